@@ -1,0 +1,137 @@
+"""One immutable value that holds everything the user has made."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, fields, replace
+from enum import StrEnum
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stainmap.errors import PlanError
+from stainmap.model.crown import CrownReading, CrownSurface, MeshSource
+from stainmap.model.material import Catalogue
+from stainmap.model.plan import StainPlan
+from stainmap.model.target import Target
+from stainmap.model.tooth import Unit
+from stainmap.model.zone import Accent
+
+
+class Region(StrEnum):
+    """Where a backing lies."""
+
+    STUMP = "stump"
+    PONTIC = "pontic"
+    INCISAL_EDGE = "incisal edge"
+    SCREW_CHANNEL = "screw channel"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Backing:
+    """What lies behind one region: a stump of the catalogue, behind a cement layer."""
+
+    region: Region
+    stump: str
+    cement: str
+    cement_thickness_mm: float = 0.05
+
+    def __post_init__(self) -> None:
+        """Refuse a cement layer thicker than any crown leaves room for."""
+        if not 0.0 <= self.cement_thickness_mm <= 1.0:
+            raise PlanError(
+                f"A cement layer of {self.cement_thickness_mm} mm is out of range.", advice="Give 0 to 1 mm."
+            )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class AccentMask:
+    """A soft mask of one accent: (V,) float32, 0 to 1."""
+
+    accent: Accent
+    share: NDArray[np.float32]
+
+    def __post_init__(self) -> None:
+        """Make the mask read-only."""
+        self.share.flags.writeable = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Case:
+    """Everything about one crown or bridge. An edit makes a new case that shares the old arrays.
+
+    Parameters
+    ----------
+    code
+        Case code; never a patient's name.
+    zones
+        (V,) uint8. Zone number per vertex; 0 where no zone has been proposed yet.
+    proposal
+        (V,) uint8. The zones as proposed, to which the eraser goes back.
+    accents, accent_proposal
+        Soft masks on top of the zones, as they are and as proposed.
+    materials
+        The materials as they were when the case was planned.
+    revision, replaces
+        Revision printed on the sheets, and the plan hash it replaces.
+    """
+
+    code: str
+    units: tuple[Unit, ...]
+    source: MeshSource
+    surface: CrownSurface
+    reading: CrownReading
+    zones: NDArray[np.uint8]
+    proposal: NDArray[np.uint8]
+    accents: tuple[AccentMask, ...]
+    accent_proposal: tuple[AccentMask, ...]
+    plan: StainPlan
+    materials: Catalogue
+    backings: tuple[Backing, ...]
+    programme: str
+    target: Target | None = None
+    notes: str = ""
+    revision: int = 1
+    replaces: str = ""
+
+    def __post_init__(self) -> None:
+        """Check that per-vertex arrays fit the surface; make them read-only."""
+        count = len(self.surface.mesh.vertices)
+        arrays = [self.zones, self.proposal, self.reading.outer]
+        arrays += [mask.share for mask in (*self.accents, *self.accent_proposal)]
+        if any(array.shape != (count,) for array in arrays):
+            raise PlanError("Zones, accents and readings do not fit the surface.")
+        for array in arrays:
+            array.flags.writeable = False
+
+    def accent(self, accent: Accent) -> NDArray[np.float32] | None:
+        """Return the soft mask of an accent, or None if the case has none of it."""
+        return next((mask.share for mask in self.accents if mask.accent == accent), None)
+
+    def with_accent(self, accent: Accent, share: NDArray[np.float32]) -> Case:
+        """Return the case with another mask for `accent`."""
+        kept = [mask for mask in self.accents if mask.accent != accent]
+        kept.append(AccentMask(accent=accent, share=share))
+        return replace(self, accents=tuple(sorted(kept, key=lambda mask: int(mask.accent))))
+
+    def backing(self, region: Region) -> Backing:
+        """Return the backing of a region, falling back to the stump's."""
+        for wanted in (region, Region.STUMP):
+            for backing in self.backings:
+                if backing.region == wanted:
+                    return backing
+        raise PlanError("The case does not say what lies behind the crown.", advice="Choose a stump.")
+
+
+def changed_fields(before: Case | None, after: Case) -> frozenset[str]:
+    """Return the names of the fields that are not the same object in both cases."""
+    names = [field.name for field in fields(after)]
+    if before is None:
+        return frozenset(names)
+    return frozenset(name for name in names if not _same(getattr(before, name), getattr(after, name)))
+
+
+def _same(one: Any, other: Any) -> bool:
+    if one is other:
+        return True
+    return isinstance(one, (int, str, float)) and one == other

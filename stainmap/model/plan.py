@@ -1,0 +1,230 @@
+"""The stain plan: jars, and steps in the order they are painted."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stainmap.errors import PlanError
+from stainmap.model.zone import Area, Zone
+
+MAX_COATS = 12
+MAX_STEPS = 24
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CoatSpan:
+    """A whole number of coats, or a span such as 2-3 that is predicted at both ends."""
+
+    low: int
+    high: int
+
+    def __post_init__(self) -> None:
+        """Refuse negative, reversed or absurd counts."""
+        if not 0 <= self.low <= self.high <= MAX_COATS:
+            raise PlanError(
+                f"{self.low}-{self.high} is not a number of coats.",
+                advice=f"Give 0 to {MAX_COATS}, or a span with the smaller number first.",
+            )
+
+    @classmethod
+    def exactly(cls, coats: int) -> CoatSpan:
+        """Return the span that is one whole number."""
+        return cls(low=coats, high=coats)
+
+    @classmethod
+    def parse(cls, text: str) -> CoatSpan:
+        """Read "3" or "2-3" (hyphen or dash); raise PlanError for anything else."""
+        parts = text.strip().replace("\N{EN DASH}", "-").split("-")
+        if not 1 <= len(parts) <= 2 or not all(p.strip().isdecimal() for p in parts):
+            raise PlanError(f"'{text}' is not a number of coats.", advice="Type 3, or a span such as 2-3.")
+        return cls(low=int(parts[0]), high=int(parts[-1]))
+
+    @property
+    def is_span(self) -> bool:
+        """True if the two ends differ."""
+        return self.low != self.high
+
+    def __str__(self) -> str:
+        """Return "3" or "2-3"."""
+        return f"{self.low}-{self.high}" if self.is_span else str(self.low)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fade:
+    """Full coats down to `full_down_to_mm` below the tip or ridge, none from `zero_at_mm` on.
+
+    Lengths are sintered millimetres.
+    """
+
+    full_down_to_mm: float
+    zero_at_mm: float
+
+    def __post_init__(self) -> None:
+        """Refuse fades that end before they begin."""
+        if not 0.0 <= self.full_down_to_mm < self.zero_at_mm:
+            raise PlanError(
+                f"A fade from {self.full_down_to_mm} to {self.zero_at_mm} mm ends before it begins.",
+                advice="The second length must be the larger one.",
+            )
+
+
+CUSP_FADE = Fade(full_down_to_mm=1.0, zero_at_mm=2.5)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AreaCoats:
+    """What one step puts on one area."""
+
+    area: Area
+    coats: CoatSpan
+    fade: Fade | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Streaks:
+    """A few tapered strokes that carry a step's coat from `area` into what lies beyond it.
+
+    `direction` is +1 towards the margin, -1 towards the occlusal; length in sintered mm.
+    """
+
+    area: Zone
+    count: int
+    length_mm: float
+    coats: int
+    direction: int = 1
+
+    def __post_init__(self) -> None:
+        """Refuse streaks that a brush cannot make."""
+        if not 3 <= self.count <= 7 or not 2.0 <= self.length_mm <= 4.0:
+            raise PlanError(
+                f"{self.count} streaks of {self.length_mm} mm are not streaks.",
+                advice="Give 3 to 7 strokes of 2 to 4 mm.",
+            )
+        if self.direction not in (1, -1) or not 1 <= self.coats <= MAX_COATS:
+            raise PlanError("A streak runs towards the margin or away from it, with at least one coat.")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class BrushedCoats:
+    """Extra coats put on by hand: sparse, per vertex of the refined surface."""
+
+    vertices: NDArray[np.int32]
+    coats: NDArray[np.float32]
+
+    def __post_init__(self) -> None:
+        """Refuse unequal lengths; make the arrays read-only."""
+        if self.vertices.shape != self.coats.shape or self.vertices.ndim != 1:
+            raise PlanError("Brushed coats need one number per vertex.")
+        self.vertices.flags.writeable = False
+        self.coats.flags.writeable = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Step:
+    """One step of the plan: a jar, brushed onto some areas.
+
+    `edge_softness_mm` is the 10-90 % width of the feathered border, sintered.
+    """
+
+    jar: int
+    areas: tuple[AreaCoats, ...] = ()
+    edge_softness_mm: float = 0.6
+    streaks: tuple[Streaks, ...] = ()
+    brushed: BrushedCoats | None = None
+
+    def __post_init__(self) -> None:
+        """Refuse an area named twice and softness out of range."""
+        areas = [entry.area for entry in self.areas]
+        if len(set(areas)) != len(areas):
+            raise PlanError("An area appears twice in one step.")
+        if not 0.0 <= self.edge_softness_mm <= 3.0:
+            raise PlanError(f"An edge softness of {self.edge_softness_mm} mm is out of range (0 to 3).")
+
+    def entry(self, area: Area) -> AreaCoats | None:
+        """Return what the step puts on `area`, or None."""
+        return next((entry for entry in self.areas if entry.area == area), None)
+
+    def with_coats(self, area: Area, coats: CoatSpan | None) -> Step:
+        """Return the step with other coats on `area`; None or zero clears it.
+
+        A new entry on the cusp zone fades with height by default, so the slope stays clean.
+        """
+        kept = tuple(entry for entry in self.areas if entry.area != area)
+        if coats is None or coats.high == 0:
+            return replace(self, areas=kept)
+        old = self.entry(area)
+        fade = old.fade if old is not None else CUSP_FADE if area == Zone.CUSP else None
+        entries = (*kept, AreaCoats(area=area, coats=coats, fade=fade))
+        return replace(self, areas=tuple(sorted(entries, key=lambda entry: int(entry.area))))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Jar:
+    """A jar on the bench: liquid, drops of it, drops of the three indicator dyes, lot."""
+
+    number: int
+    liquid: str
+    liquid_drops: int = 25
+    dye_drops: tuple[int, int, int] = (0, 0, 0)
+    lot: str = ""
+
+    def __post_init__(self) -> None:
+        """Refuse an empty jar and negative drops."""
+        if self.number < 1 or self.liquid_drops < 1 or min(self.dye_drops) < 0:
+            raise PlanError(f"Jar {self.number} has no liquid or a negative number of drops.")
+
+    @property
+    def dilution(self) -> float:
+        """Share of liquid among all drops, by which every coat counts less."""
+        return self.liquid_drops / (self.liquid_drops + sum(self.dye_drops))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StainPlan:
+    """Block, jars and steps in painting order. Lengths are sintered millimetres."""
+
+    block: str
+    jars: tuple[Jar, ...] = ()
+    steps: tuple[Step, ...] = ()
+    nesting_height_mm: float = 0.0
+
+    def __post_init__(self) -> None:
+        """Refuse doubled jars, steps from unknown jars, too many steps."""
+        numbers = [jar.number for jar in self.jars]
+        if len(set(numbers)) != len(numbers):
+            raise PlanError("Two jars have the same number.")
+        missing = [step.jar for step in self.steps if step.jar not in numbers]
+        if missing:
+            raise PlanError(f"A step uses jar {missing[0]}, which is not on the tray.")
+        if len(self.steps) > MAX_STEPS:
+            raise PlanError(f"A plan has at most {MAX_STEPS} steps.")
+
+    def jar(self, number: int) -> Jar:
+        """Return the jar with this number; raise PlanError if there is none."""
+        for jar in self.jars:
+            if jar.number == number:
+                return jar
+        raise PlanError(f"There is no jar {number} on the tray.")
+
+    def liquid_of(self, step: Step) -> str:
+        """Return the name of the liquid a step uses."""
+        return self.jar(step.jar).liquid
+
+    def with_step(self, index: int, step: Step) -> StainPlan:
+        """Return the plan with step `index` (from 0) replaced."""
+        steps = list(self.steps)
+        steps[index] = step
+        return replace(self, steps=tuple(steps))
+
+    def without_step(self, index: int) -> StainPlan:
+        """Return the plan without step `index` (from 0)."""
+        return replace(self, steps=self.steps[:index] + self.steps[index + 1 :])
+
+    def moved_step(self, index: int, to: int) -> StainPlan:
+        """Return the plan with step `index` moved to position `to`."""
+        steps = list(self.steps)
+        steps.insert(to, steps.pop(index))
+        return replace(self, steps=tuple(steps))

@@ -1,0 +1,1 @@
+"""Spectra, layered media and colour: a library that knows nothing of teeth."""

@@ -1,0 +1,1 @@
+"""Pictures and sheets for the bench, drawn without any window system."""

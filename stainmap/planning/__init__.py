@@ -1,0 +1,1 @@
+"""Reading a crown, proposing zones, laying out coats, judging the outcome, mixing."""

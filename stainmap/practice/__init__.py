@@ -1,0 +1,1 @@
+"""Crowns made from numbers, for samples, tests and training."""

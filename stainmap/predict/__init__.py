@@ -1,0 +1,1 @@
+"""From coats on the surface to the appearance after sintering."""

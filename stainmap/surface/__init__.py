@@ -1,0 +1,1 @@
+"""Triangle surfaces in millimetres: a library that knows nothing of teeth."""
