@@ -1,0 +1,183 @@
+"""What the brush does to a draft while it moves; on release the draft becomes one new case."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from enum import StrEnum
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stainmap.errors import PlanError
+from stainmap.model.case import Case
+from stainmap.model.plan import MAX_COATS, BrushedCoats
+from stainmap.model.zone import Accent, Area, Zone, area_label
+
+
+class Tool(StrEnum):
+    """What the pointer does to the surface."""
+
+    BRUSH = "brush"
+    ERASER = "eraser"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Brush:
+    """A tool with its size, and what it works on.
+
+    With `step` None it paints the zone or accent `area`; with a step index it adds coats of
+    that step. The eraser gives a zone back its proposed label, takes away from an accent, and
+    removes brushed coats only.
+    """
+
+    tool: Tool = Tool.BRUSH
+    area: Area = Zone.BODY
+    step: int | None = None
+    radius_mm: float = 0.6
+    softness: float = 0.5
+    strength_coats: float = 1.0
+
+    def __post_init__(self) -> None:
+        """Refuse brushes that no hand could hold."""
+        if not 0.1 <= self.radius_mm <= 3.0 or not 0.0 <= self.softness <= 1.0:
+            raise PlanError("A brush has a radius of 0.1 to 3 mm and a softness of 0 to 1.")
+        if not 0.0 < self.strength_coats <= MAX_COATS:
+            raise PlanError(f"A brush puts on more than 0 and at most {MAX_COATS} coats.")
+
+    def describe(self, case: Case) -> str:
+        """Return the line beside the tool that says what it does."""
+        front = case.units[0].tooth.is_front
+        if self.step is not None and self.step < len(case.plan.steps):
+            liquid = case.plan.liquid_of(case.plan.steps[self.step])
+            if self.tool is Tool.ERASER:
+                return f"removes brushed {liquid} of step {self.step + 1}"
+            return f"adds to step {self.step + 1}, {liquid}"
+        name = area_label(self.area, front=front)
+        if self.tool is Tool.ERASER:
+            return "gives back the proposal" if isinstance(self.area, Zone) else f"takes away from {name}"
+        return f"paints {name}"
+
+
+@dataclass(slots=True, kw_only=True)
+class Stroke:
+    """A stroke on its way. `reach` is how fully each vertex has been covered so far, 0 to 1.
+
+    Covering a place twice within one stroke counts once, as a wet brush going back and forth.
+    """
+
+    case: Case
+    brush: Brush
+    reach: NDArray[np.float32]
+    zones: NDArray[np.uint8]
+    accent: NDArray[np.float32] | None = None
+    brushed: NDArray[np.float32] | None = None
+    touched: NDArray[np.bool_] = field(init=False)
+
+    def __post_init__(self) -> None:
+        """Start with nothing touched."""
+        self.touched = np.zeros(len(self.zones), bool)
+
+    @classmethod
+    def begun(cls, case: Case, brush: Brush) -> Stroke:
+        """Return a new stroke on drafts of the arrays that the brush changes."""
+        count = len(case.zones)
+        stroke = cls(case=case, brush=brush, reach=np.zeros(count, np.float32), zones=case.zones.copy())
+        if brush.step is not None:
+            if not 0 <= brush.step < len(case.plan.steps):
+                raise PlanError("The brush belongs to a step that is not in the plan.")
+            stroke.brushed = dense_coats(case, brush.step)
+        elif isinstance(brush.area, Accent):
+            share = case.accent(brush.area)
+            stroke.accent = np.zeros(count, np.float32) if share is None else share.copy()
+        return stroke
+
+    def dab(self, vertices: NDArray[np.int32], weight: NDArray[np.float32]) -> NDArray[np.int32]:
+        """Press the brush once: `vertices` (k,) with `weight` (k,) 0 to 1; return what changed."""
+        on_right_side = self._allowed(vertices)
+        vertices, weight = vertices[on_right_side], weight[on_right_side]
+        more = weight > self.reach[vertices]
+        vertices, weight = vertices[more], weight[more]
+        self.reach[vertices] = weight
+        self.touched[vertices] = True
+        if self.brushed is not None:
+            self._dab_coats(vertices, weight)
+        elif self.accent is not None:
+            self._dab_accent(vertices, weight)
+        else:
+            self._dab_zone(vertices, weight)
+        return vertices
+
+    def _allowed(self, vertices: NDArray[np.int32]) -> NDArray[np.bool_]:
+        """Zones and accents stay on their side of the rim; coats go wherever the brush goes."""
+        if self.brush.step is not None:
+            return np.ones(len(vertices), bool)
+        inside = self.brush.area in (Zone.INNER, Accent.INNER_NECK_BAND)
+        return self.case.reading.outer[vertices] != inside
+
+    def _dab_coats(self, vertices: NDArray[np.int32], weight: NDArray[np.float32]) -> None:
+        assert self.brushed is not None and self.brush.step is not None
+        before = dense_coats_at(self.case, self.brush.step, vertices)
+        if self.brush.tool is Tool.ERASER:
+            self.brushed[vertices] = before * (1.0 - weight)
+        else:
+            self.brushed[vertices] = np.minimum(before + weight * self.brush.strength_coats, MAX_COATS)
+
+    def _dab_accent(self, vertices: NDArray[np.int32], weight: NDArray[np.float32]) -> None:
+        assert self.accent is not None and isinstance(self.brush.area, Accent)
+        old = self.case.accent(self.brush.area)
+        before = np.zeros(len(vertices), np.float32) if old is None else old[vertices]
+        if self.brush.tool is Tool.ERASER:
+            self.accent[vertices] = np.minimum(before, 1.0 - weight)
+        else:
+            self.accent[vertices] = np.maximum(before, weight)
+
+    def _dab_zone(self, vertices: NDArray[np.int32], weight: NDArray[np.float32]) -> None:
+        inside = vertices[weight >= 0.5]
+        if self.brush.tool is Tool.ERASER:
+            self.zones[inside] = self.case.proposal[inside]
+        else:
+            self.zones[inside] = int(self.brush.area)
+
+    def result(self) -> Case:
+        """Return the case with the stroke in it; the same case if nothing was touched."""
+        if not self.touched.any():
+            return self.case
+        if self.brushed is not None and self.brush.step is not None:
+            step = self.case.plan.steps[self.brush.step]
+            step = replace(step, brushed=sparse_coats(self.brushed))
+            return replace(self.case, plan=self.case.plan.with_step(self.brush.step, step))
+        if self.accent is not None and isinstance(self.brush.area, Accent):
+            return self.case.with_accent(self.brush.area, self.accent)
+        return replace(self.case, zones=self.zones)
+
+    @property
+    def label(self) -> str:
+        """Name of the edit in the history."""
+        return self.brush.describe(self.case)
+
+
+def dense_coats(case: Case, step: int) -> NDArray[np.float32]:
+    """Return the brushed coats of a step as one number per vertex, (V,) float32."""
+    dense = np.zeros(len(case.zones), np.float32)
+    brushed = case.plan.steps[step].brushed
+    if brushed is not None:
+        dense[brushed.vertices] = brushed.coats
+    return dense
+
+
+def dense_coats_at(case: Case, step: int, vertices: NDArray[np.int32]) -> NDArray[np.float32]:
+    """Return the brushed coats of a step at some vertices, (k,) float32."""
+    brushed = case.plan.steps[step].brushed
+    if brushed is None or len(brushed.vertices) == 0:
+        return np.zeros(len(vertices), np.float32)
+    at = np.clip(np.searchsorted(brushed.vertices, vertices), 0, len(brushed.vertices) - 1)
+    found = brushed.vertices[at] == vertices
+    return np.where(found, brushed.coats[at], np.float32(0.0))
+
+
+def sparse_coats(dense: NDArray[np.float32]) -> BrushedCoats | None:
+    """Return the vertices with brushed coats in rising order, or None if there are none."""
+    vertices = np.flatnonzero(dense > 1e-3).astype(np.int32)
+    if len(vertices) == 0:
+        return None
+    return BrushedCoats(vertices=vertices, coats=dense[vertices].astype(np.float32))

@@ -1,0 +1,262 @@
+"""From a mesh file to a case: look at the file, ask what it cannot tell, build the case."""
+
+from __future__ import annotations
+
+import hashlib
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+import numpy as np
+
+from stainmap.app.job import Progress
+from stainmap.errors import MeshFileError, PlanError
+from stainmap.model.case import Backing, Case, Region
+from stainmap.model.crown import BodyKind, CrownReading, CrownSurface, MeshSource
+from stainmap.model.material import Catalogue
+from stainmap.model.plan import StainPlan
+from stainmap.model.tooth import Role, Tooth, Unit
+from stainmap.planning.reading import read_crown
+from stainmap.planning.size_check import Size, plausible_sizes
+from stainmap.planning.zoning import ZoneSliders, propose_zones
+from stainmap.surface.diffusion import SurfaceOperator
+from stainmap.surface.loading import LoadedMesh, load_mesh_bytes, read_mesh_file
+from stainmap.surface.mesh import TriMesh
+from stainmap.surface.refining import refine
+from stainmap.units import LengthUnit, SizeState
+
+MAX_EDGE_MM = 0.14
+ASSUMED_WALL_MM = 1.0
+Vector = tuple[float, float, float]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class MeshLook:
+    """A mesh file as it came in, before anybody has said anything about it.
+
+    Parameters
+    ----------
+    sizes
+        Units in which the body could be a crown, likeliest first; empty if in none.
+    """
+
+    path: Path
+    content: bytes
+    loaded: LoadedMesh
+    sizes: tuple[Size, ...]
+
+    @property
+    def mesh(self) -> TriMesh:
+        """The welded mesh in the file's own units."""
+        return self.loaded.mesh
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Answers:
+    """What a person says about a mesh, because the shape cannot tell or told it wrongly.
+
+    `occlusal_axis` and `mesial` are vectors in the file's coordinates.
+    """
+
+    units: tuple[Unit, ...]
+    size_state: SizeState
+    block: str
+    unit: LengthUnit | None = None
+    occlusal_axis: Vector | None = None
+    mesial: Vector | None = None
+    sliders: ZoneSliders = ZoneSliders()
+    assumed_wall_mm: float = ASSUMED_WALL_MM
+
+
+def look_at_mesh(path: Path, progress: Progress | None = None) -> MeshLook:
+    """Read and weld a mesh file and say in which units it could be a crown.
+
+    Raises
+    ------
+    MeshFileError
+        If the file holds no usable surface.
+    """
+    if progress is not None:
+        progress(0.05, "reading the file")
+    content = read_mesh_file(path)
+    loaded = load_mesh_bytes(content, path.name)
+    if progress is not None:
+        progress(0.9, "checking its size")
+    return MeshLook(
+        path=path, content=content, loaded=loaded, sizes=plausible_sizes(loaded.mesh, loaded.declared_unit)
+    )
+
+
+def units_from_numbers(numbers: tuple[int, ...], pontics: frozenset[int] = frozenset()) -> tuple[Unit, ...]:
+    """Return the units for tooth numbers: one is a crown, several are retainers and pontics.
+
+    In a bridge the inner units are pontics unless `pontics` names others.
+
+    Raises
+    ------
+    PlanError
+        If a number names no tooth, or none is given.
+    """
+    if not numbers:
+        raise PlanError("No tooth is named.", advice="Give its number by ISO 3950, as in 46.")
+    if len(set(numbers)) != len(numbers):
+        raise PlanError("A tooth is named twice.")
+    if len(numbers) == 1:
+        return (Unit(tooth=Tooth(number=numbers[0])),)
+    inner = pontics or frozenset(numbers[1:-1])
+    return tuple(
+        Unit(tooth=Tooth(number=n), role=Role.PONTIC if n in inner else Role.RETAINER) for n in numbers
+    )
+
+
+def scale_to_sintered(look: MeshLook, answers: Answers, enlargement_factor: float) -> float:
+    """Return the factor from the file's coordinates to sintered millimetres.
+
+    Raises
+    ------
+    MeshFileError
+        If no unit was given and the size fits none.
+    """
+    unit = answers.unit or look.loaded.declared_unit or (look.sizes[0].unit if look.sizes else None)
+    if unit is None:
+        extent = " x ".join(f"{x:.3g}" for x in look.mesh.extent)
+        raise MeshFileError(
+            f"A body of {extent} is no crown in any unit.",
+            where=look.path.name,
+            advice="Say the unit of the file, or export it again.",
+        )
+    factor = unit.millimetres
+    if answers.size_state is SizeState.MILLED:
+        factor /= enlargement_factor
+    return factor
+
+
+def build_case(
+    look: MeshLook,
+    answers: Answers,
+    materials: Catalogue,
+    *,
+    code: str = "",
+    progress: Progress | None = None,
+) -> tuple[Case, SurfaceOperator]:
+    """Refine the surface, read the crown, propose zones; return the case and its operator.
+
+    Raises
+    ------
+    ReadingError
+        If the shape does not tell what is needed; the advice says what to answer.
+    MeshFileError, PlanError, CatalogueError
+        If the answers do not fit the file or the materials.
+    """
+
+    def step(share: float, phrase: str) -> None:
+        if progress is not None:
+            progress(share, phrase)
+
+    block = materials.block(answers.block)
+    factor = scale_to_sintered(look, answers, block.enlargement_factor)
+    step(0.02, "refining the surface")
+    base = TriMesh(look.mesh.vertices * factor, look.mesh.faces)
+    refined = refine(base, MAX_EDGE_MM)
+    step(0.1, "measuring the surface")
+    operator = SurfaceOperator(refined.mesh)
+    reading = read_crown(
+        refined.mesh,
+        operator,
+        answers.units,
+        occlusal_axis=answers.occlusal_axis,
+        mesial=answers.mesial,
+        progress=lambda share, phrase: step(0.15 + 0.5 * share, phrase),
+    )
+    if reading.kind in (BodyKind.SOLID_CROWN, BodyKind.OPEN_SHEET) or not (~reading.outer).any():
+        reading = replace(reading, assumed_wall_mm=answers.assumed_wall_mm)
+    proposal = propose_zones(
+        refined.mesh,
+        operator,
+        reading,
+        answers.units,
+        sliders=answers.sliders,
+        progress=lambda share, phrase: step(0.65 + 0.33 * share, phrase),
+    )
+    warnings = _warnings(look, proposal.reading)
+    case = Case(
+        code=code or look.path.stem,
+        units=answers.units,
+        source=MeshSource(
+            name=look.path.name,
+            content=look.content,
+            sha256=hashlib.sha256(look.content).hexdigest(),
+            unit=answers.unit or look.loaded.declared_unit or look.sizes[0].unit,
+            size_state=answers.size_state,
+            enlargement_factor=block.enlargement_factor,
+        ),
+        surface=CrownSurface(
+            mesh=refined.mesh,
+            parents=refined.parents,
+            base_vertex_count=refined.base_vertex_count,
+            file_vertex=look.loaded.file_vertex,
+        ),
+        reading=replace(proposal.reading, warnings=warnings),
+        zones=proposal.zones,
+        proposal=proposal.zones,
+        accents=proposal.accents,
+        accent_proposal=proposal.accents,
+        plan=StainPlan(block=block.name),
+        materials=materials,
+        backings=default_backings(materials),
+        programme=materials.programmes[0].name,
+    )
+    step(1.0, "ready")
+    return case, operator
+
+
+def default_backings(materials: Catalogue) -> tuple[Backing, ...]:
+    """Return what lies behind a crown until somebody says otherwise: the first stump and cement."""
+    if not materials.stumps or not materials.cements:
+        raise PlanError("The materials name no stump or no cement.")
+    return (Backing(region=Region.STUMP, stump=materials.stumps[0].name, cement=materials.cements[0].name),)
+
+
+def reread(case: Case, operator: SurfaceOperator, answers: Answers, progress: Progress | None = None) -> Case:
+    """Return the case read again with what the user has set, its zones proposed anew.
+
+    Hand corrections of zones and accents are kept where they differ from the old proposal.
+    """
+
+    def step(share: float, phrase: str) -> None:
+        if progress is not None:
+            progress(share, phrase)
+
+    reading = read_crown(
+        case.surface.mesh,
+        operator,
+        answers.units,
+        occlusal_axis=answers.occlusal_axis,
+        mesial=answers.mesial,
+        progress=lambda share, phrase: step(0.6 * share, phrase),
+    )
+    if case.reading.assumed_wall_mm is not None:
+        reading = replace(reading, assumed_wall_mm=answers.assumed_wall_mm)
+    proposal = propose_zones(
+        case.surface.mesh,
+        operator,
+        reading,
+        answers.units,
+        sliders=answers.sliders,
+        progress=lambda share, phrase: step(0.6 + 0.4 * share, phrase),
+    )
+    # A correction survives only where the surface is still outer or still inner as it was.
+    kept = (case.zones != case.proposal) & (proposal.reading.outer == case.reading.outer)
+    zones = np.where(kept, case.zones, proposal.zones)
+    return replace(
+        case,
+        units=answers.units,
+        reading=proposal.reading,
+        zones=zones,
+        proposal=proposal.zones,
+        accents=proposal.accents,
+        accent_proposal=proposal.accents,
+    )
+
+
+def _warnings(look: MeshLook, reading: CrownReading) -> tuple[str, ...]:
+    return (*look.loaded.repairs, *look.loaded.warnings, *reading.warnings)
