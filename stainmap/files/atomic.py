@@ -1,0 +1,106 @@
+"""Writing a file so that a reader sees the old or the new one, never half of it."""
+
+from __future__ import annotations
+
+import contextlib
+import errno
+import os
+import tempfile
+from collections.abc import Callable
+from pathlib import Path
+from typing import BinaryIO
+
+from stainmap.errors import StainmapError
+
+_REASONS = {
+    errno.ENOSPC: ("The disk is full.", "Free some space, or choose another disk."),
+    errno.EDQUOT: ("Your share of the disk is used up.", "Free some space, or choose another disk."),
+    errno.EROFS: ("The disk is read-only.", "Choose another folder."),
+    errno.EACCES: ("You may not write here.", "Choose another folder."),
+    errno.EPERM: ("You may not write here.", "Choose another folder."),
+    errno.ENOENT: ("The folder does not exist.", "Choose another folder, or make it first."),
+    errno.ENOTDIR: ("Part of the path is a file, not a folder.", "Choose another folder."),
+    errno.EISDIR: ("There is a folder of that name.", "Choose another name."),
+    errno.ENAMETOOLONG: ("The name is too long.", "Choose a shorter name."),
+}
+
+
+def write_atomically(path: Path, write: Callable[[BinaryIO], None]) -> None:
+    """Write beside `path`, bring it to the disk, then put it in place.
+
+    Raises
+    ------
+    StainmapError
+        If it cannot be written; whatever was there before is untouched.
+    """
+    try:
+        if path.is_dir():
+            raise IsADirectoryError(errno.EISDIR, "is a folder")
+        handle, name = tempfile.mkstemp(prefix=f".{path.name[:40]}.", suffix=".part", dir=path.parent)
+        beside = Path(name)
+        try:
+            with os.fdopen(handle, "wb") as stream:
+                write(stream)
+                stream.flush()
+                os.fsync(stream.fileno())
+            _keep_mode(path, beside)
+            beside.replace(path)
+        except BaseException:
+            beside.unlink(missing_ok=True)
+            raise
+        _sync_folder(path.parent)
+    except OSError as error:
+        raise writing_error(path, error) from error
+
+
+def write_bytes(path: Path, content: bytes) -> None:
+    """Write `content` atomically; raises as `write_atomically`."""
+
+    def write(stream: BinaryIO) -> None:
+        stream.write(content)
+
+    write_atomically(path, write)
+
+
+def writing_error(path: Path, error: OSError) -> StainmapError:
+    """Return the sentence for a failed write."""
+    message, advice = _REASONS.get(
+        error.errno or 0, (f"It cannot be written ({error.strerror or error}).", "Choose another folder.")
+    )
+    return StainmapError(message, where=str(path), advice=advice)
+
+
+def make_folder(folder: Path) -> None:
+    """Make a folder and its parents; raise StainmapError with a sentence if that fails."""
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except FileExistsError as error:
+        raise StainmapError(
+            "There is a file of that name, not a folder.", where=str(folder), advice="Choose another folder."
+        ) from error
+    except OSError as error:
+        raise writing_error(folder, error) from error
+
+
+def _keep_mode(old: Path, new: Path) -> None:
+    """Give the new file the old one's permissions, or those a plain new file would have."""
+    try:
+        mode = old.stat().st_mode & 0o777
+    except OSError:
+        mask = os.umask(0)
+        os.umask(mask)
+        mode = 0o666 & ~mask
+    with contextlib.suppress(OSError):
+        new.chmod(mode)
+
+
+def _sync_folder(folder: Path) -> None:
+    """Bring the renamed entry itself to the disk; not every system can."""
+    if os.name != "posix":
+        return
+    with contextlib.suppress(OSError):
+        handle = os.open(folder, os.O_RDONLY)
+        try:
+            os.fsync(handle)
+        finally:
+            os.close(handle)

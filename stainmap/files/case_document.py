@@ -1,0 +1,429 @@
+"""The readable part of a case file: what `case.json` holds, and its history.
+
+Schema history
+--------------
+1
+    First version: units, source, reading, plan, materials, backings, programme, target.
+
+Every older version is read, only the newest is written, a newer one is refused.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+import msgspec
+from numpy.typing import NDArray
+
+from stainmap.errors import CaseFileError
+from stainmap.files.catalogue import catalogue_to_dict
+from stainmap.model.case import Backing, Case, Region
+from stainmap.model.colour import Colour, Measurement
+from stainmap.model.plan import (
+    AreaCoats,
+    BrushedCoats,
+    CoatSpan,
+    Fade,
+    Jar,
+    StainPlan,
+    Step,
+    Streaks,
+)
+from stainmap.model.target import Offset, Target
+from stainmap.model.tooth import Role, Tooth, Unit
+from stainmap.model.zone import Zone, area_from_number
+
+SCHEMA = 1
+FORMAT = "stainmap case"
+
+
+class UnitDoc(msgspec.Struct, frozen=True):
+    """A unit: ISO 3950 tooth number and role."""
+
+    tooth: int
+    role: str
+
+
+class SourceDoc(msgspec.Struct, frozen=True):
+    """The mesh that came in."""
+
+    name: str
+    sha256: str
+    unit: str
+    size_state: str
+    enlargement_factor: float
+
+
+class ReadingDoc(msgspec.Struct, frozen=True):
+    """What was read from the shape, without the arrays."""
+
+    kind: str
+    occlusal_axis: tuple[float, float, float]
+    mesial: tuple[float, float, float] | None
+    connectors_mm2: tuple[float, ...]
+    confidence: dict[str, float]
+    set_by_user: tuple[str, ...]
+    assumed_wall_mm: float | None
+    warnings: tuple[str, ...]
+
+
+class AreaDoc(msgspec.Struct, frozen=True):
+    """Coats on one area by its number; fade as (full down to, zero at) in mm."""
+
+    area: int
+    low: int
+    high: int
+    fade_mm: tuple[float, float] | None = None
+
+
+class StreaksDoc(msgspec.Struct, frozen=True):
+    """Streaks of one step."""
+
+    area: int
+    count: int
+    length_mm: float
+    coats: int
+    direction: int
+
+
+class StepDoc(msgspec.Struct, frozen=True):
+    """One step; `brushed` says that arrays of brushed coats belong to it."""
+
+    jar: int
+    areas: tuple[AreaDoc, ...]
+    edge_softness_mm: float
+    streaks: tuple[StreaksDoc, ...] = ()
+    brushed: bool = False
+
+
+class JarDoc(msgspec.Struct, frozen=True):
+    """One jar."""
+
+    number: int
+    liquid: str
+    liquid_drops: int
+    dye_drops: tuple[int, int, int]
+    lot: str = ""
+
+
+class PlanDoc(msgspec.Struct, frozen=True):
+    """The stain plan."""
+
+    block: str
+    nesting_height_mm: float
+    jars: tuple[JarDoc, ...]
+    steps: tuple[StepDoc, ...]
+
+
+class BackingDoc(msgspec.Struct, frozen=True):
+    """What lies behind one region."""
+
+    region: str
+    stump: str
+    cement: str
+    cement_thickness_mm: float
+
+
+class ColourDoc(msgspec.Struct, frozen=True):
+    """A colour and how it was measured."""
+
+    lab: tuple[float, float, float]
+    geometry: str
+    illuminant: str
+    observer_degrees: int
+    backing: str
+
+
+class OffsetDoc(msgspec.Struct, frozen=True):
+    """A wanted offset from the body."""
+
+    area: int
+    lightness: float
+    chroma: float
+
+
+class TargetDoc(msgspec.Struct, frozen=True):
+    """What is wanted."""
+
+    name: str
+    body: ColourDoc
+    offsets: tuple[OffsetDoc, ...]
+
+
+class CaseDoc(msgspec.Struct, frozen=True):
+    """All of `case.json`."""
+
+    format: str
+    schema: int
+    program: str
+    code: str
+    notes: str
+    revision: int
+    replaces: str
+    units: tuple[UnitDoc, ...]
+    source: SourceDoc
+    base_vertex_count: int
+    reading: ReadingDoc
+    plan: PlanDoc
+    materials: dict[str, Any]
+    backings: tuple[BackingDoc, ...]
+    programme: str
+    target: TargetDoc | None
+    accents: tuple[int, ...]
+    accent_proposal: tuple[int, ...]
+
+
+class _Head(msgspec.Struct, frozen=True):
+    """The two entries that are looked at before anything else."""
+
+    format: str = ""
+    schema: int = 0
+
+
+def document_of(case: Case, program: str) -> CaseDoc:
+    """Return the readable part of a case."""
+    reading, source, plan = case.reading, case.source, case.plan
+    return CaseDoc(
+        format=FORMAT,
+        schema=SCHEMA,
+        program=program,
+        code=case.code,
+        notes=case.notes,
+        revision=case.revision,
+        replaces=case.replaces,
+        units=tuple(UnitDoc(tooth=u.tooth.number, role=u.role.value) for u in case.units),
+        source=SourceDoc(
+            name=source.name,
+            sha256=source.sha256,
+            unit=source.unit.value,
+            size_state=source.size_state.value,
+            enlargement_factor=source.enlargement_factor,
+        ),
+        base_vertex_count=case.surface.base_vertex_count,
+        reading=ReadingDoc(
+            kind=reading.kind.value,
+            occlusal_axis=reading.occlusal_axis,
+            mesial=reading.mesial,
+            connectors_mm2=reading.connectors_mm2,
+            confidence=dict(reading.confidence),
+            set_by_user=tuple(sorted(reading.set_by_user)),
+            assumed_wall_mm=reading.assumed_wall_mm,
+            warnings=reading.warnings,
+        ),
+        plan=PlanDoc(
+            block=plan.block,
+            nesting_height_mm=plan.nesting_height_mm,
+            jars=tuple(
+                JarDoc(
+                    number=jar.number,
+                    liquid=jar.liquid,
+                    liquid_drops=jar.liquid_drops,
+                    dye_drops=jar.dye_drops,
+                    lot=jar.lot,
+                )
+                for jar in plan.jars
+            ),
+            steps=tuple(_step_doc(step) for step in plan.steps),
+        ),
+        materials=catalogue_to_dict(case.materials),
+        backings=tuple(
+            BackingDoc(
+                region=b.region.value,
+                stump=b.stump,
+                cement=b.cement,
+                cement_thickness_mm=b.cement_thickness_mm,
+            )
+            for b in case.backings
+        ),
+        programme=case.programme,
+        target=None if case.target is None else _target_doc(case.target),
+        accents=tuple(int(mask.accent) for mask in case.accents),
+        accent_proposal=tuple(int(mask.accent) for mask in case.accent_proposal),
+    )
+
+
+def _step_doc(step: Step) -> StepDoc:
+    return StepDoc(
+        jar=step.jar,
+        areas=tuple(
+            AreaDoc(
+                area=int(entry.area),
+                low=entry.coats.low,
+                high=entry.coats.high,
+                fade_mm=None
+                if entry.fade is None
+                else (entry.fade.full_down_to_mm, entry.fade.zero_at_mm),
+            )
+            for entry in step.areas
+        ),
+        edge_softness_mm=step.edge_softness_mm,
+        streaks=tuple(
+            StreaksDoc(
+                area=int(s.area),
+                count=s.count,
+                length_mm=s.length_mm,
+                coats=s.coats,
+                direction=s.direction,
+            )
+            for s in step.streaks
+        ),
+        brushed=step.brushed is not None,
+    )
+
+
+def _target_doc(target: Target) -> TargetDoc:
+    how = target.body.measurement
+    return TargetDoc(
+        name=target.name,
+        body=ColourDoc(
+            lab=target.body.lab,
+            geometry=how.geometry,
+            illuminant=how.illuminant,
+            observer_degrees=how.observer_degrees,
+            backing=how.backing,
+        ),
+        offsets=tuple(
+            OffsetDoc(area=int(o.area), lightness=o.lightness, chroma=o.chroma)
+            for o in target.offsets
+        ),
+    )
+
+
+def encode_document(document: CaseDoc) -> bytes:
+    """Return indented, human-readable JSON."""
+    return msgspec.json.format(msgspec.json.encode(document), indent=1)
+
+
+def decode_document(content: bytes, where: str) -> CaseDoc:
+    """Read `case.json`.
+
+    Raises
+    ------
+    CaseFileError
+        If it is no case, of a newer version, or damaged; the sentence names the entry.
+    """
+    try:
+        head = msgspec.json.decode(content, type=_Head)
+    except msgspec.DecodeError as error:
+        raise CaseFileError(
+            "The case description inside it is damaged.",
+            where=where,
+            advice="Open an older copy of the case.",
+        ) from error
+    if head.format != FORMAT:
+        raise CaseFileError("It is not a case.", where=where, advice="Choose a file that ends in .stainmap.")
+    if head.schema > SCHEMA:
+        raise CaseFileError(
+            f"It was written by a newer version (schema {head.schema}, this program reads up to {SCHEMA}).",
+            where=where,
+            advice="Update stainmap.",
+        )
+    if head.schema < 1:
+        raise CaseFileError(f"Its schema {head.schema} does not exist.", where=where)
+    try:
+        return msgspec.json.decode(content, type=CaseDoc)
+    except (msgspec.DecodeError, msgspec.ValidationError) as error:
+        raise CaseFileError(
+            f"The case description inside it does not fit ({error}).",
+            where=where,
+            advice="Open an older copy of the case.",
+        ) from error
+
+
+def units_of(document: CaseDoc) -> tuple[Unit, ...]:
+    """Return the units; raise PlanError or ValueError for impossible ones."""
+    return tuple(Unit(tooth=Tooth(number=u.tooth), role=Role(u.role)) for u in document.units)
+
+
+def plan_of(document: CaseDoc, array: Callable[[str], NDArray[Any]]) -> StainPlan:
+    """Return the plan; `array` gives the brushed coats by name."""
+    plan = document.plan
+    return StainPlan(
+        block=plan.block,
+        nesting_height_mm=plan.nesting_height_mm,
+        jars=tuple(
+            Jar(
+                number=jar.number,
+                liquid=jar.liquid,
+                liquid_drops=jar.liquid_drops,
+                dye_drops=jar.dye_drops,
+                lot=jar.lot,
+            )
+            for jar in plan.jars
+        ),
+        steps=tuple(_step_of(index, step, array) for index, step in enumerate(plan.steps)),
+    )
+
+
+def _step_of(index: int, step: StepDoc, array: Callable[[str], NDArray[Any]]) -> Step:
+    brushed = None
+    if step.brushed:
+        brushed = BrushedCoats(
+            vertices=array(f"brushed_{index}_vertices"), coats=array(f"brushed_{index}_coats")
+        )
+    return Step(
+        jar=step.jar,
+        areas=tuple(
+            AreaCoats(
+                area=area_from_number(entry.area),
+                coats=CoatSpan(low=entry.low, high=entry.high),
+                fade=None
+                if entry.fade_mm is None
+                else Fade(full_down_to_mm=entry.fade_mm[0], zero_at_mm=entry.fade_mm[1]),
+            )
+            for entry in step.areas
+        ),
+        edge_softness_mm=step.edge_softness_mm,
+        streaks=tuple(
+            Streaks(
+                area=Zone(s.area),
+                count=s.count,
+                length_mm=s.length_mm,
+                coats=s.coats,
+                direction=s.direction,
+            )
+            for s in step.streaks
+        ),
+        brushed=brushed,
+    )
+
+
+def target_of(document: CaseDoc) -> Target | None:
+    """Return what is wanted, or None."""
+    target = document.target
+    if target is None:
+        return None
+    body = target.body
+    return Target(
+        name=target.name,
+        body=Colour(
+            lightness=body.lab[0],
+            a=body.lab[1],
+            b=body.lab[2],
+            measurement=Measurement(
+                geometry=body.geometry,
+                illuminant=body.illuminant,
+                observer_degrees=body.observer_degrees,
+                backing=body.backing,
+            ),
+        ),
+        offsets=tuple(
+            Offset(area=area_from_number(o.area), lightness=o.lightness, chroma=o.chroma)
+            for o in target.offsets
+        ),
+    )
+
+
+def backings_of(document: CaseDoc) -> tuple[Backing, ...]:
+    """Return what lies behind the crown."""
+    return tuple(
+        Backing(
+            region=Region(b.region),
+            stump=b.stump,
+            cement=b.cement,
+            cement_thickness_mm=b.cement_thickness_mm,
+        )
+        for b in document.backings
+    )
+
