@@ -16,7 +16,9 @@ class StainmapError(Exception):
         What to do about it, or None.
     """
 
-    def __init__(self, message: str, *, where: str | None = None, advice: str | None = None) -> None:
+    def __init__(
+        self, message: str, *, where: str | None = None, advice: str | None = None
+    ) -> None:
         super().__init__(message)
         self.message = message
         self.where = where

@@ -54,7 +54,11 @@ class Brush:
             return f"adds to step {self.step + 1}, {liquid}"
         name = area_label(self.area, front=front)
         if self.tool is Tool.ERASER:
-            return "gives back the proposal" if isinstance(self.area, Zone) else f"takes away from {name}"
+            return (
+                "gives back the proposal"
+                if isinstance(self.area, Zone)
+                else f"takes away from {name}"
+            )
         return f"paints {name}"
 
 
@@ -81,11 +85,16 @@ class Stroke:
     def begun(cls, case: Case, brush: Brush) -> Stroke:
         """Return a new stroke on drafts of the arrays that the brush changes."""
         count = len(case.zones)
-        stroke = cls(case=case, brush=brush, reach=np.zeros(count, np.float32), zones=case.zones.copy())
+        stroke = cls(
+            case=case, brush=brush, reach=np.zeros(count, np.float32), zones=case.zones.copy()
+        )
         if brush.step is not None:
             if not 0 <= brush.step < len(case.plan.steps):
                 raise PlanError("The brush belongs to a step that is not in the plan.")
-            stroke.brushed = dense_coats(case, brush.step)
+            stroke.brushed = np.zeros(count, np.float32)
+            already = case.plan.steps[brush.step].brushed
+            if already is not None:
+                stroke.brushed[already.vertices] = already.coats
         elif isinstance(brush.area, Accent):
             share = case.accent(brush.area)
             stroke.accent = np.zeros(count, np.float32) if share is None else share.copy()
@@ -99,10 +108,10 @@ class Stroke:
         vertices, weight = vertices[more], weight[more]
         self.reach[vertices] = weight
         self.touched[vertices] = True
-        if self.brushed is not None:
-            self._dab_coats(vertices, weight)
-        elif self.accent is not None:
-            self._dab_accent(vertices, weight)
+        if self.brushed is not None and self.brush.step is not None:
+            self._dab_coats(self.brushed, self.brush.step, vertices, weight)
+        elif self.accent is not None and isinstance(self.brush.area, Accent):
+            self._dab_accent(self.accent, self.brush.area, vertices, weight)
         else:
             self._dab_zone(vertices, weight)
         return vertices
@@ -114,22 +123,33 @@ class Stroke:
         inside = self.brush.area in (Zone.INNER, Accent.INNER_NECK_BAND)
         return self.case.reading.outer[vertices] != inside
 
-    def _dab_coats(self, vertices: NDArray[np.int32], weight: NDArray[np.float32]) -> None:
-        assert self.brushed is not None and self.brush.step is not None
-        before = dense_coats_at(self.case, self.brush.step, vertices)
+    def _dab_coats(
+        self,
+        draft: NDArray[np.float32],
+        step: int,
+        vertices: NDArray[np.int32],
+        weight: NDArray[np.float32],
+    ) -> None:
+        already = self.case.plan.steps[step].brushed
+        before = np.zeros(len(vertices), np.float32) if already is None else already.at(vertices)
         if self.brush.tool is Tool.ERASER:
-            self.brushed[vertices] = before * (1.0 - weight)
+            draft[vertices] = before * (1.0 - weight)
         else:
-            self.brushed[vertices] = np.minimum(before + weight * self.brush.strength_coats, MAX_COATS)
+            draft[vertices] = np.minimum(before + weight * self.brush.strength_coats, MAX_COATS)
 
-    def _dab_accent(self, vertices: NDArray[np.int32], weight: NDArray[np.float32]) -> None:
-        assert self.accent is not None and isinstance(self.brush.area, Accent)
-        old = self.case.accent(self.brush.area)
+    def _dab_accent(
+        self,
+        draft: NDArray[np.float32],
+        accent: Accent,
+        vertices: NDArray[np.int32],
+        weight: NDArray[np.float32],
+    ) -> None:
+        old = self.case.accent(accent)
         before = np.zeros(len(vertices), np.float32) if old is None else old[vertices]
         if self.brush.tool is Tool.ERASER:
-            self.accent[vertices] = np.minimum(before, 1.0 - weight)
+            draft[vertices] = np.minimum(before, 1.0 - weight)
         else:
-            self.accent[vertices] = np.maximum(before, weight)
+            draft[vertices] = np.maximum(before, weight)
 
     def _dab_zone(self, vertices: NDArray[np.int32], weight: NDArray[np.float32]) -> None:
         inside = vertices[weight >= 0.5]
@@ -144,7 +164,7 @@ class Stroke:
             return self.case
         if self.brushed is not None and self.brush.step is not None:
             step = self.case.plan.steps[self.brush.step]
-            step = replace(step, brushed=sparse_coats(self.brushed))
+            step = replace(step, brushed=BrushedCoats.from_dense(self.brushed))
             return replace(self.case, plan=self.case.plan.with_step(self.brush.step, step))
         if self.accent is not None and isinstance(self.brush.area, Accent):
             return self.case.with_accent(self.brush.area, self.accent)
@@ -154,30 +174,3 @@ class Stroke:
     def label(self) -> str:
         """Name of the edit in the history."""
         return self.brush.describe(self.case)
-
-
-def dense_coats(case: Case, step: int) -> NDArray[np.float32]:
-    """Return the brushed coats of a step as one number per vertex, (V,) float32."""
-    dense = np.zeros(len(case.zones), np.float32)
-    brushed = case.plan.steps[step].brushed
-    if brushed is not None:
-        dense[brushed.vertices] = brushed.coats
-    return dense
-
-
-def dense_coats_at(case: Case, step: int, vertices: NDArray[np.int32]) -> NDArray[np.float32]:
-    """Return the brushed coats of a step at some vertices, (k,) float32."""
-    brushed = case.plan.steps[step].brushed
-    if brushed is None or len(brushed.vertices) == 0:
-        return np.zeros(len(vertices), np.float32)
-    at = np.clip(np.searchsorted(brushed.vertices, vertices), 0, len(brushed.vertices) - 1)
-    found = brushed.vertices[at] == vertices
-    return np.where(found, brushed.coats[at], np.float32(0.0))
-
-
-def sparse_coats(dense: NDArray[np.float32]) -> BrushedCoats | None:
-    """Return the vertices with brushed coats in rising order, or None if there are none."""
-    vertices = np.flatnonzero(dense > 1e-3).astype(np.int32)
-    if len(vertices) == 0:
-        return None
-    return BrushedCoats(vertices=vertices, coats=dense[vertices].astype(np.float32))

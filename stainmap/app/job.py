@@ -88,7 +88,7 @@ class Job(Generic[T]):
                     advice="Close other programs or use a coarser mesh.",
                 ),
             )
-        except Exception as error:  # the job edge: whatever went wrong must reach the user
+        except Exception as error:  # noqa: BLE001 - the job edge: whatever went wrong must reach the user
             text = f"{self.title} failed: {type(error).__name__}: {error}"
             failure = StainmapError(text, advice="The open case is unchanged. Please report this.")
             failure.__cause__ = error
@@ -121,7 +121,9 @@ class JobRunner:
 
     def __init__(self, *, post: Post = call_now, threaded: bool = True) -> None:
         self._post = post
-        self._pool = ThreadPoolExecutor(max_workers=1, thread_name_prefix="stainmap") if threaded else None
+        self._pool = (
+            ThreadPoolExecutor(max_workers=1, thread_name_prefix="stainmap") if threaded else None
+        )
 
     def start(
         self,

@@ -26,6 +26,7 @@ from stainmap.units import LengthUnit, SizeState
 
 MAX_EDGE_MM = 0.14
 ASSUMED_WALL_MM = 1.0
+DEFAULT_SLIDERS = ZoneSliders()
 Vector = tuple[float, float, float]
 
 
@@ -63,7 +64,7 @@ class Answers:
     unit: LengthUnit | None = None
     occlusal_axis: Vector | None = None
     mesial: Vector | None = None
-    sliders: ZoneSliders = ZoneSliders()
+    sliders: ZoneSliders = DEFAULT_SLIDERS
     assumed_wall_mm: float = ASSUMED_WALL_MM
 
 
@@ -82,11 +83,16 @@ def look_at_mesh(path: Path, progress: Progress | None = None) -> MeshLook:
     if progress is not None:
         progress(0.9, "checking its size")
     return MeshLook(
-        path=path, content=content, loaded=loaded, sizes=plausible_sizes(loaded.mesh, loaded.declared_unit)
+        path=path,
+        content=content,
+        loaded=loaded,
+        sizes=plausible_sizes(loaded.mesh, loaded.declared_unit),
     )
 
 
-def units_from_numbers(numbers: tuple[int, ...], pontics: frozenset[int] = frozenset()) -> tuple[Unit, ...]:
+def units_from_numbers(
+    numbers: tuple[int, ...], pontics: frozenset[int] = frozenset()
+) -> tuple[Unit, ...]:
     """Return the units for tooth numbers: one is a crown, several are retainers and pontics.
 
     In a bridge the inner units are pontics unless `pontics` names others.
@@ -104,7 +110,8 @@ def units_from_numbers(numbers: tuple[int, ...], pontics: frozenset[int] = froze
         return (Unit(tooth=Tooth(number=numbers[0])),)
     inner = pontics or frozenset(numbers[1:-1])
     return tuple(
-        Unit(tooth=Tooth(number=n), role=Role.PONTIC if n in inner else Role.RETAINER) for n in numbers
+        Unit(tooth=Tooth(number=n), role=Role.PONTIC if n in inner else Role.RETAINER)
+        for n in numbers
     )
 
 
@@ -213,10 +220,16 @@ def default_backings(materials: Catalogue) -> tuple[Backing, ...]:
     """Return what lies behind a crown until somebody says otherwise: the first stump and cement."""
     if not materials.stumps or not materials.cements:
         raise PlanError("The materials name no stump or no cement.")
-    return (Backing(region=Region.STUMP, stump=materials.stumps[0].name, cement=materials.cements[0].name),)
+    return (
+        Backing(
+            region=Region.STUMP, stump=materials.stumps[0].name, cement=materials.cements[0].name
+        ),
+    )
 
 
-def reread(case: Case, operator: SurfaceOperator, answers: Answers, progress: Progress | None = None) -> Case:
+def reread(
+    case: Case, operator: SurfaceOperator, answers: Answers, progress: Progress | None = None
+) -> Case:
     """Return the case read again with what the user has set, its zones proposed anew.
 
     Hand corrections of zones and accents are kept where they differ from the old proposal.

@@ -7,8 +7,9 @@ command line without threads. Everything here is called from one thread (the pos
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -16,32 +17,45 @@ from numpy.typing import NDArray
 from stainmap.app.brush import Brush, Stroke
 from stainmap.app.job import Job, JobRunner, Post, Progress, call_now
 from stainmap.app.opening import Answers, MeshLook, build_case, look_at_mesh, reread
+from stainmap.app.pictures import preview_png
+from stainmap.app.prediction import Prediction, coats_under_brush, predict_case
 from stainmap.errors import CancelledError, CaseFileError, StainmapError
 from stainmap.files.case_file import CaseLock, read_case, write_case
 from stainmap.files.recovery import Journal
 from stainmap.model.case import Case, changed_fields
-from stainmap.model.crown import BodyKind
 from stainmap.model.history import History
 from stainmap.model.material import Catalogue
-from stainmap.planning.coats import CoatLayout
-from stainmap.planning.outcome import Outcome, judge
+from stainmap.planning.outcome import Outcome
 from stainmap.planning.plan_hash import plan_hash
-from stainmap.predict.appearance import Appearance, AppearanceEngine
-from stainmap.predict.scene import scene_from_case
-from stainmap.predict.shape import CrownShape, crown_shape
+from stainmap.predict.appearance import Appearance
+from stainmap.predict.shape import CrownShape
 from stainmap.surface.brush import brush_vertices
 from stainmap.surface.diffusion import SurfaceOperator
 
-# Case fields that change what a vertex looks like; others (notes, code) cause no prediction.
-_SHAPE_FIELDS = frozenset({"surface", "reading", "units"})
-_SCENE_FIELDS = frozenset({"materials", "backings", "programme"})
-_COAT_FIELDS = frozenset({"zones", "accents", "plan"})
+# Case fields that change what is seen or how it is judged; notes and the like cause no work.
+_PREDICTED_FROM = frozenset(
+    {
+        "surface",
+        "reading",
+        "units",
+        "zones",
+        "accents",
+        "plan",
+        "materials",
+        "backings",
+        "programme",
+        "target",
+    }
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Change:
-    """What a notice is about: names of case fields, and "appearance", "outcome", "file",
-    "history", "job", "look", "opened", "problem"."""
+    """What a notice is about.
+
+    Names of case fields, and "appearance", "outcome", "file", "history", "job", "look",
+    "opened", "problem".
+    """
 
     fields: frozenset[str]
 
@@ -52,10 +66,20 @@ class Change:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class StrokeUpdate:
-    """What one movement of the brush changed: vertices (m,), their sRGB (m, 3) and coats (S, m)."""
+    """What one movement of the brush changed.
+
+    Parameters
+    ----------
+    vertices, srgb
+        (m,) vertices that look different now, and their colour (m, 3). More than were painted:
+        light and liquid spread sideways.
+    painted
+        (k,) vertices whose zone, accent or coats changed.
+    """
 
     vertices: NDArray[np.int32]
     srgb: NDArray[np.uint8]
+    painted: NDArray[np.int32]
 
 
 Listener = Callable[[Change], None]
@@ -91,22 +115,17 @@ class Session:
         self._journal = journal
         self._history: History | None = None
         self._lock: CaseLock | None = None
-        self._shape: CrownShape | None = None
-        self._layout: CoatLayout | None = None
-        self._engine: AppearanceEngine | None = None
-        self._stroke: Stroke | None = None
-        self._pending: frozenset[str] = frozenset()
+        self._operator: SurfaceOperator | None = None
+        self._prediction: Prediction | None = None
         self._predicting = False
-        self._revision = 0
+        self._stroke: Stroke | None = None
+        self._unseen: list[NDArray[np.int32]] = []
         self.path: Path | None = None
         self._saved_case: Case | None = None
         self.read_only = False
         self.look: MeshLook | None = None
-        self.job: Job[object] | None = None
+        self.job: Job[Any] | None = None
         self.problem: StainmapError | None = None
-        self.coats: NDArray[np.float32] | None = None
-        self.appearance: Appearance | None = None
-        self.outcome: Outcome | None = None
 
     # --- reading the state ---------------------------------------------------------------
 
@@ -121,9 +140,29 @@ class Session:
         return self._history
 
     @property
+    def prediction(self) -> Prediction | None:
+        """The newest prediction; see `is_up_to_date`. None until there is one."""
+        return self._prediction
+
+    @property
     def shape(self) -> CrownShape | None:
         """Wall, partner vertices and operators of the current surface, once measured."""
-        return self._shape
+        return None if self._prediction is None else self._prediction.shape
+
+    @property
+    def coats(self) -> NDArray[np.float32] | None:
+        """Coats per step and vertex, (S, V), of the newest prediction."""
+        return None if self._prediction is None else self._prediction.coats
+
+    @property
+    def appearance(self) -> Appearance | None:
+        """Colour per vertex of the newest prediction."""
+        return None if self._prediction is None else self._prediction.appearance
+
+    @property
+    def outcome(self) -> Outcome | None:
+        """What the newest prediction gives area by area."""
+        return None if self._prediction is None else self._prediction.outcome
 
     @property
     def is_modified(self) -> bool:
@@ -133,7 +172,7 @@ class Session:
     @property
     def is_up_to_date(self) -> bool:
         """True if the prediction belongs to the current case."""
-        return not self._predicting and not self._pending
+        return self._prediction is not None and self._prediction.case is self.case
 
     @property
     def plan_hash(self) -> str:
@@ -177,10 +216,10 @@ class Session:
 
     def reread(self, answers: Answers) -> Job[Case]:
         """Read the open crown again with what the user has set; one undo step."""
-        case, shape = self._require_case(), self._shape
+        case, shape = self._require_case(), self.shape
 
         def work(progress: Progress) -> Case:
-            operator = shape.operator if shape is not None else SurfaceOperator(case.surface.mesh)
+            operator = SurfaceOperator(case.surface.mesh) if shape is None else shape.operator
             return reread(case, operator, answers, progress)
 
         def done(result: Case) -> None:
@@ -214,13 +253,11 @@ class Session:
         self._saved_case = case if saved else None
         self._lock = CaseLock.take(path) if path is not None else None
         self.read_only = path is not None and self._lock is None
-        self._shape = self._layout = self._engine = None
+        self._prediction = self._stroke = self.problem = None
         self._operator = operator
-        self._revision += 1
-        self.coats = self.appearance = self.outcome = self.problem = None
-        everything = changed_fields(None, case) | {"file", "history", "appearance", "outcome", "opened"}
-        self._notify(everything)
-        self._predict(everything)
+        everything = changed_fields(None, case) | {"file", "history", "appearance", "outcome"}
+        self._notify(everything | {"opened"})
+        self._predict()
 
     def save(self, path: Path | None = None) -> None:
         """Write the open case, under `path` or where it came from.
@@ -236,7 +273,9 @@ class Session:
             raise CaseFileError("The case has no file yet.", advice="Choose where to save it.")
         if target == self.path and self.read_only:
             raise CaseFileError(
-                "Somebody else has this case open.", where=target.name, advice="Save it under another name."
+                "Somebody else has this case open.",
+                where=target.name,
+                advice="Save it under another name.",
             )
         lock = self._lock
         if target != self.path or lock is None:
@@ -247,7 +286,7 @@ class Session:
                     where=target.name,
                     advice="Choose another name.",
                 )
-        write_case(case, target, preview=self.preview())
+        write_case(case, target, preview_png=self._preview_png())
         if self._lock is not None and self._lock is not lock:
             self._lock.release()
         self._lock, self.path, self.read_only = lock, target, False
@@ -255,10 +294,6 @@ class Session:
         if self._journal is not None:
             self._journal.clear()
         self._notify(frozenset({"file"}))
-
-    def preview(self) -> NDArray[np.uint8] | None:
-        """Return sRGB per vertex for the preview picture, if there is a prediction."""
-        return None if self.appearance is None else self.appearance.srgb
 
     def close(self) -> None:
         """Let go of the lock and the threads. Unsaved work stays in the journal."""
@@ -287,44 +322,55 @@ class Session:
 
     def begin_stroke(self, brush: Brush) -> None:
         """Put the brush down; raise PlanError if it has nothing to paint."""
-        case = self._require_case()
-        self._stroke = Stroke.begun(case, brush)
-        if self._engine is not None and self.is_up_to_date:
-            self._engine.begin_stroke()
+        self._stroke = Stroke.begun(self._require_case(), brush)
+        self._unseen = []
+        if self.is_up_to_date and self._prediction is not None:
+            self._prediction.engine.begin_stroke()
 
     def stroke_to(self, position: NDArray[np.float64], vertex: int) -> StrokeUpdate:
-        """Press the brush at a point of the surface (mm) near `vertex`; return what changed."""
+        """Press the brush at a point of the surface (mm) near `vertex`; return what changed.
+
+        While a prediction is still being computed the colours follow as soon as it is there;
+        `vertices` are then those of later updates.
+        """
         stroke = self._stroke
         if stroke is None:
             return _NOTHING
         brush = stroke.brush
-        mesh = stroke.case.surface.mesh
-        vertices, weight = brush_vertices(mesh, position, vertex, brush.radius_mm, brush.softness)
-        changed = stroke.dab(vertices, weight)
-        if len(changed) == 0 or self._engine is None or self.coats is None or self._layout is None:
-            return StrokeUpdate(vertices=changed, srgb=np.empty((0, 3), np.uint8))
-        coats = self._layout.under_the_brush(stroke, self.coats, changed)
-        dab = self._engine.dab(changed, coats)
-        return StrokeUpdate(vertices=dab.vertices, srgb=dab.srgb)
+        vertices, weight = brush_vertices(
+            stroke.case.surface.mesh, position, vertex, brush.radius_mm, brush.softness
+        )
+        return self._colour(stroke.dab(vertices, weight))
 
     def end_stroke(self) -> None:
         """Lift the brush: the draft becomes one new case."""
         stroke, self._stroke = self._stroke, None
-        if stroke is None:
-            return
-        result = stroke.result()
-        if result is stroke.case:
-            return
-        self._adopt_edit(result, stroke.label)
+        if stroke is not None:
+            self._adopt_edit(stroke.result(), stroke.label)
 
     def cancel_stroke(self) -> None:
         """Drop the stroke; everything is as before it."""
         stroke, self._stroke = self._stroke, None
         if stroke is None:
             return
-        if stroke.touched.any():
-            self._predict(frozenset(_COAT_FIELDS))
+        if stroke.touched.any() and self._prediction is not None:
+            # The engine has followed the brush; it has to come back.
+            self._prediction.engine.whole(self._prediction.coats)
         self._notify(frozenset({"zones", "accents", "appearance"}))
+
+    def _colour(self, vertices: NDArray[np.int32]) -> StrokeUpdate:
+        """Recolour what the brush has just changed, and what it changed while nobody could."""
+        stroke, prediction = self._stroke, self._prediction
+        if stroke is None or len(vertices) == 0:
+            return _NOTHING
+        if prediction is None or prediction.case is not stroke.case:
+            self._unseen.append(vertices)
+            return StrokeUpdate(vertices=_NOTHING.vertices, srgb=_NOTHING.srgb, painted=vertices)
+        changed = np.unique(np.concatenate([vertices, *self._unseen])).astype(np.int32)
+        self._unseen = []
+        coats = coats_under_brush(stroke, prediction.layout, prediction.coats, changed)
+        dab = prediction.engine.dab(changed, coats)
+        return StrokeUpdate(vertices=dab.vertices, srgb=dab.srgb, painted=changed)
 
     @property
     def draft_zones(self) -> NDArray[np.uint8] | None:
@@ -350,83 +396,47 @@ class Session:
         before = self.case
         self._history = history
         fields = changed_fields(before, history.case)
-        self._revision += 1
         if self._journal is not None:
             self._journal.note(history.case)
         self._notify(fields | {"history", "file"})
-        self._predict(fields)
+        if not fields.isdisjoint(_PREDICTED_FROM):
+            self._predict()
 
-    def _predict(self, fields: frozenset[str]) -> None:
-        wanted = fields & (_SHAPE_FIELDS | _SCENE_FIELDS | _COAT_FIELDS | {"target"})
-        if not wanted:
+    def _predict(self) -> None:
+        """Start predicting the current case, unless that is under way or needless."""
+        case, previous, operator = self.case, self._prediction, self._operator
+        if self._predicting or case is None or self.is_up_to_date:
             return
-        self._pending |= wanted
-        if not self._predicting:
-            self._start_prediction()
-
-    def _start_prediction(self) -> None:
-        case, fields, revision = self._require_case(), self._pending, self._revision
-        self._pending = frozenset()
         self._predicting = True
-        shape = None if fields & _SHAPE_FIELDS else self._shape
-        layout = None if shape is None else self._layout
-        engine = None if shape is None or fields & (_SCENE_FIELDS | {"plan"}) else self._engine
-        operator = getattr(self, "_operator", None) if shape is None else None
-        old_scene = self._engine.scene if self._engine is not None and shape is not None else None
 
-        def work(progress: Progress) -> _Prediction:
-            new_shape = shape or crown_shape(case, operator=operator, progress=progress)
-            new_layout = layout or CoatLayout(new_shape)
-            scene = scene_from_case(case, bands="screen") if engine is None else engine.scene
-            if engine is not None:
-                new_engine = engine
-            elif old_scene is not None and self._engine is not None and scene == old_scene:
-                new_engine = self._engine
-            else:
-                new_engine = AppearanceEngine(new_shape, scene)
-            coats = new_layout.coats(case)
-            appearance = new_engine.whole(coats)
-            outcome = judge(case, new_shape, new_layout, coats, appearance)
-            return _Prediction(new_shape, new_layout, new_engine, coats, appearance, outcome)
+        def work(progress: Progress) -> Prediction:
+            return predict_case(case, previous=previous, operator=operator, progress=progress)
 
-        def done(result: _Prediction) -> None:
+        def done(prediction: Prediction) -> None:
             self._predicting = False
-            if revision == self._revision:
-                self._take(result)
-            if self._pending or revision != self._revision:
-                self._pending = self._pending or frozenset(_COAT_FIELDS)
-                # A stale result may still carry the measured shape of the same surface.
-                if self.case is not None and self.case.surface is case.surface and not (
-                    self._pending & _SHAPE_FIELDS
-                ):
-                    self._shape, self._layout = result.shape, result.layout
-                    self._engine = result.engine if not self._pending & _SCENE_FIELDS else None
-                else:
-                    self._pending |= _SHAPE_FIELDS
-                self._pending |= {"plan"}
-                self._start_prediction()
+            if self.case is None or prediction.case.surface is not self.case.surface:
+                self._predict()
+                return
+            # Even a late one is nearer to the truth than what is shown, and saves measuring.
+            self._prediction = prediction
+            if self.is_up_to_date and self._stroke is not None:
+                prediction.engine.begin_stroke()
+            self._notify(frozenset({"appearance", "outcome"}))
+            self._predict()
 
         def failed(error: StainmapError) -> None:
             self._predicting = False
-            if revision != self._revision:
-                self._pending |= fields
-                self._start_prediction()
+            if self.case is not case:
+                self._predict()
                 return
-            self.appearance = self.outcome = None
             self.problem = error
             self._notify(frozenset({"appearance", "outcome", "problem"}))
 
         self._predictions.start("Predicting", work, on_done=done, on_failed=failed)
 
-    def _take(self, result: _Prediction) -> None:
-        self._shape, self._layout, self._engine = result.shape, result.layout, result.engine
-        self.coats, self.appearance, self.outcome = result.coats, result.appearance, result.outcome
-        self.problem = None
-        if self._stroke is not None:
-            self._engine.begin_stroke()
-        self._notify(frozenset({"appearance", "outcome"}))
-
-    def _start(self, title: str, work: Callable[[Progress], object], done: Callable[..., None]) -> Job:
+    def _start(
+        self, title: str, work: Callable[[Progress], Any], done: Callable[[Any], None]
+    ) -> Job[Any]:
         def failed(error: StainmapError) -> None:
             self.job = None
             self.problem = None if isinstance(error, CancelledError) else error
@@ -445,6 +455,12 @@ class Session:
             self._notify(frozenset({"job"}))
         return job
 
+    def _preview_png(self) -> bytes | None:
+        """Return a small picture of the crown for the case file, if there is a prediction."""
+        if self._prediction is None:
+            return None
+        return preview_png(self._prediction)
+
     def _job_ended(self, what: str) -> None:
         self.job = None
         self._notify(frozenset({"job", what}))
@@ -460,16 +476,8 @@ class Session:
             listener(change)
 
 
-@dataclass(frozen=True, slots=True)
-class _Prediction:
-    shape: CrownShape
-    layout: CoatLayout
-    engine: AppearanceEngine
-    coats: NDArray[np.float32]
-    appearance: Appearance
-    outcome: Outcome
-
-
-_NOTHING = StrokeUpdate(vertices=np.empty(0, np.int32), srgb=np.empty((0, 3), np.uint8))
-
-__all__ = ["Answers", "BodyKind", "Brush", "Change", "MeshLook", "Session", "StrokeUpdate", "replace"]
+_NOTHING = StrokeUpdate(
+    vertices=np.empty(0, np.int32),
+    srgb=np.empty((0, 3), np.uint8),
+    painted=np.empty(0, np.int32),
+)

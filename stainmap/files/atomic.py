@@ -14,7 +14,10 @@ from stainmap.errors import StainmapError
 
 _REASONS = {
     errno.ENOSPC: ("The disk is full.", "Free some space, or choose another disk."),
-    errno.EDQUOT: ("Your share of the disk is used up.", "Free some space, or choose another disk."),
+    errno.EDQUOT: (
+        "Your share of the disk is used up.",
+        "Free some space, or choose another disk.",
+    ),
     errno.EROFS: ("The disk is read-only.", "Choose another folder."),
     errno.EACCES: ("You may not write here.", "Choose another folder."),
     errno.EPERM: ("You may not write here.", "Choose another folder."),
@@ -36,7 +39,9 @@ def write_atomically(path: Path, write: Callable[[BinaryIO], None]) -> None:
     try:
         if path.is_dir():
             raise IsADirectoryError(errno.EISDIR, "is a folder")
-        handle, name = tempfile.mkstemp(prefix=f".{path.name[:40]}.", suffix=".part", dir=path.parent)
+        handle, name = tempfile.mkstemp(
+            prefix=f".{path.name[:40]}.", suffix=".part", dir=path.parent
+        )
         beside = Path(name)
         try:
             with os.fdopen(handle, "wb") as stream:
@@ -65,7 +70,8 @@ def write_bytes(path: Path, content: bytes) -> None:
 def writing_error(path: Path, error: OSError) -> StainmapError:
     """Return the sentence for a failed write."""
     message, advice = _REASONS.get(
-        error.errno or 0, (f"It cannot be written ({error.strerror or error}).", "Choose another folder.")
+        error.errno or 0,
+        (f"It cannot be written ({error.strerror or error}).", "Choose another folder."),
     )
     return StainmapError(message, where=str(path), advice=advice)
 
@@ -76,7 +82,9 @@ def make_folder(folder: Path) -> None:
         folder.mkdir(parents=True, exist_ok=True)
     except FileExistsError as error:
         raise StainmapError(
-            "There is a file of that name, not a folder.", where=str(folder), advice="Choose another folder."
+            "There is a file of that name, not a folder.",
+            where=str(folder),
+            advice="Choose another folder.",
         ) from error
     except OSError as error:
         raise writing_error(folder, error) from error

@@ -312,10 +312,12 @@ def decode_document(content: bytes, where: str) -> CaseDoc:
             advice="Open an older copy of the case.",
         ) from error
     if head.format != FORMAT:
-        raise CaseFileError("It is not a case.", where=where, advice="Choose a file that ends in .stainmap.")
+        raise CaseFileError(
+            "It is not a case.", where=where, advice="Choose a file that ends in .stainmap."
+        )
     if head.schema > SCHEMA:
         raise CaseFileError(
-            f"It was written by a newer version (schema {head.schema}, this program reads up to {SCHEMA}).",
+            f"A newer version wrote it (schema {head.schema}; this one reads up to {SCHEMA}).",
             where=where,
             advice="Update stainmap.",
         )
@@ -426,4 +428,3 @@ def backings_of(document: CaseDoc) -> tuple[Backing, ...]:
         )
         for b in document.backings
     )
-

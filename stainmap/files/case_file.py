@@ -96,11 +96,17 @@ def read_case(path: Path, progress: Progress | None = None) -> Case:
     except StainmapError:
         raise
     except FileNotFoundError as error:
-        raise CaseFileError("There is no such file.", where=str(path), advice="Choose another.") from error
+        raise CaseFileError(
+            "There is no such file.", where=str(path), advice="Choose another."
+        ) from error
     except IsADirectoryError as error:
-        raise CaseFileError("It is a folder.", where=str(path), advice="Choose a file inside it.") from error
+        raise CaseFileError(
+            "It is a folder.", where=str(path), advice="Choose a file inside it."
+        ) from error
     except PermissionError as error:
-        raise CaseFileError("You may not read it.", where=str(path), advice="Ask its owner.") from error
+        raise CaseFileError(
+            "You may not read it.", where=str(path), advice="Ask its owner."
+        ) from error
     except zipfile.BadZipFile as error:
         raise CaseFileError(
             "It is cut short or is not a case file.",
@@ -281,7 +287,9 @@ class _Reader:
 
     def _damaged(self, what: str) -> CaseFileError:
         return CaseFileError(
-            f"The case is damaged: {what}.", where=self._where, advice="Open an older copy of the case."
+            f"The case is damaged: {what}.",
+            where=self._where,
+            advice="Open an older copy of the case.",
         )
 
 
@@ -310,7 +318,9 @@ class CaseLock:
             return cls(lock, note)
         with contextlib.suppress(OSError):
             note.write_text(
-                json.dumps({"host": socket.gethostname(), "process": os.getpid(), "since": time.time()}),
+                json.dumps(
+                    {"host": socket.gethostname(), "process": os.getpid(), "since": time.time()}
+                ),
                 encoding="utf-8",
             )
         return cls(lock, note)

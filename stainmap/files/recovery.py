@@ -1,4 +1,4 @@
-"""Unsaved work kept against a crash: one case file per running program, written in the background."""
+"""Unsaved work kept against a crash: one case file per running program, written as you go."""
 
 from __future__ import annotations
 

@@ -40,7 +40,8 @@ class Backing:
         """Refuse a cement layer thicker than any crown leaves room for."""
         if not 0.0 <= self.cement_thickness_mm <= 1.0:
             raise PlanError(
-                f"A cement layer of {self.cement_thickness_mm} mm is out of range.", advice="Give 0 to 1 mm."
+                f"A cement layer of {self.cement_thickness_mm} mm is out of range.",
+                advice="Give 0 to 1 mm.",
             )
 
 
@@ -120,7 +121,9 @@ class Case:
             for backing in self.backings:
                 if backing.region == wanted:
                     return backing
-        raise PlanError("The case does not say what lies behind the crown.", advice="Choose a stump.")
+        raise PlanError(
+            "The case does not say what lies behind the crown.", advice="Choose a stump."
+        )
 
 
 def changed_fields(before: Case | None, after: Case) -> frozenset[str]:
@@ -128,7 +131,9 @@ def changed_fields(before: Case | None, after: Case) -> frozenset[str]:
     names = [field.name for field in fields(after)]
     if before is None:
         return frozenset(names)
-    return frozenset(name for name in names if not _same(getattr(before, name), getattr(after, name)))
+    return frozenset(
+        name for name in names if not _same(getattr(before, name), getattr(after, name))
+    )
 
 
 def _same(one: Any, other: Any) -> bool:

@@ -106,5 +106,11 @@ class CrownReading:
 
     def __post_init__(self) -> None:
         """Make the arrays read-only."""
-        for array in (self.outer, self.rim, self.unit_index, self.height, self.depth_below_crest_mm):
+        for array in (
+            self.outer,
+            self.rim,
+            self.unit_index,
+            self.height,
+            self.depth_below_crest_mm,
+        ):
             array.flags.writeable = False

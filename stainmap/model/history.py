@@ -50,7 +50,11 @@ class History:
 
     def undone(self) -> History:
         """Return the history one step back, or itself at the beginning."""
-        return self if self.position == 0 else History(entries=self.entries, position=self.position - 1)
+        return (
+            self
+            if self.position == 0
+            else History(entries=self.entries, position=self.position - 1)
+        )
 
     def redone(self) -> History:
         """Return the history one step on, or itself at the end."""

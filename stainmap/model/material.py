@@ -66,7 +66,9 @@ class Block:
     def __post_init__(self) -> None:
         """Refuse blanks without a layer or with an impossible enlargement."""
         if not 1 <= len(self.layers) <= 6:
-            raise CatalogueError(f"Block '{self.name}' has {len(self.layers)} layers.", advice="Give 1 to 6.")
+            raise CatalogueError(
+                f"Block '{self.name}' has {len(self.layers)} layers.", advice="Give 1 to 6."
+            )
         if not 1.0 <= self.enlargement_factor <= 1.5:
             raise CatalogueError(
                 f"Block '{self.name}' has the enlargement factor {self.enlargement_factor}.",
@@ -75,7 +77,8 @@ class Block:
         bottoms = [layer.bottom_mm for layer in self.layers]
         if bottoms != sorted(bottoms) or bottoms[0] != 0.0:
             raise CatalogueError(
-                f"The layers of block '{self.name}' are not in order.", advice="Start at 0 mm and go up."
+                f"The layers of block '{self.name}' are not in order.",
+                advice="Start at 0 mm and go up.",
             )
 
 
@@ -186,7 +189,9 @@ class Stump:
     def __post_init__(self) -> None:
         """Refuse reflectances outside 0 to 1."""
         if not (0 <= self.floor <= 1 and 0 <= self.floor + self.rise <= 1 and self.width_nm > 0):
-            raise CatalogueError(f"Stump '{self.name}' reflects less than nothing or more than all.")
+            raise CatalogueError(
+                f"Stump '{self.name}' reflects less than nothing or more than all."
+            )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -12,6 +12,8 @@ from stainmap.model.zone import Area, Zone
 
 MAX_COATS = 12
 MAX_STEPS = 24
+# Less than a thousandth of a coat is no coat.
+_LEAST_BRUSHED = 1e-3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,7 +41,9 @@ class CoatSpan:
         """Read "3" or "2-3" (hyphen or dash); raise PlanError for anything else."""
         parts = text.strip().replace("\N{EN DASH}", "-").split("-")
         if not 1 <= len(parts) <= 2 or not all(p.strip().isdecimal() for p in parts):
-            raise PlanError(f"'{text}' is not a number of coats.", advice="Type 3, or a span such as 2-3.")
+            raise PlanError(
+                f"'{text}' is not a number of coats.", advice="Type 3, or a span such as 2-3."
+            )
         return cls(low=int(parts[0]), high=int(parts[-1]))
 
     @property
@@ -66,7 +70,7 @@ class Fade:
         """Refuse fades that end before they begin."""
         if not 0.0 <= self.full_down_to_mm < self.zero_at_mm:
             raise PlanError(
-                f"A fade from {self.full_down_to_mm} to {self.zero_at_mm} mm ends before it begins.",
+                f"A fade from {self.full_down_to_mm} to {self.zero_at_mm} mm has no length.",
                 advice="The second length must be the larger one.",
             )
 
@@ -104,7 +108,9 @@ class Streaks:
                 advice="Give 3 to 7 strokes of 2 to 4 mm.",
             )
         if self.direction not in (1, -1) or not 1 <= self.coats <= MAX_COATS:
-            raise PlanError("A streak runs towards the margin or away from it, with at least one coat.")
+            raise PlanError(
+                "A streak runs towards the margin or away from it, with at least one coat."
+            )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -118,8 +124,26 @@ class BrushedCoats:
         """Refuse unequal lengths; make the arrays read-only."""
         if self.vertices.shape != self.coats.shape or self.vertices.ndim != 1:
             raise PlanError("Brushed coats need one number per vertex.")
+        if len(self.vertices) > 1 and not (np.diff(self.vertices) > 0).all():
+            raise PlanError("Brushed coats must name their vertices in rising order.")
         self.vertices.flags.writeable = False
         self.coats.flags.writeable = False
+
+    @classmethod
+    def from_dense(cls, coats: NDArray[np.float32]) -> BrushedCoats | None:
+        """Return the vertices that carry coats, of (V,) coats, or None if none does."""
+        vertices = np.flatnonzero(coats > _LEAST_BRUSHED).astype(np.int32)
+        if len(vertices) == 0:
+            return None
+        return cls(vertices=vertices, coats=coats[vertices].astype(np.float32))
+
+    def at(self, vertices: NDArray[np.int32]) -> NDArray[np.float32]:
+        """Return the coats at some vertices, (k,) float32; 0 where none were brushed."""
+        if len(self.vertices) == 0:
+            return np.zeros(len(vertices), np.float32)
+        place = np.minimum(np.searchsorted(self.vertices, vertices), len(self.vertices) - 1)
+        found = self.vertices[place] == vertices
+        return np.where(found, self.coats[place], np.float32(0.0))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -141,7 +165,9 @@ class Step:
         if len(set(areas)) != len(areas):
             raise PlanError("An area appears twice in one step.")
         if not 0.0 <= self.edge_softness_mm <= 3.0:
-            raise PlanError(f"An edge softness of {self.edge_softness_mm} mm is out of range (0 to 3).")
+            raise PlanError(
+                f"An edge softness of {self.edge_softness_mm} mm is out of range (0 to 3)."
+            )
 
     def entry(self, area: Area) -> AreaCoats | None:
         """Return what the step puts on `area`, or None."""

@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from stainmap.model.case import Case
 from stainmap.model.plan import AreaCoats
-from stainmap.model.zone import OUTER_ZONES, Accent, Zone
+from stainmap.model.zone import OUTER_ZONES, Zone
 from stainmap.planning.streaks import streak_shares
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.mesh import TriMesh
@@ -47,7 +47,9 @@ class CoatLayout:
         self._mesh = mesh
         self._outer = outer
         self._operator = SurfaceOperator(mesh, within=outer)
-        self._shares: OrderedDict[tuple[int, float], tuple[NDArray[np.uint8], FloatField]] = OrderedDict()
+        self._shares: OrderedDict[tuple[int, float], tuple[NDArray[np.uint8], FloatField]] = (
+            OrderedDict()
+        )
 
     def shares(self, zones: NDArray[np.uint8], edge_softness_mm: float) -> FloatField:
         """Return each zone's softened share, (7, V) float32; row = zone number, row 0 = no zone.
@@ -72,38 +74,37 @@ class CoatLayout:
         `end` chooses the lower or the upper end of spans such as 2-3.
         """
         result = np.zeros((len(case.plan.steps), len(case.zones)), np.float32)
-        for row, step in zip(result, case.plan.steps, strict=True):
+        for index, step in enumerate(case.plan.steps):
             shares = self.shares(case.zones, step.edge_softness_mm)
             for entry in step.areas:
-                row += self._entry(case, entry, shares, end)
+                result[index] += self._entry(case, entry, shares, end)
             for streaks in step.streaks:
-                row += streaks.coats * streak_shares(self._mesh, case.zones, case.reading, streaks)
+                result[index] += streaks.coats * streak_shares(
+                    self._mesh, case.zones, case.reading, streaks
+                )
             if step.brushed is not None:
-                row[step.brushed.vertices] += step.brushed.coats
+                result[index, step.brushed.vertices] += step.brushed.coats
         return np.maximum(result, 0.0, out=result)
 
-    def local(
-        self,
-        case: Case,
-        zones: NDArray[np.uint8],
-        accents: dict[Accent, FloatField],
-        vertices: NDArray[np.int32],
-        step_index: int,
+    def unsoftened(
+        self, case: Case, zones: NDArray[np.uint8], vertices: NDArray[np.int32]
     ) -> FloatField:
-        """Return one step's coats at some vertices from unsoftened zones and draft accents, (k,).
+        """Return every step's coats at some vertices without feathering or brushed coats, (S, k).
 
-        What lies under a moving brush is shown at once by this; the feathered result follows
-        when the brush is lifted.
+        What lies under a moving brush is shown at once by this.
         """
-        step = case.plan.steps[step_index]
         here = zones[vertices]
-        result = np.zeros(len(vertices), np.float32)
-        for entry in step.areas:
-            count = np.float32(entry.coats.high)
-            if isinstance(entry.area, Zone):
-                result += count * (here == int(entry.area)) * _fade(case, entry, vertices)
-            elif entry.area in accents:
-                result += count * accents[entry.area][vertices] * _fade(case, entry, vertices)
+        result = np.zeros((len(case.plan.steps), len(vertices)), np.float32)
+        for index, step in enumerate(case.plan.steps):
+            for entry in step.areas:
+                if isinstance(entry.area, Zone):
+                    share = here == int(entry.area)
+                else:
+                    mask = case.accent(entry.area)
+                    if mask is None:
+                        continue
+                    share = mask[vertices]
+                result[index] += np.float32(entry.coats.high) * share * _fade(case, entry, vertices)
         return result
 
     def _entry(self, case: Case, entry: AreaCoats, shares: FloatField, end: End) -> FloatField:

@@ -160,7 +160,9 @@ def coat_entries(case: Case, area: Area) -> tuple[CoatEntry, ...]:
             entries.append(CoatEntry(step=index, liquid=liquid, coats=inherited, inherited=True))
         own = step.entry(area)
         if own is not None:
-            entries.append(CoatEntry(step=index, liquid=liquid, coats=(own.coats,), inherited=False))
+            entries.append(
+                CoatEntry(step=index, liquid=liquid, coats=(own.coats,), inherited=False)
+            )
     return tuple(entries)
 
 

@@ -1,0 +1,147 @@
+"""Everything that is computed from a case, recomputing only what an edit touched."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stainmap.app.brush import Stroke
+from stainmap.app.job import Progress
+from stainmap.model.case import Case
+from stainmap.planning.coats import CoatLayout
+from stainmap.planning.outcome import Outcome, judge
+from stainmap.predict.appearance import Appearance, AppearanceEngine
+from stainmap.predict.scene import scene_from_case
+from stainmap.predict.shape import CrownShape, crown_shape
+from stainmap.surface.diffusion import SurfaceOperator
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Prediction:
+    """What follows from one case.
+
+    Parameters
+    ----------
+    case
+        The case it was computed for.
+    shape
+        Wall thickness and the like of its surface.
+    layout, engine
+        Reused by the next prediction of the same surface and materials.
+    coats
+        (S, V) float32, at the upper end of spans.
+    appearance
+        At the upper end of spans.
+    outcome
+        Per area, at both ends.
+    """
+
+    case: Case
+    shape: CrownShape
+    layout: CoatLayout
+    engine: AppearanceEngine
+    coats: NDArray[np.float32]
+    appearance: Appearance
+    outcome: Outcome
+
+
+def predict_case(
+    case: Case,
+    *,
+    previous: Prediction | None = None,
+    operator: SurfaceOperator | None = None,
+    bands: str = "screen",
+    progress: Progress | None = None,
+) -> Prediction:
+    """Return what follows from `case`, reusing what `previous` shares with it.
+
+    Parameters
+    ----------
+    operator
+        Operator of the case's surface, if one is at hand.
+    bands
+        "screen" for the fitted nodes of live work, "full" for export.
+
+    Raises
+    ------
+    StainmapError
+        If plan, materials and surface do not fit together.
+    """
+    same_shape = previous is not None and (
+        previous.case.surface is case.surface
+        and previous.case.reading is case.reading
+        and previous.case.units == case.units
+    )
+    if previous is None or not same_shape:
+        shape = crown_shape(case, operator=operator, progress=progress)
+        layout = CoatLayout(case.surface.mesh, case.reading.outer)
+    else:
+        shape, layout = previous.shape, previous.layout
+    engine = _engine(case, shape, previous if same_shape else None, bands)
+    coats = layout.coats(case, "high")
+    appearance = engine.whole(coats)
+    lab_low = None
+    if any(entry.coats.is_span for step in case.plan.steps for entry in step.areas):
+        lab_low = engine.whole(layout.coats(case, "low")).lab
+        # The engine's state must be that of what is on screen: the upper end.
+        appearance = engine.whole(coats)
+    outcome = judge(case, layout, shape.wall_mm, appearance.lab, lab_low)
+    return Prediction(
+        case=case,
+        shape=shape,
+        layout=layout,
+        engine=engine,
+        coats=coats,
+        appearance=appearance,
+        outcome=outcome,
+    )
+
+
+def _engine(
+    case: Case, shape: CrownShape, previous: Prediction | None, bands: str
+) -> AppearanceEngine:
+    if previous is not None and _same_optics(previous.case, case):
+        return previous.engine
+    return AppearanceEngine(shape, scene_from_case(case, bands=bands))
+
+
+def _same_optics(before: Case, after: Case) -> bool:
+    """Return True if liquids per step, block, backing and programme are what they were."""
+    return (
+        before.materials is after.materials
+        and before.backings == after.backings
+        and before.programme == after.programme
+        and before.plan.block == after.plan.block
+        and before.plan.nesting_height_mm == after.plan.nesting_height_mm
+        and before.plan.jars == after.plan.jars
+        and [step.jar for step in before.plan.steps] == [step.jar for step in after.plan.steps]
+    )
+
+
+def coats_under_brush(
+    stroke: Stroke, layout: CoatLayout, coats: NDArray[np.float32], vertices: NDArray[np.int32]
+) -> NDArray[np.float32]:
+    """Return the coats (S, k) at vertices that a moving brush has touched.
+
+    Brushed coats are exact. Zones and accents come without feathering across their new border,
+    blended in by how fully the brush has covered the place; the feathered result follows when
+    the brush is lifted.
+    """
+    before = coats[:, vertices]
+    case = stroke.case
+    if stroke.brushed is not None and stroke.brush.step is not None:
+        result = before.copy()
+        already = case.plan.steps[stroke.brush.step].brushed
+        old = 0.0 if already is None else already.at(vertices)
+        result[stroke.brush.step] += stroke.brushed[vertices] - old
+        return np.maximum(result, 0.0, out=result)
+    drawn = case if stroke.accent is None else stroke.result()
+    new = layout.unsoftened(drawn, stroke.zones, vertices)
+    old = layout.unsoftened(case, case.zones, vertices)
+    reach = stroke.reach[vertices]
+    changed = np.abs(new - old) > 1e-6
+    if stroke.accent is not None:
+        return np.maximum(before + (new - old), 0.0)
+    return np.where(changed, before + reach * (new - before), before).astype(np.float32)
