@@ -35,6 +35,12 @@ class MeshSource:
     size_state: SizeState
     enlargement_factor: float
 
+    @property
+    def sintered_mm_per_unit(self) -> float:
+        """Factor from the file's coordinates to sintered millimetres."""
+        factor = self.unit.millimetres
+        return factor / self.enlargement_factor if self.size_state is SizeState.MILLED else factor
+
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class CrownSurface:

@@ -1,0 +1,133 @@
+"""The predicted crown as a coloured mesh and as tables, for other programs to read."""
+
+from __future__ import annotations
+
+import csv
+import io
+from pathlib import Path
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stainmap.errors import StainmapError
+from stainmap.files.atomic import write_bytes
+from stainmap.model.case import Case
+from stainmap.model.zone import Accent, Area, Zone, area_label
+
+_COLOUR_NOTE = "vertex colours are sRGB (IEC 61966-2-1), predicted after sintering, not a match"
+
+
+def ply_bytes(case: Case, srgb: NDArray[np.uint8]) -> bytes:
+    """Return the refined surface with colours as binary PLY, sintered millimetres.
+
+    Parameters
+    ----------
+    srgb
+        (V, 3) predicted sRGB.
+
+    The header states colour space, unit and zone numbers, so that nobody has to guess.
+    """
+    mesh = case.surface.mesh
+    vertex = np.zeros(
+        len(mesh.vertices),
+        dtype=[("position", "<f4", 3), ("colour", "u1", 3), ("zone", "u1")],
+    )
+    vertex["position"] = mesh.vertices
+    vertex["colour"] = srgb
+    vertex["zone"] = case.zones
+    face = np.zeros(len(mesh.faces), dtype=[("count", "u1"), ("corners", "<i4", 3)])
+    face["count"] = 3
+    face["corners"] = mesh.faces
+    zones = ", ".join(f"{int(zone)} {zone.label}" for zone in Zone)
+    header = "\n".join(
+        (
+            "ply",
+            "format binary_little_endian 1.0",
+            f"comment {_COLOUR_NOTE}",
+            "comment lengths in millimetres, sintered size",
+            f"comment zones: {zones}",
+            f"element vertex {len(vertex)}",
+            "property float x",
+            "property float y",
+            "property float z",
+            "property uchar red",
+            "property uchar green",
+            "property uchar blue",
+            "property uchar zone",
+            f"element face {len(face)}",
+            "property list uchar int vertex_indices",
+            "end_header",
+            "",
+        )
+    )
+    return header.encode("ascii") + vertex.tobytes() + face.tobytes()
+
+
+def vertex_table(case: Case, lab: NDArray[np.float32], srgb: NDArray[np.uint8]) -> str:
+    """Return a CSV with one row per vertex of the original file, in its order and coordinates.
+
+    Columns: x, y, z (the file's unit and size), area, L*, a*, b*, red, green, blue (sRGB, 0-255).
+    For STL the vertices of the file are the corners of its facets.
+    """
+    source = case.surface.file_vertex
+    position = case.surface.mesh.vertices[source] / case.source.sintered_mm_per_unit
+    names = [area_label(zone, front=case.units[0].tooth.is_front) for zone in Zone]
+    names = ["none", *names]
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\n")
+    writer.writerow(("x", "y", "z", "area", "L*", "a*", "b*", "red", "green", "blue"))
+    for point, zone, colour, shown in zip(
+        position.tolist(),
+        case.zones[source].tolist(),
+        lab[source].astype(float).tolist(),
+        srgb[source].tolist(),
+        strict=True,
+    ):
+        writer.writerow(
+            (
+                *(f"{value:.6g}" for value in point),
+                names[zone],
+                *(f"{value:.3f}" for value in colour),
+                *shown,
+            )
+        )
+    return text.getvalue()
+
+
+def plan_table(case: Case) -> str:
+    """Return the coat table as CSV: areas are rows, steps columns in painting order."""
+    plan = case.plan
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\n")
+    writer.writerow(("area", *(f"step {i + 1}" for i in range(len(plan.steps)))))
+    writer.writerow(("jar", *(str(step.jar) for step in plan.steps)))
+    writer.writerow(("liquid", *(plan.liquid_of(step) for step in plan.steps)))
+    areas: list[Area] = [*Zone, *Accent]
+    for area in areas:
+        entries = [step.entry(area) for step in plan.steps]
+        if any(entries):
+            name = area_label(area, front=case.units[0].tooth.is_front)
+            writer.writerow((name, *("" if e is None else str(e.coats) for e in entries)))
+    return text.getvalue()
+
+
+def export_mesh(case: Case, srgb: NDArray[np.uint8], path: Path) -> None:
+    """Write the coloured mesh; the kind follows from the name's ending.
+
+    Raises
+    ------
+    StainmapError
+        If the ending is not .ply, or the file cannot be written.
+    """
+    if path.suffix.lower() != ".ply":
+        raise StainmapError(
+            f"Meshes with colours are not written as '{path.suffix}'.",
+            where=path.name,
+            advice="Use .ply.",
+        )
+    write_bytes(path, ply_bytes(case, srgb))
+
+
+def export_table(text: str, path: Path) -> None:
+    """Write a table as UTF-8; raise StainmapError if it cannot be written."""
+    write_bytes(path, text.encode("utf-8"))
