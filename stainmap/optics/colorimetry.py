@@ -49,7 +49,8 @@ def xyz_weights(light: str = "D65", observer: int = 2) -> NDArray[np.float64]:
     """Return what each band adds to XYZ: ``XYZ = reflectance @ weights`` [CIE015].
 
     The weights belong to samples at the 31 bands: a cubic spline through them, flat below 400
-    and above 700 nm, integrated at 1 nm from 360 to 780 nm (the range of ASTM E308) against the light and the observer.
+    and above 700 nm, integrated at 1 nm against light and observer over 360 to 780 nm, the range
+    of ASTM E308.
 
     Parameters
     ----------
@@ -180,7 +181,7 @@ def srgb_matrix(white: ArrayLike) -> NDArray[np.float64]:
 
 
 def xyz_to_linear_srgb(xyz: ArrayLike, white: ArrayLike | None = None) -> NDArray[np.float64]:
-    """Return linear sRGB of XYZ under a light of this `white` (D65 if None), unclipped, (..., 3)."""
+    """Return linear sRGB, unclipped, of XYZ under a light of `white` (D65 if None), (..., 3)."""
     matrix = srgb_matrix(white_point() if white is None else white)
     return np.asarray(xyz, dtype=np.float64) @ matrix.T
 

@@ -130,7 +130,9 @@ def zirconia_index(wavelengths_nm: ArrayLike) -> NDArray[np.float64]:
     return np.sqrt(1.0 + sum(a * squared / (squared - pole**2) for a, pole in terms))
 
 
-def fresnel_reflectance(n_from: ArrayLike, n_to: ArrayLike, cosine: ArrayLike) -> NDArray[np.float64]:
+def fresnel_reflectance(
+    n_from: ArrayLike, n_to: ArrayLike, cosine: ArrayLike
+) -> NDArray[np.float64]:
     """Return the reflectance of a smooth surface for unpolarised light.
 
     Parameters
@@ -160,20 +162,21 @@ def diffuse_fresnel(n_from: ArrayLike, n_to: ArrayLike) -> NDArray[np.float64]:
     normal, with a substitution that takes away the root at the critical angle.
     """
     n1, n2 = np.broadcast_arrays(
-        np.asarray(n_from, dtype=np.float64)[..., None], np.asarray(n_to, dtype=np.float64)[..., None]
+        np.asarray(n_from, dtype=np.float64)[..., None],
+        np.asarray(n_to, dtype=np.float64)[..., None],
     )
     critical = np.sqrt(np.clip(1.0 - (n2 / n1) ** 2, 0.0, None))
     nodes, weights = np.polynomial.legendre.leggauss(64)
     x = 0.5 * (nodes + 1.0)
     mu = critical + (1.0 - critical) * x**2
     integrand = 2.0 * mu * fresnel_reflectance(n1, n2, mu) * (1.0 - critical) * 2.0 * x
-    return critical[..., 0] ** 2 + integrand @ (0.5 * weights)
+    return np.asarray(critical[..., 0] ** 2 + integrand @ (0.5 * weights), dtype=np.float64)
 
 
 def saunderson(R: ArrayLike, *, external: ArrayLike, internal: ArrayLike) -> NDArray[np.float64]:
-    """Return the measured reflectance, gloss included, of internal reflectance `R` [Saunderson1942].
+    """Return the measured reflectance, gloss included, of internal reflectance `R`.
 
-    ``k1 + (1 - k1)(1 - k2) R / (1 - k2 R)`` with k1 `external` and k2 `internal`.
+    ``k1 + (1 - k1)(1 - k2) R / (1 - k2 R)`` with k1 `external`, k2 `internal` [Saunderson1942].
     """
     R, k1, k2 = (np.asarray(value, dtype=np.float64) for value in (R, external, internal))
     return k1 + (1.0 - k1) * (1.0 - k2) * R / (1.0 - k2 * R)

@@ -38,7 +38,7 @@ def band_indices(wavelengths_nm: ArrayLike) -> NDArray[np.intp]:
     inside = (indices >= 0) & (indices < len(BANDS_NM))
     if not inside.all() or not np.array_equal(BANDS_NM[indices], wavelengths):
         raise ValueError(f"{wavelengths} are not all bands of the 10 nm grid from 400 to 700 nm")
-    return indices
+    return np.asarray(indices, dtype=np.intp)
 
 
 def gaussian_band(

@@ -1,0 +1,182 @@
+"""The absorption and scattering of a block, solved from the sintered colour it is sold by."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Final
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+from scipy.optimize import least_squares
+
+from stainmap.errors import CatalogueError
+from stainmap.model.colour import Colour
+from stainmap.model.material import Absorption, Block, BlockLayer, Catalogue, ScatteringClass, Stump
+from stainmap.optics.colorimetry import LIGHTS, reflectance_to_lab
+from stainmap.optics.difference import delta_e_00
+from stainmap.optics.interface import Interface, fitted_interface, reflectance_outside
+from stainmap.optics.slab import km_layer_over
+from stainmap.optics.spectrum import (
+    BANDS_NM,
+    decaying_absorption,
+    power_law_scattering,
+    sigmoid_reflectance,
+)
+
+GEOMETRY: Final = "45/0"
+"""The measuring geometry of every prediction, without gloss."""
+
+LARGEST_REMAINING_DE00: Final = 2.0
+
+# Reduced scattering at 550 nm (1/mm) and exponent. Assumed; order and size follow published
+# translucency parameters, which fall from 5Y over 4Y to 3Y.
+_SCATTERING: Final = {
+    ScatteringClass.Y3: (12.0, 1.3),
+    ScatteringClass.Y4: (9.5, 1.2),
+    ScatteringClass.Y5: (7.5, 1.1),
+}
+# Bounds of c0 (1/mm), decay (nm) and c1 (1/mm).
+_LOWEST: Final = (1e-3, 25.0, 7.5e-5)
+_HIGHEST: Final = (2.7, 160.0, 0.14)
+_USUAL_DECAY_NM: Final = 60.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SolvedBlock:
+    """What a layer's nominal colour tells: its absorption, and what it could not reach."""
+
+    absorption: Absorption
+    reached: Colour
+    remaining_de00: float
+
+
+def scattering_per_mm(kind: ScatteringClass, wavelengths_nm: ArrayLike) -> NDArray[np.float64]:
+    """Return the reduced scattering mu_s' of a class of zirconia, slow cycle, (B,) 1/mm."""
+    at_550, exponent = _SCATTERING[kind]
+    return power_law_scattering(wavelengths_nm, at_550, exponent)
+
+
+def absorption_per_mm(absorption: Absorption, wavelengths_nm: ArrayLike) -> NDArray[np.float64]:
+    """Return a block's absorption mu_a, (B,) 1/mm."""
+    return decaying_absorption(
+        wavelengths_nm, absorption.c0_per_mm, absorption.decay_nm, absorption.c1_per_mm
+    )
+
+
+def stump_reflectance(stump: Stump, wavelengths_nm: ArrayLike) -> NDArray[np.float64]:
+    """Return the reflectance of a stump, (B,)."""
+    return sigmoid_reflectance(
+        wavelengths_nm, stump.floor, stump.rise, stump.centre_nm, stump.width_nm
+    )
+
+
+def layer_absorption(layer: BlockLayer, materials: Catalogue) -> Absorption:
+    """Return the absorption of a block layer: its own if it has one, else solved from its colour.
+
+    Raises
+    ------
+    CatalogueError
+        If the nominal colour cannot be reached, or its backing is not in the catalogue.
+    """
+    if layer.absorption is not None:
+        return layer.absorption
+    return solve_layer(layer, materials.stump(layer.nominal.measurement.backing)).absorption
+
+
+def check_block(block: Block, materials: Catalogue) -> tuple[SolvedBlock, ...]:
+    """Return the solution of every layer of a block; raise CatalogueError as `solve_layer`."""
+    solved = []
+    for layer in block.layers:
+        try:
+            solved.append(solve_layer(layer, materials.stump(layer.nominal.measurement.backing)))
+        except CatalogueError as error:
+            raise CatalogueError(
+                error.message, where=f"block '{block.name}'", advice=error.advice
+            ) from error
+    return tuple(solved)
+
+
+@lru_cache(maxsize=256)
+def solve_layer(layer: BlockLayer, stump: Stump) -> SolvedBlock:
+    """Return the absorption that gives a layer its nominal colour over `stump`, cemented.
+
+    Least squares in L*a*b* for ``c0 exp(-(wavelength - 400) / decay) + c1``; a weak pull of the
+    decay towards 60 nm decides where the colour alone does not. What remains is reported.
+
+    Raises
+    ------
+    CatalogueError
+        If more than 2.0 dE00 remains, or the colour was measured in a way that is not predicted.
+    """
+    _check_measurement(layer.nominal)
+    interface = fitted_interface(len(BANDS_NM))
+    scattering = scattering_per_mm(layer.scattering, BANDS_NM)
+    backing = interface.backing(stump_reflectance(stump, BANDS_NM), coupled=True)
+    wanted = np.array(layer.nominal.lab)
+    light = layer.nominal.measurement.illuminant
+    observer = layer.nominal.measurement.observer_degrees
+
+    def lab(log_parameters: NDArray[np.float64]) -> NDArray[np.float64]:
+        absorption = decaying_absorption(BANDS_NM, *np.exp(log_parameters))
+        reflectance = _bare_reflectance(
+            absorption, scattering, layer.nominal_thickness_mm, backing, interface
+        )
+        return reflectance_to_lab(reflectance, light, observer)
+
+    def misfit(log_parameters: NDArray[np.float64]) -> NDArray[np.float64]:
+        pull = 0.02 * (log_parameters[1] - np.log(_USUAL_DECAY_NM))
+        return np.append(lab(log_parameters) - wanted, pull)
+
+    start = np.log([0.2, _USUAL_DECAY_NM, 0.004])
+    bounds = (np.log(_LOWEST), np.log(_HIGHEST))
+    solution = least_squares(misfit, start, bounds=bounds)
+    reached = lab(solution.x)
+    remaining = float(delta_e_00(reached, wanted))
+    if remaining > LARGEST_REMAINING_DE00:
+        values = " / ".join(f"{value:.1f}" for value in layer.nominal.lab)
+        raise CatalogueError(
+            f"No {layer.scattering} zirconia of {layer.nominal_thickness_mm} mm over "
+            f"'{stump.name}' has the colour {values}: dE00 {remaining:.1f} remains.",
+            advice="Check the reading, its thickness and backing, or give one of a thicker plate.",
+        )
+    c0, decay, c1 = (float(value) for value in np.exp(solution.x))
+    lightness, a, b = (float(value) for value in reached)
+    return SolvedBlock(
+        absorption=Absorption(c0_per_mm=c0, decay_nm=decay, c1_per_mm=c1),
+        reached=Colour(lightness=lightness, a=a, b=b, measurement=layer.nominal.measurement),
+        remaining_de00=remaining,
+    )
+
+
+def _bare_reflectance(
+    absorption: NDArray[np.float64],
+    scattering: NDArray[np.float64],
+    thickness_mm: float,
+    backing: NDArray[np.float64],
+    interface: Interface,
+) -> NDArray[np.float64]:
+    inside = km_layer_over(
+        interface.absorption_factor * absorption,
+        interface.scattering_factor * scattering,
+        thickness_mm,
+        backing,
+    )
+    return reflectance_outside(
+        inside, factor=interface.radiance_factor, front_internal=interface.front_internal
+    )
+
+
+def _check_measurement(nominal: Colour) -> None:
+    measurement = nominal.measurement
+    if measurement.geometry != GEOMETRY:
+        raise CatalogueError(
+            f"The nominal colour was measured in {measurement.geometry} geometry.",
+            advice=f"Give a reading in {GEOMETRY} geometry without gloss; others do not compare.",
+        )
+    if measurement.illuminant not in LIGHTS or measurement.observer_degrees not in (2, 10):
+        raise CatalogueError(
+            f"The nominal colour is for {measurement.illuminant} and "
+            f"{measurement.observer_degrees} degrees.",
+            advice=f"Give one of {', '.join(LIGHTS)}, and 2 or 10 degrees.",
+        )
