@@ -1,0 +1,48 @@
+"""Exports of a prediction; the kind follows from the file's ending."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from stainmap.app.pictures import crown_png
+from stainmap.app.prediction import Prediction
+from stainmap.errors import StainmapError
+from stainmap.files.atomic import write_bytes
+from stainmap.files.mesh_export import export_mesh, export_table, plan_table, vertex_table
+
+ENDINGS = (".ply", ".csv", ".png")
+
+
+def export_prediction(prediction: Prediction, path: Path, *, table: str = "vertices") -> None:
+    """Write the predicted crown as PLY, CSV or PNG.
+
+    Parameters
+    ----------
+    table
+        What a CSV holds: "vertices" (a row per vertex of the original mesh) or "plan" (the coat
+        table).
+
+    Raises
+    ------
+    StainmapError
+        If the ending is none of these, or the file cannot be written.
+    """
+    case, appearance = prediction.case, prediction.appearance
+    ending = path.suffix.lower()
+    if ending == ".ply":
+        export_mesh(case, appearance.srgb, path)
+    elif ending == ".csv":
+        rows = (
+            plan_table(case)
+            if table == "plan"
+            else vertex_table(case, appearance.lab, appearance.srgb)
+        )
+        export_table(rows, path)
+    elif ending == ".png":
+        write_bytes(path, crown_png(prediction))
+    else:
+        raise StainmapError(
+            f"'{ending or path.name}' is no ending that stainmap writes.",
+            where=path.name,
+            advice=f"Use one of {', '.join(ENDINGS)}.",
+        )

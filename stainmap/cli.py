@@ -1,0 +1,408 @@
+"""The command line: the same work as in the window, for scripts and for benches without one.
+
+Exit codes: 0 done, 1 cannot be done with this input, 2 wrong usage. With ``--json`` exactly one
+JSON object goes to standard output, also on failure (`error`); progress goes to standard error.
+"""
+
+# ruff: noqa: PLC0415 - verbs import what they need when called, so that --help answers at once
+
+from __future__ import annotations
+
+import json
+import sys
+from collections.abc import Callable, Sequence
+from functools import wraps
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from stainmap import __version__
+from stainmap.errors import StainmapError
+from stainmap.units import LengthUnit, SizeState
+
+if TYPE_CHECKING:
+    from stainmap.app.opening import MeshLook
+    from stainmap.app.prediction import Prediction
+    from stainmap.model.case import Case
+
+DONE, CANNOT, USAGE = 0, 1, 2
+
+SizeOption = click.Choice([SizeState.MILLED.value, SizeState.SINTERED.value])
+UnitOption = click.Choice([unit.value for unit in LengthUnit])
+
+
+class _Vector(click.ParamType[tuple[float, float, float]] if TYPE_CHECKING else click.ParamType):
+    """Three numbers with commas between them, as 0,1,0."""
+
+    name = "x,y,z"
+
+    def convert(self, value: Any, param: Any, ctx: Any) -> tuple[float, float, float]:
+        """Return the vector; fail with wrong usage unless it points somewhere."""
+        if isinstance(value, tuple):
+            return value
+        try:
+            x, y, z = (float(part) for part in str(value).split(","))
+        except ValueError:
+            self.fail(f"'{value}' is not a direction; give three numbers, as 0,1,0.", param, ctx)
+        if not 0.0 < x * x + y * y + z * z < float("inf"):
+            self.fail(f"'{value}' points nowhere; give three numbers, as 0,1,0.", param, ctx)
+        return (x, y, z)
+
+
+class _Teeth(click.ParamType[tuple[int, ...]] if TYPE_CHECKING else click.ParamType):
+    """Tooth numbers by ISO 3950 with commas between them, as 14,15,16."""
+
+    name = "NN[,NN...]"
+
+    def convert(self, value: Any, param: Any, ctx: Any) -> tuple[int, ...]:
+        """Return the numbers; fail with wrong usage if one is no number."""
+        if isinstance(value, tuple):
+            return value
+        parts = [part.strip() for part in str(value).split(",")]
+        if not all(part.isdecimal() for part in parts):
+            self.fail(f"'{value}' is not a list of tooth numbers, as 46 or 14,15,16.", param, ctx)
+        return tuple(int(part) for part in parts)
+
+
+def _reports(function: Callable[..., dict[str, Any]]) -> Callable[..., None]:
+    """Print what a verb returns, as sentences or as one JSON object; turn errors into exit 1."""
+
+    @wraps(function)
+    def run(*args: Any, as_json: bool, **options: Any) -> None:
+        try:
+            report = function(*args, as_json=as_json, **options)
+        except StainmapError as error:
+            _fail(error, as_json=as_json)
+        except KeyboardInterrupt:
+            _fail(StainmapError("Stopped; nothing was changed."), as_json=as_json)
+        if as_json:
+            click.echo(json.dumps(report, ensure_ascii=False, indent=1))
+
+    return click.option("--json", "as_json", is_flag=True, help="Print one JSON object.")(run)
+
+
+def _fail(error: StainmapError, *, as_json: bool) -> None:
+    if as_json:
+        entry = {"message": error.message, "where": error.where, "advice": error.advice}
+        click.echo(json.dumps({"error": entry}, ensure_ascii=False, indent=1))
+    else:
+        click.echo(str(error), err=True)
+    raise SystemExit(CANNOT)
+
+
+def _progress(as_json: bool) -> Callable[[float, str], None]:
+    """Return a progress callback that says each stage once on standard error."""
+    said: list[str] = []
+
+    def say(share: float, phrase: str) -> None:
+        del share
+        if not as_json and phrase and (not said or said[-1] != phrase):
+            said.append(phrase)
+            click.echo(f"  {phrase} ...", err=True)
+
+    return say
+
+
+def _path_argument(name: str) -> Callable[[Callable[..., Any]], Callable[..., Any]]:
+    return click.argument(name, type=click.Path(path_type=Path))
+
+
+@click.group(
+    context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100},
+    epilog="Exit codes: 0 done, 1 cannot be done with this input, 2 wrong usage.",
+)
+@click.version_option(__version__, prog_name="stainmap")
+def commands() -> None:
+    """Plan the staining of milled zirconia crowns. Without a verb the window opens.
+
+    Predictions are planning aids, a direction and not a match.
+    """
+
+
+@commands.command()
+@_path_argument("mesh")
+@click.option("--tooth", type=_Teeth(), help="Tooth number by ISO 3950, as 46 or 14,15,16.")
+@click.option("--axis", type=_Vector(), help="Occlusal direction in the file's coordinates.")
+@click.option("--size", type=SizeOption, help="Size the mesh has: before or after sintering.")
+@_reports
+def inspect(
+    mesh: Path,
+    tooth: tuple[int, ...] | None,
+    axis: tuple[float, float, float] | None,
+    size: str | None,
+    *,
+    as_json: bool,
+) -> dict[str, Any]:
+    """Say what a mesh file holds, and how it is read."""
+    from stainmap.app.inspecting import inspect_mesh
+
+    state = SizeState(size) if size else SizeState.UNKNOWN
+    report = inspect_mesh(
+        mesh, numbers=tooth, axis=axis, size_state=state, progress=_progress(as_json)
+    )
+    if not as_json:
+        for line in report.sentences():
+            click.echo(line)
+    return report.as_dict()
+
+
+@commands.command()
+@_path_argument("mesh")
+@click.option("--tooth", type=_Teeth(), required=True, help="Tooth number, as 46 or 14,15,16.")
+@click.option("-o", "--output", type=click.Path(path_type=Path), required=True, help="Case file.")
+@click.option("--axis", type=_Vector(), help="Occlusal direction in the file's coordinates.")
+@click.option("--mesial", type=_Vector(), help="Mesial direction in the file's coordinates.")
+@click.option("--size", type=SizeOption, help="Size the mesh has: before or after sintering.")
+@click.option("--unit", type=UnitOption, help="Unit of the file, where its size does not tell.")
+@click.option("--block", help="Block the crown is milled from, by its name.")
+@_reports
+def propose(  # noqa: PLR0913 - one parameter per option
+    mesh: Path,
+    tooth: tuple[int, ...],
+    output: Path,
+    axis: tuple[float, float, float] | None,
+    mesial: tuple[float, float, float] | None,
+    size: str | None,
+    unit: str | None,
+    block: str | None,
+    *,
+    as_json: bool,
+) -> dict[str, Any]:
+    """Read a crown, propose its zones, and write a case."""
+    from stainmap.app.opening import Answers, build_case, look_at_mesh, units_from_numbers
+    from stainmap.files.case_file import write_case
+    from stainmap.files.catalogue import starter_catalogue
+
+    materials = starter_catalogue()
+    progress = _progress(as_json)
+    look = look_at_mesh(mesh, progress)
+    answers = Answers(
+        units=units_from_numbers(tooth),
+        size_state=SizeState(size) if size else _size_state(look),
+        block=block or DEFAULT_BLOCK,
+        unit=LengthUnit(unit) if unit else None,
+        occlusal_axis=axis,
+        mesial=mesial,
+    )
+    case, _ = build_case(look, answers, materials, progress=progress)
+    write_case(case, output)
+    if not as_json:
+        for warning in case.reading.warnings:
+            click.echo(f"Note: {warning}")
+        click.echo(f"Zones proposed for {_names(case)}; case written to {output}.")
+    return {
+        "case": str(output),
+        "kind": case.reading.kind.value,
+        "units": len(case.units),
+        "zones": _zone_areas(case),
+        "mesial": case.reading.mesial,
+        "warnings": list(case.reading.warnings),
+    }
+
+
+DEFAULT_BLOCK = "medium 3Y"
+
+
+def _size_state(look: MeshLook) -> SizeState:
+    """Return the size state where the mesh's size leaves only one; ask otherwise."""
+    states = {size.state for size in look.sizes}
+    if len(states) == 1 and SizeState.UNKNOWN not in states:
+        return states.pop()
+    raise StainmapError(
+        "The mesh could have its size before or after sintering; the shape cannot tell.",
+        where=look.path.name,
+        advice="Say --size milled or --size sintered.",
+    )
+
+
+def _names(case: Case) -> str:
+    return ", ".join(f"{unit.tooth.number} {unit.tooth.name}" for unit in case.units)
+
+
+def _zone_areas(case: Case) -> dict[str, float]:
+    from stainmap.model.zone import Zone
+
+    sizes = case.surface.mesh.vertex_areas
+    return {
+        zone.label: round(float(sizes[case.zones == int(zone)].sum()), 2)
+        for zone in Zone
+        if (case.zones == int(zone)).any()
+    }
+
+
+@commands.command()
+@_path_argument("case")
+@click.option("--vertices", type=click.Path(path_type=Path), help="Also write a row per vertex.")
+@_reports
+def predict(case: Path, vertices: Path | None, *, as_json: bool) -> dict[str, Any]:
+    """Predict the colour of every area after sintering."""
+    from stainmap.files.mesh_export import export_table, vertex_table
+    from stainmap.planning.plan_hash import plan_hash
+
+    prediction = _predicted(case, as_json)
+    if vertices is not None:
+        appearance = prediction.appearance
+        table = vertex_table(prediction.case, appearance.lab, appearance.srgb)
+        export_table(table, vertices)
+    report = {
+        "light": "D65",
+        "calibrated": prediction.outcome.calibrated,
+        "plan_hash": plan_hash(prediction.case),
+        "areas": _area_report(prediction),
+    }
+    if not as_json:
+        _print_outcome(prediction)
+    return report
+
+
+def _predicted(path: Path, as_json: bool) -> Prediction:
+    from stainmap.app.prediction import predict_case
+    from stainmap.files.case_file import read_case
+
+    progress = _progress(as_json)
+    return predict_case(read_case(path, progress), bands="full", progress=progress)
+
+
+def _area_report(prediction: Prediction) -> dict[str, Any]:
+    areas: dict[str, Any] = {}
+    for one in prediction.outcome.areas:
+        areas[one.label] = {
+            "area_mm2_sintered": round(one.area_mm2, 3),
+            "coats": [
+                {
+                    "step": entry.step + 1,
+                    "liquid": entry.liquid,
+                    "n": _count(entry.coats[0].low, entry.coats[0].high),
+                    "inherited": entry.inherited,
+                }
+                for entry in one.coats
+            ],
+            "lab": _rounded(one.predicted.lab),
+            "lab_high": None,
+            "plus_minus": list(one.plus_minus),
+            "wanted_lab": None if one.wanted is None else _rounded(one.wanted.lab),
+            "offset_from_body": None
+            if one.offset_from_body is None
+            else _rounded(one.offset_from_body),
+            "de00": None if one.delta_e_00 is None else round(one.delta_e_00, 3),
+        }
+        if one.predicted_low is not None:
+            areas[one.label]["lab"] = _rounded(one.predicted_low.lab)
+            areas[one.label]["lab_high"] = _rounded(one.predicted.lab)
+    return areas
+
+
+def _count(low: int, high: int) -> int | list[int]:
+    return low if low == high else [low, high]
+
+
+def _rounded(values: Sequence[float]) -> list[float]:
+    return [round(float(value), 3) for value in values]
+
+
+def _print_outcome(prediction: Prediction) -> None:
+    case = prediction.case
+    click.echo(f"{_names(case)}; block {case.plan.block}; programme {case.programme}")
+    click.echo(f"{'area':26}{'mm2':>7}{'L*':>7}{'C*':>7}{'h':>5}{'dL*':>7}{'dC*':>7}{'dE00':>7}")
+    for one in prediction.outcome.areas:
+        colour, offset = one.predicted, one.offset_from_body
+        row = f"{one.label:26}{one.area_mm2:7.1f}{colour.lightness:7.1f}{colour.chroma:7.1f}"
+        row += f"{colour.hue_degrees:5.0f}"
+        row += "              " if offset is None else f"{offset[0]:+7.1f}{offset[1]:+7.1f}"
+        row += "" if one.delta_e_00 is None else f"{one.delta_e_00:7.1f}"
+        click.echo(row)
+    if not prediction.outcome.calibrated:
+        click.echo("Not calibrated: a direction, not a match. +-2.5 L*, +-1.3 a*, +-2.5 b*.")
+
+
+@commands.command()
+@_path_argument("case")
+@click.option("-o", "--output", type=click.Path(path_type=Path), required=True, help="Folder.")
+@click.option("--page", type=click.Choice(["A4", "Letter"]), default="A4", show_default=True)
+@_reports
+def sheet(case: Path, output: Path, page: str, *, as_json: bool) -> dict[str, Any]:
+    """Write coat map and mixing list as PDF into a folder."""
+    from stainmap.app.sheets import write_sheets
+    from stainmap.files.atomic import make_folder
+
+    prediction = _predicted(case, as_json)
+    make_folder(output)
+    written = write_sheets(prediction, output, page=page)
+    if not as_json:
+        for path in written:
+            click.echo(f"Written: {path}")
+    return {"files": [str(path) for path in written]}
+
+
+@commands.command()
+@_path_argument("case")
+@click.option("-o", "--output", type=click.Path(path_type=Path), required=True, help="File.")
+@click.option(
+    "--table",
+    type=click.Choice(["vertices", "plan"]),
+    default="vertices",
+    show_default=True,
+    help="What a CSV holds: a row per vertex of the original mesh, or the coat table.",
+)
+@_reports
+def export(case: Path, output: Path, table: str, *, as_json: bool) -> dict[str, Any]:
+    """Write the predicted crown as PLY, CSV or PNG; the ending decides."""
+    from stainmap.app.exporting import export_prediction
+
+    export_prediction(_predicted(case, as_json), output, table=table)
+    if not as_json:
+        click.echo(f"Written: {output}")
+    return {"file": str(output)}
+
+
+def headless_sample(folder: Path | None = None) -> int:
+    """Do the sample's job without a window; return the exit code.
+
+    Plans the sample crown, writes coat map, mixing list and picture into `folder` (by default
+    "stainmap-sheets" where the command was given) and says where.
+    """
+    from stainmap.app.exporting import export_prediction
+    from stainmap.app.prediction import predict_case
+    from stainmap.app.sample import open_sample
+    from stainmap.app.sheets import write_sheets
+    from stainmap.files.atomic import make_folder
+
+    folder = folder or Path.cwd() / "stainmap-sheets"
+    click.echo("There is no display, so the sample crown is planned without a window.")
+    try:
+        prediction = predict_case(open_sample(), bands="full", progress=_progress(as_json=False))
+        make_folder(folder)
+        written = write_sheets(prediction, folder)
+        picture = folder / f"{prediction.case.code}-sintered.png"
+        export_prediction(prediction, picture)
+    except StainmapError as error:
+        click.echo(str(error), err=True)
+        return CANNOT
+    _print_outcome(prediction)
+    for path in (*written, picture):
+        click.echo(f"Written: {path}")
+    return DONE
+
+
+VERBS = frozenset(commands.commands)
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one verb; return the exit code instead of leaving the program."""
+    try:
+        commands.main(
+            args=list(arguments) if arguments is not None else sys.argv[1:],
+            prog_name="stainmap",
+            standalone_mode=False,
+        )
+    except click.exceptions.Exit as ending:
+        return int(ending.exit_code)
+    except click.ClickException as error:
+        error.show()
+        return USAGE
+    except click.Abort:
+        return CANNOT
+    except SystemExit as ending:
+        return int(ending.code or 0)
+    return DONE
