@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from functools import cached_property
-from typing import Any, TypeVar
+from typing import Any, NamedTuple, TypeVar
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -153,23 +153,23 @@ class TriMesh:
     # ---- edges
 
     @cached_property
-    def _edge_table(self) -> tuple[IndexArray, IndexArray, IndexArray]:
-        return edges_of(self._faces, self.vertex_count)
+    def _edge_table(self) -> EdgeTable:
+        return edge_table(self._faces, self.vertex_count)
 
     @property
     def edges(self) -> IndexArray:
         """(E, 2) vertex pairs, smaller index first, in ascending order."""
-        return self._edge_table[0]
+        return self._edge_table.edges
 
     @property
     def face_edges(self) -> IndexArray:
         """(F, 3) index of the edges between corners 0-1, 1-2 and 2-0."""
-        return self._edge_table[1]
+        return self._edge_table.face_edges
 
     @property
     def edge_face_count(self) -> IndexArray:
         """(E,) number of faces at each edge: 1 on a border, 2 inside, more if not a manifold."""
-        return self._edge_table[2]
+        return self._edge_table.face_count
 
     @cached_property
     def edge_lengths(self) -> FloatArray:
@@ -180,14 +180,7 @@ class TriMesh:
     @cached_property
     def edge_faces(self) -> IndexArray:
         """(E, 2) the first two faces at each edge; -1 where there is none."""
-        order = np.argsort(self.face_edges.ravel(), kind="stable")
-        first = np.concatenate([[0], np.cumsum(self.edge_face_count)[:-1]]).astype(np.intp)
-        pairs = np.full((len(self.edges), 2), -1, dtype=np.int32)
-        if len(pairs):
-            pairs[:, 0] = order[first] // 3
-            two = self.edge_face_count > 1
-            pairs[two, 1] = order[first[two] + 1] // 3
-        return frozen(pairs)
+        return frozen(self._edge_table.first_two_faces())
 
     @cached_property
     def adjacency(self) -> sparse.csr_array[np.float64]:
@@ -245,12 +238,33 @@ def unit_rows(rows: FloatArray) -> FloatArray:
     return np.asarray(rows / np.maximum(length, _TINY)[:, None])
 
 
-def edges_of(faces: IndexArray, vertex_count: int) -> tuple[IndexArray, IndexArray, IndexArray]:
-    """Return the edges (E, 2), the edges of each face (F, 3) and the faces per edge (E,).
+class EdgeTable(NamedTuple):
+    """The edges of a list of faces."""
 
-    Edges come smaller index first and sorted; the columns of the second array are the edges
-    between corners 0-1, 1-2 and 2-0.
-    """
+    edges: IndexArray
+    """(E, 2) vertex pairs, smaller index first, in ascending order."""
+    face_edges: IndexArray
+    """(F, 3) index of the edges between corners 0-1, 1-2 and 2-0."""
+    face_count: IndexArray
+    """(E,) number of faces at each edge."""
+    corners: IndexArray
+    """(3F,) corners (three times the face plus k) in the order of their edges."""
+    first: IndexArray
+    """(E,) where each edge begins in `corners`."""
+
+    def first_two_faces(self) -> IndexArray:
+        """Return (E, 2) the first two faces at each edge; -1 where there is none."""
+        pairs = np.full((len(self.edges), 2), -1, dtype=np.int32)
+        if len(pairs):
+            pairs[:, 0] = self.corners[self.first] // 3
+            two = self.face_count > 1
+            pairs[two, 1] = self.corners[self.first[two] + 1] // 3
+            pairs[two] = np.sort(pairs[two], axis=1)
+        return pairs
+
+
+def edge_table(faces: IndexArray, vertex_count: int) -> EdgeTable:
+    """Find the edges of some faces (F, 3) among `vertex_count` vertices."""
     start, end = faces.ravel(), faces[:, [1, 2, 0]].ravel()
     low, high = np.minimum(start, end), np.maximum(start, end)
     # Sorting corners by their edge: a sparse matrix sorts by row in linear time, five times faster
@@ -268,10 +282,14 @@ def edges_of(faces: IndexArray, vertex_count: int) -> tuple[IndexArray, IndexArr
     is_first[1:] = (low[1:] != low[:-1]) | (high[1:] != high[:-1])
     of_corner = np.empty(len(low), dtype=np.int32)
     of_corner[table.data] = np.cumsum(is_first, dtype=np.int32) - 1
-    first = np.flatnonzero(is_first)
-    count = np.diff(np.append(first, len(low))).astype(np.int32)
-    edges = np.stack([low[first], high[first]], axis=1).astype(np.int32)
-    return frozen(edges), frozen(of_corner.reshape(-1, 3)), frozen(count)
+    first = np.flatnonzero(is_first).astype(np.int32)
+    return EdgeTable(
+        edges=frozen(np.stack([low[first], high[first]], axis=1).astype(np.int32)),
+        face_edges=frozen(of_corner.reshape(-1, 3)),
+        face_count=frozen(np.diff(np.append(first, len(low))).astype(np.int32)),
+        corners=frozen(table.data.astype(np.int32)),
+        first=frozen(first),
+    )
 
 
 def connected_pieces(mesh: TriMesh, mask: BoolArray | None = None) -> tuple[int, IndexArray]:

@@ -8,7 +8,7 @@ import numpy as np
 from scipy import sparse
 
 from stainmap.errors import MeshFileError
-from stainmap.surface.mesh import FloatArray, IndexArray, TriMesh, edges_of, frozen
+from stainmap.surface.mesh import FloatArray, IndexArray, TriMesh, edge_table, frozen
 
 MAX_EDGE_MM = 0.14
 # A molar has 55,000 vertices at 0.14 mm, a long bridge 400,000; more means a wrong unit.
@@ -60,7 +60,8 @@ def refine(
     parents = [np.repeat(np.arange(mesh.vertex_count, dtype=np.int32), 2).reshape(-1, 2)]
     face_parent = np.arange(mesh.face_count, dtype=np.int32)
     while True:
-        edges, face_edges, _ = edges_of(faces, len(points))
+        table = edge_table(faces, len(points))
+        edges = table.edges
         first, second = points[edges[:, 0]], points[edges[:, 1]]
         halved = np.linalg.norm(second - first, axis=1) > max_edge_mm
         extra = int(halved.sum())
@@ -76,7 +77,7 @@ def refine(
         midpoint[halved] = len(points) + np.arange(extra, dtype=np.int32)
         points = np.concatenate([points, 0.5 * (first[halved] + second[halved])])
         parents.append(edges[halved])
-        faces, came_from = _cut_faces(points, faces, midpoint[face_edges])
+        faces, came_from = _cut_faces(points, faces, midpoint[table.face_edges])
         face_parent = face_parent[came_from]
     return Refinement(
         mesh=TriMesh(points, faces),
