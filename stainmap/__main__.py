@@ -1,0 +1,102 @@
+"""Starts stainmap: `python3 stainmap` from a checkout, `stainmap` where it is installed.
+
+The top of this module must be readable by an old Python, so that it can say which one is needed.
+"""
+
+import os
+import sys
+
+if sys.version_info < (3, 11):
+    sys.exit(
+        "stainmap needs Python 3.11 or newer, and this is Python {}.{}; "
+        "start it with a newer one.".format(*sys.version_info[:2])
+    )
+
+if not __package__:
+    # Started as a folder, Python puts the inside of the package first on the module path; what
+    # belongs there is the folder around it.
+    sys.path[0] = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))  # noqa: PTH100, PTH120
+
+from collections.abc import Sequence
+from pathlib import Path
+
+from stainmap import bootstrap
+from stainmap.startup import system_packages
+
+VERBS = ("inspect", "propose", "predict", "sheet", "export")
+
+
+def main() -> int:
+    """Set up what is missing, start the program, and return its exit code."""
+    arguments = sys.argv[1:]
+    try:
+        bootstrap.enter(Path(__file__).resolve(), arguments)
+        return start(arguments)
+    except (bootstrap.SetupError, system_packages.PackagesError) as error:
+        print(f"stainmap: {error}", file=sys.stderr)
+        return 1
+    except KeyboardInterrupt:
+        print("stainmap: stopped.", file=sys.stderr)
+        return 130
+
+
+def start(arguments: Sequence[str]) -> int:
+    """Start one of the two clients and return its exit code.
+
+    A verb or an option goes to the command line. A file, or nothing, opens the window. Where
+    there is no display, nothing plans the sample crown and writes its papers instead.
+    """
+    first = arguments[0] if arguments else None
+    if first is not None and (first in VERBS or not _names_file(first)):
+        return _command_line(arguments)
+    if _window_can_open():
+        return _window(arguments)
+    if first is not None:
+        print(
+            f"stainmap: there is no display to show {first} on; the verbs {', '.join(VERBS)} work "
+            "without one (see --help).",
+            file=sys.stderr,
+        )
+        return 1
+    return _sample()
+
+
+def _names_file(argument: str) -> bool:
+    path = Path(argument)
+    return not argument.startswith("-") and (bool(path.suffix) or path.is_file())
+
+
+def _window_can_open() -> bool:
+    if not system_packages.has_display():
+        return False
+    system_packages.ensure(system_packages.window_libraries(), say=bootstrap.Progress().say)
+    if system_packages.display_answers():
+        return True
+    print(f"stainmap: the display {os.environ['DISPLAY']} does not answer.", file=sys.stderr)
+    return False
+
+
+# Each client is imported only when it is wanted: the window brings Qt with it.
+
+
+def _command_line(arguments: Sequence[str]) -> int:
+    from stainmap import cli  # noqa: PLC0415
+
+    return cli.main(arguments)
+
+
+def _sample() -> int:
+    from stainmap import cli  # noqa: PLC0415
+
+    return cli.headless_sample()
+
+
+def _window(arguments: Sequence[str]) -> int:
+    bootstrap.refuse_unsound_qt()
+    from stainmap.ui import main_window  # noqa: PLC0415
+
+    return main_window.run(arguments)
+
+
+if __name__ == "__main__":
+    sys.exit(main())

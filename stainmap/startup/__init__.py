@@ -1,0 +1,1 @@
+"""What bootstrap needs to make an environment; the standard library only."""
