@@ -1,0 +1,98 @@
+"""What every test may ask for, and what no test may do."""
+
+from __future__ import annotations
+
+import logging
+import os
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).resolve().parent.parent
+FOLDER_VARIABLES = (
+    "HOME",
+    "USERPROFILE",
+    "LOCALAPPDATA",
+    "APPDATA",
+    "XDG_DATA_HOME",
+    "XDG_CONFIG_HOME",
+    "XDG_CACHE_HOME",
+    "XDG_STATE_HOME",
+    "XDG_DOCUMENTS_DIR",
+)
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _private_home(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    """Point every variable that leads to the user's own folders into a temporary one."""
+    home = tmp_path_factory.mktemp("home")
+    authority = Path.home() / ".Xauthority"
+    with pytest.MonkeyPatch.context() as patch:
+        if "XAUTHORITY" not in os.environ and authority.is_file():
+            # The key to the display lies in the real home by default.
+            patch.setenv("XAUTHORITY", str(authority))
+        for name in FOLDER_VARIABLES:
+            folder = home if name in ("HOME", "USERPROFILE") else home / name.lower()
+            folder.mkdir(exist_ok=True)
+            patch.setenv(name, str(folder))
+        yield
+
+
+@pytest.fixture(autouse=True)
+def _no_unexpected_log(caplog: pytest.LogCaptureFixture) -> Iterator[None]:
+    """Fail a test that logs a warning or an error which it has not taken out of `caplog`.
+
+    A test that expects such a line looks at it and then calls ``caplog.clear()``.
+    """
+    yield
+    lines = [
+        f"{record.name}: {record.getMessage()}"
+        for record in caplog.get_records("call")
+        if record.levelno >= logging.WARNING
+    ]
+    if lines:
+        pytest.fail("logged unexpectedly: " + "; ".join(lines))
+
+
+@pytest.fixture(scope="session")
+def shared_meshes() -> Path:
+    """Return the folder of meshes that lies beside the checkout, or skip where there is none."""
+    folder = ROOT.parent / "shared" / "meshes"
+    if not folder.is_dir():
+        pytest.skip("the meshes that do not travel with the checkout are not beside it")
+    return folder
+
+
+@pytest.fixture(scope="session")
+def gl_context(qapp: object) -> None:
+    """Go on only where Qt, with its application started, gets an OpenGL 3.3 context."""
+    if not _has_gl():
+        if os.environ.get("STAINMAP_REQUIRE_GL"):
+            pytest.fail("STAINMAP_REQUIRE_GL is set, but there is no OpenGL 3.3 context")
+        pytest.skip("there is no OpenGL 3.3 context on this display")
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Let tests marked `gl` ask for the context before anything else."""
+    for item in items:
+        if item.get_closest_marker("gl") and isinstance(item, pytest.Function):
+            item.fixturenames.insert(0, "gl_context")
+
+
+def _has_gl() -> bool:
+    from PySide6.QtGui import QOffscreenSurface, QOpenGLContext, QSurfaceFormat
+
+    wanted = QSurfaceFormat()
+    wanted.setVersion(3, 3)
+    wanted.setProfile(QSurfaceFormat.OpenGLContextProfile.CoreProfile)
+    surface = QOffscreenSurface()
+    surface.setFormat(wanted)
+    surface.create()
+    context = QOpenGLContext()
+    context.setFormat(wanted)
+    if not (context.create() and context.makeCurrent(surface)):
+        return False
+    version = context.format().version()
+    context.doneCurrent()
+    return tuple(version) >= (3, 3)
