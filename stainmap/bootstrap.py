@@ -309,6 +309,12 @@ def _pip_sentence(lines: Sequence[str], log_file: Path) -> str:
     text = "".join(lines)
     if "No space left" in text:
         return "The disk is full; the libraries need about 1.5 GB. Make room and start again."
+    if "CERTIFICATE_VERIFY_FAILED" in text:
+        return (
+            "The libraries could not be fetched because this machine does not trust the "
+            "certificate of the package index or of a proxy before it; set pip's 'cert' option "
+            "to the right certificates and start again."
+        )
     if _NO_NETWORK.search(text):
         return (
             "The libraries could not be fetched because the network or the package index cannot "
