@@ -94,8 +94,7 @@ class TriMesh:
     @cached_property
     def _face_cross(self) -> FloatArray:
         """(F, 3) cross products of two edges: twice the area along the normal."""
-        a, b, c = (self._vertices[self._faces[:, k]] for k in range(3))
-        return frozen(np.cross(b - a, c - a))
+        return frozen(face_cross(self._vertices, self._faces))
 
     @cached_property
     def face_areas(self) -> FloatArray:
@@ -230,6 +229,21 @@ class TriMesh:
         if not (np.isfinite(factor) and factor > 0):
             raise ValueError(f"factor must be a positive number, not {factor}")
         return TriMesh(self._vertices * factor, self._faces)
+
+
+def face_cross(vertices: FloatArray, faces: IndexArray) -> FloatArray:
+    """Return for each face (F, 3) the cross product of its edges 0-1 and 0-2."""
+    first, second, third = (np.ascontiguousarray(faces[:, k]) for k in range(3))
+    # Whole columns are several times faster than numpy's cross product of short rows.
+    columns = [np.ascontiguousarray(vertices[:, k]) for k in range(3)]
+    origin = [column[first] for column in columns]
+    ux, uy, uz = (column[second] - o for column, o in zip(columns, origin, strict=True))
+    vx, vy, vz = (column[third] - o for column, o in zip(columns, origin, strict=True))
+    cross = np.empty((len(faces), 3))
+    cross[:, 0] = uy * vz - uz * vy
+    cross[:, 1] = uz * vx - ux * vz
+    cross[:, 2] = ux * vy - uy * vx
+    return cross
 
 
 def unit_rows(rows: FloatArray) -> FloatArray:
