@@ -13,8 +13,10 @@ import io
 import json
 import os
 import socket
+import struct
 import time
 import zipfile
+import zlib
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
@@ -53,6 +55,21 @@ _MOST_DOCUMENT_BYTES = 64 << 20
 _MOST_ENTRIES = 400
 # One date for all entries, so that the same case gives the same bytes.
 _ENTRY_DATE = (2020, 1, 1, 0, 0, 0)
+
+# What zipfile, zlib, numpy and the values themselves raise on a damaged archive.
+_DAMAGE = (
+    OSError,
+    EOFError,
+    ValueError,
+    KeyError,
+    TypeError,
+    RuntimeError,
+    NotImplementedError,
+    OverflowError,
+    MemoryError,
+    struct.error,
+    zlib.error,
+)
 
 Progress = Callable[[float, str], None]
 
@@ -113,7 +130,7 @@ def read_case(path: Path, progress: Progress | None = None) -> Case:
             where=path.name,
             advice="Open an older copy, or look for it among the recovered cases.",
         ) from error
-    except (OSError, EOFError, ValueError, KeyError, RuntimeError, NotImplementedError) as error:
+    except _DAMAGE as error:
         raise CaseFileError(
             f"It is damaged ({error}).", where=path.name, advice="Open an older copy of the case."
         ) from error

@@ -1,0 +1,247 @@
+"""Case files: saved without loss, refused with a sentence, never half written."""
+
+from __future__ import annotations
+
+import contextlib
+import io
+import json
+import multiprocessing
+import os
+import zipfile
+from dataclasses import fields, is_dataclass, replace
+from enum import Enum
+from pathlib import Path
+
+import numpy as np
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from stainmap.errors import CaseFileError, StainmapError
+from stainmap.files.case_file import CaseLock, holder_of, is_case_file, read_case, write_case
+from stainmap.model.case import Case
+from stainmap.model.plan import BrushedCoats, Streaks
+from stainmap.model.zone import Zone
+from stainmap.planning.plan_hash import plan_hash
+from stainmap.surface.mesh import TriMesh
+from tests.builders import dome_case
+
+
+def full_case() -> Case:
+    """Return a case that uses every kind of thing a case can hold."""
+    case = dome_case(6, 12)
+    step = replace(
+        case.plan.steps[1],
+        brushed=BrushedCoats(
+            vertices=np.array([2, 5], np.int32), coats=np.array([1, 0.5], np.float32)
+        ),
+        streaks=(Streaks(area=Zone.BODY, count=3, length_mm=2.5, coats=1),),
+    )
+    return replace(
+        case,
+        plan=case.plan.with_step(1, step),
+        notes="stump photographed; \N{GREEK SMALL LETTER DELTA}E checked",
+        replaces="7c41-09ae",
+        revision=4,
+    )
+
+
+def assert_same(one: object, other: object, place: str = "case") -> None:
+    """Compare two values field by field, arrays bit by bit."""
+    assert type(one) is type(other), place
+    if isinstance(one, np.ndarray):
+        assert one.dtype == other.dtype, place
+        np.testing.assert_array_equal(one, other, err_msg=place)
+    elif isinstance(one, TriMesh):
+        assert_same(one.vertices, other.vertices, place)
+        assert_same(one.faces, other.faces, place)
+    elif is_dataclass(one):
+        for field in fields(one):
+            assert_same(
+                getattr(one, field.name), getattr(other, field.name), f"{place}.{field.name}"
+            )
+    elif isinstance(one, tuple):
+        assert len(one) == len(other), place
+        for index, (left, right) in enumerate(zip(one, other, strict=True)):
+            assert_same(left, right, f"{place}[{index}]")
+    else:
+        assert isinstance(one, (Enum, str, int, float, bytes, frozenset, type(None))), place
+        assert one == other, place
+
+
+def test_nothing_is_lost_between_saving_and_opening(tmp_path: Path) -> None:
+    case, path = full_case(), tmp_path / "a case.stainmap"
+    write_case(case, path)
+    again = read_case(path)
+    assert_same(case, again)
+    assert plan_hash(again) == plan_hash(case)
+
+
+def test_the_same_case_gives_the_same_bytes(tmp_path: Path) -> None:
+    one, other = tmp_path / "1.stainmap", tmp_path / "2.stainmap"
+    write_case(full_case(), one)
+    write_case(full_case(), other)
+    assert one.read_bytes() == other.read_bytes()
+
+
+def test_the_description_is_readable_and_the_mesh_untouched(tmp_path: Path) -> None:
+    case, path = full_case(), tmp_path / "c.stainmap"
+    write_case(case, path)
+    with zipfile.ZipFile(path) as archive:
+        description = json.loads(archive.read("case.json"))
+        assert archive.read("mesh/original") == case.source.content
+    assert description["schema"] == 1
+    assert description["plan"]["steps"][1]["areas"][0] == {
+        "area": 1,
+        "low": 3,
+        "high": 3,
+        "fade_mm": None,
+    }
+
+
+def rewritten(path: Path, **changes: object) -> Path:
+    """Return a copy of a case file with some entries of its description replaced."""
+    target = path.with_name("changed.stainmap")
+    with zipfile.ZipFile(path) as old, zipfile.ZipFile(target, "w") as new:
+        for name in old.namelist():
+            content = old.read(name)
+            if name == "case.json":
+                content = json.dumps(json.loads(content) | changes).encode()
+            new.writestr(name, content)
+    return target
+
+
+@pytest.mark.parametrize(
+    ("changes", "says"),
+    [
+        ({"schema": 99}, "newer version"),
+        ({"schema": 0}, "does not exist"),
+        ({"format": "something else"}, "not a case"),
+        ({"units": [{"tooth": 99, "role": "crown"}]}, "99"),
+        ({"units": [{"tooth": 36, "role": "king"}]}, "king"),
+        ({"programme": 3}, "programme"),
+        ({"base_vertex_count": 10**9}, "does not fit"),
+        ({"accents": [10]}, "accent_10"),
+        ({"plan": None}, "plan"),
+    ],
+)
+def test_a_description_that_does_not_fit_is_refused_with_its_reason(
+    tmp_path: Path, changes: dict[str, object], says: str
+) -> None:
+    path = tmp_path / "c.stainmap"
+    write_case(full_case(), path)
+    with pytest.raises(StainmapError) as caught:
+        read_case(rewritten(path, **changes))
+    assert says in str(caught.value)
+
+
+@settings(
+    max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+)
+@given(st.floats(0.0, 0.999))
+def test_a_file_cut_short_anywhere_is_refused(tmp_path: Path, share: float) -> None:
+    whole = io.BytesIO()
+    path = tmp_path / "c.stainmap"
+    write_case(full_case(), path)
+    content = path.read_bytes()
+    whole.write(content[: int(share * len(content))])
+    cut = tmp_path / "cut.stainmap"
+    cut.write_bytes(whole.getvalue())
+    with pytest.raises(CaseFileError) as caught:
+        read_case(cut)
+    assert caught.value.advice
+    assert not is_case_file(cut)
+
+
+@settings(
+    max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+)
+@given(st.data())
+def test_garbled_bytes_are_read_or_refused_but_never_a_traceback(
+    tmp_path: Path, data: st.DataObject
+) -> None:
+    path = tmp_path / "c.stainmap"
+    if not path.exists():
+        write_case(full_case(), path)
+    content = bytearray(path.read_bytes())
+    for _ in range(data.draw(st.integers(1, 6))):
+        content[data.draw(st.integers(0, len(content) - 1))] = data.draw(st.integers(0, 255))
+    garbled = tmp_path / "garbled.stainmap"
+    garbled.write_bytes(content)
+    with contextlib.suppress(StainmapError):
+        assert read_case(garbled).units
+
+
+def test_arrays_are_never_unpickled(tmp_path: Path) -> None:
+    path = tmp_path / "c.stainmap"
+    write_case(full_case(), path)
+    target = tmp_path / "pickled.stainmap"
+    poison = io.BytesIO()
+    np.save(poison, np.array([print], dtype=object), allow_pickle=True)
+    with zipfile.ZipFile(path) as old, zipfile.ZipFile(target, "w") as new:
+        for name in old.namelist():
+            new.writestr(name, poison.getvalue() if name == "arrays/zones.npy" else old.read(name))
+    with pytest.raises(CaseFileError):
+        read_case(target)
+
+
+@pytest.mark.parametrize("kind", ["missing", "folder", "text", "empty", "other zip"])
+def test_what_is_no_case_file_is_refused_with_a_sentence(tmp_path: Path, kind: str) -> None:
+    path = tmp_path / "x.stainmap"
+    if kind == "folder":
+        path.mkdir()
+    elif kind == "text":
+        path.write_text("not a case")
+    elif kind == "empty":
+        path.touch()
+    elif kind == "other zip":
+        with zipfile.ZipFile(path, "w") as archive:
+            archive.writestr("readme.txt", "hello")
+    with pytest.raises(CaseFileError) as caught:
+        read_case(path)
+    assert "x.stainmap" in str(caught.value)
+    assert caught.value.advice
+
+
+def test_a_failed_write_leaves_the_old_file(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = tmp_path / "c.stainmap"
+    write_case(full_case(), path)
+    before = path.read_bytes()
+
+    def full_disk(handle: int) -> None:
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(os, "fsync", full_disk)
+    with pytest.raises(StainmapError, match="disk is full"):
+        write_case(replace(full_case(), notes="new"), path)
+    assert path.read_bytes() == before
+    assert [entry.name for entry in tmp_path.iterdir()] == ["c.stainmap"]
+
+
+def test_a_folder_that_is_not_there_is_said(tmp_path: Path) -> None:
+    with pytest.raises(StainmapError, match="folder does not exist"):
+        write_case(full_case(), tmp_path / "nowhere" / "c.stainmap")
+
+
+def take_in_another_process(path: str) -> bool:
+    lock = CaseLock.take(Path(path))
+    if lock is None:
+        return False
+    lock.release()
+    return True
+
+
+def test_two_programs_do_not_hold_one_case(tmp_path: Path) -> None:
+    path = tmp_path / "c.stainmap"
+    write_case(full_case(), path)
+    lock = CaseLock.take(path)
+    assert lock is not None
+    assert str(os.getpid()) in holder_of(path)
+    context = multiprocessing.get_context("spawn")
+    with context.Pool(1) as pool:
+        assert pool.apply(take_in_another_process, (str(path),)) is False
+        lock.release()
+        assert pool.apply(take_in_another_process, (str(path),)) is True
+    assert sorted(entry.name for entry in tmp_path.iterdir()) == ["c.stainmap"]
