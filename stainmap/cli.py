@@ -32,7 +32,7 @@ SizeOption = click.Choice([SizeState.MILLED.value, SizeState.SINTERED.value])
 UnitOption = click.Choice([unit.value for unit in LengthUnit])
 
 
-class _Vector(click.ParamType[tuple[float, float, float]] if TYPE_CHECKING else click.ParamType):
+class _Vector(click.ParamType):
     """Three numbers with commas between them, as 0,1,0."""
 
     name = "x,y,z"
@@ -50,7 +50,7 @@ class _Vector(click.ParamType[tuple[float, float, float]] if TYPE_CHECKING else 
         return (x, y, z)
 
 
-class _Teeth(click.ParamType[tuple[int, ...]] if TYPE_CHECKING else click.ParamType):
+class _Teeth(click.ParamType):
     """Tooth numbers by ISO 3950 with commas between them, as 14,15,16."""
 
     name = "NN[,NN...]"

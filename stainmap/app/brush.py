@@ -121,7 +121,8 @@ class Stroke:
         if self.brush.step is not None:
             return np.ones(len(vertices), bool)
         inside = self.brush.area in (Zone.INNER, Accent.INNER_NECK_BAND)
-        return self.case.reading.outer[vertices] != inside
+        outer = self.case.reading.outer[vertices]
+        return ~outer if inside else outer
 
     def _dab_coats(
         self,

@@ -19,7 +19,7 @@ from stainmap.planning.reading import read_crown
 from stainmap.planning.size_check import Size, plausible_sizes
 from stainmap.planning.zoning import ZoneSliders, propose_zones
 from stainmap.surface.diffusion import SurfaceOperator
-from stainmap.surface.loading import LoadedMesh, load_mesh_bytes, read_mesh_file
+from stainmap.surface.loading import LoadedMesh, load_mesh_bytes, read_file
 from stainmap.surface.mesh import TriMesh
 from stainmap.surface.refining import refine
 from stainmap.units import LengthUnit, SizeState
@@ -78,7 +78,7 @@ def look_at_mesh(path: Path, progress: Progress | None = None) -> MeshLook:
     """
     if progress is not None:
         progress(0.05, "reading the file")
-    content = read_mesh_file(path)
+    content = read_file(path)
     loaded = load_mesh_bytes(content, path.name)
     if progress is not None:
         progress(0.9, "checking its size")

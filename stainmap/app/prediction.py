@@ -13,7 +13,7 @@ from stainmap.model.case import Case
 from stainmap.planning.coats import CoatLayout
 from stainmap.planning.outcome import Outcome, judge
 from stainmap.predict.appearance import Appearance, AppearanceEngine
-from stainmap.predict.scene import scene_from_case
+from stainmap.predict.scene import Bands, scene_from_case
 from stainmap.predict.shape import CrownShape, crown_shape
 from stainmap.surface.diffusion import SurfaceOperator
 
@@ -52,7 +52,7 @@ def predict_case(
     *,
     previous: Prediction | None = None,
     operator: SurfaceOperator | None = None,
-    bands: str = "screen",
+    bands: Bands = "screen",
     progress: Progress | None = None,
 ) -> Prediction:
     """Return what follows from `case`, reusing what `previous` shares with it.
@@ -100,7 +100,7 @@ def predict_case(
 
 
 def _engine(
-    case: Case, shape: CrownShape, previous: Prediction | None, bands: str
+    case: Case, shape: CrownShape, previous: Prediction | None, bands: Bands
 ) -> AppearanceEngine:
     if previous is not None and _same_optics(previous.case, case):
         return previous.engine

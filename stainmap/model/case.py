@@ -98,7 +98,7 @@ class Case:
     def __post_init__(self) -> None:
         """Check that per-vertex arrays fit the surface; make them read-only."""
         count = len(self.surface.mesh.vertices)
-        arrays = [self.zones, self.proposal, self.reading.outer]
+        arrays: list[NDArray[Any]] = [self.zones, self.proposal, self.reading.outer]
         arrays += [mask.share for mask in (*self.accents, *self.accent_proposal)]
         if any(array.shape != (count,) for array in arrays):
             raise PlanError("Zones, accents and readings do not fit the surface.")

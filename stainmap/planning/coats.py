@@ -84,7 +84,8 @@ class CoatLayout:
                 )
             if step.brushed is not None:
                 result[index, step.brushed.vertices] += step.brushed.coats
-        return np.maximum(result, 0.0, out=result)
+        np.maximum(result, 0.0, out=result)
+        return result
 
     def unsoftened(
         self, case: Case, zones: NDArray[np.uint8], vertices: NDArray[np.int32]
@@ -113,16 +114,15 @@ class CoatLayout:
             share = shares[int(entry.area)]
         else:
             mask = case.accent(entry.area)
-            if mask is None:
-                return np.zeros(len(case.zones), np.float32)
-            share = mask
-        return (np.float32(count) * share * _fade(case, entry, slice(None))).astype(np.float32)
+            share = np.zeros(len(case.zones), np.float32) if mask is None else mask
+        coats: FloatField = np.float32(count) * share * _fade(case, entry, slice(None))
+        return coats
 
     def _soften(self, zones: NDArray[np.uint8], edge_softness_mm: float) -> FloatField:
         shares = np.zeros((7, len(zones)), np.float32)
         numbers = [int(zone) for zone in OUTER_ZONES if (zones == int(zone)).any()]
-        hard = np.stack([zones == number for number in numbers], axis=1) if numbers else None
-        if hard is not None:
+        if numbers:
+            hard = np.stack([zones == number for number in numbers], axis=1)
             soft = self._operator.smooth(
                 hard.astype(np.float64), smoothing_length_mm(edge_softness_mm)
             )
