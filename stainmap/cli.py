@@ -28,41 +28,37 @@ if TYPE_CHECKING:
 
 DONE, CANNOT, USAGE = 0, 1, 2
 
+Vector = tuple[float, float, float]
+Teeth = tuple[int, ...]
+
 SizeOption = click.Choice([SizeState.MILLED.value, SizeState.SINTERED.value])
 UnitOption = click.Choice([unit.value for unit in LengthUnit])
 
 
-class _Vector(click.ParamType):
-    """Three numbers with commas between them, as 0,1,0."""
-
-    name = "x,y,z"
-
-    def convert(self, value: Any, param: Any, ctx: Any) -> tuple[float, float, float]:
-        """Return the vector; fail with wrong usage unless it points somewhere."""
-        if isinstance(value, tuple):
-            return value
-        try:
-            x, y, z = (float(part) for part in str(value).split(","))
-        except ValueError:
-            self.fail(f"'{value}' is not a direction; give three numbers, as 0,1,0.", param, ctx)
-        if not 0.0 < x * x + y * y + z * z < float("inf"):
-            self.fail(f"'{value}' points nowhere; give three numbers, as 0,1,0.", param, ctx)
-        return (x, y, z)
+def _vector(ctx: click.Context, param: click.Parameter, value: str | None) -> Vector | None:
+    """Read three numbers with commas between them, as 0,1,0; wrong usage unless they point."""
+    if value is None:
+        return None
+    try:
+        x, y, z = (float(part) for part in value.split(","))
+    except ValueError as error:
+        text = f"'{value}' is not a direction; give three numbers, as 0,1,0."
+        raise click.BadParameter(text, ctx, param) from error
+    if not 0.0 < x * x + y * y + z * z < float("inf"):
+        text = f"'{value}' points nowhere; give three numbers, as 0,1,0."
+        raise click.BadParameter(text, ctx, param)
+    return (x, y, z)
 
 
-class _Teeth(click.ParamType):
-    """Tooth numbers by ISO 3950 with commas between them, as 14,15,16."""
-
-    name = "NN[,NN...]"
-
-    def convert(self, value: Any, param: Any, ctx: Any) -> tuple[int, ...]:
-        """Return the numbers; fail with wrong usage if one is no number."""
-        if isinstance(value, tuple):
-            return value
-        parts = [part.strip() for part in str(value).split(",")]
-        if not all(part.isdecimal() for part in parts):
-            self.fail(f"'{value}' is not a list of tooth numbers, as 46 or 14,15,16.", param, ctx)
-        return tuple(int(part) for part in parts)
+def _teeth(ctx: click.Context, param: click.Parameter, value: str | None) -> Teeth | None:
+    """Read tooth numbers by ISO 3950 with commas between them, as 14,15,16."""
+    if value is None:
+        return None
+    parts = [part.strip() for part in value.split(",")]
+    if not all(part.isdecimal() and part.isascii() for part in parts):
+        text = f"'{value}' is not a list of tooth numbers, as 46 or 14,15,16."
+        raise click.BadParameter(text, ctx, param)
+    return tuple(int(part) for part in parts)
 
 
 def _reports(function: Callable[..., dict[str, Any]]) -> Callable[..., None]:
@@ -122,8 +118,18 @@ def commands() -> None:
 
 @commands.command()
 @_path_argument("mesh")
-@click.option("--tooth", type=_Teeth(), help="Tooth number by ISO 3950, as 46 or 14,15,16.")
-@click.option("--axis", type=_Vector(), help="Occlusal direction in the file's coordinates.")
+@click.option(
+    "--tooth",
+    callback=_teeth,
+    metavar="NN[,NN]",
+    help="Tooth number by ISO 3950, as 46 or 14,15,16.",
+)
+@click.option(
+    "--axis",
+    callback=_vector,
+    metavar="X,Y,Z",
+    help="Occlusal direction in the file's coordinates.",
+)
 @click.option("--size", type=SizeOption, help="Size the mesh has: before or after sintering.")
 @_reports
 def inspect(
@@ -149,10 +155,26 @@ def inspect(
 
 @commands.command()
 @_path_argument("mesh")
-@click.option("--tooth", type=_Teeth(), required=True, help="Tooth number, as 46 or 14,15,16.")
+@click.option(
+    "--tooth",
+    callback=_teeth,
+    metavar="NN[,NN]",
+    required=True,
+    help="Tooth number, as 46 or 14,15,16.",
+)
 @click.option("-o", "--output", type=click.Path(path_type=Path), required=True, help="Case file.")
-@click.option("--axis", type=_Vector(), help="Occlusal direction in the file's coordinates.")
-@click.option("--mesial", type=_Vector(), help="Mesial direction in the file's coordinates.")
+@click.option(
+    "--axis",
+    callback=_vector,
+    metavar="X,Y,Z",
+    help="Occlusal direction in the file's coordinates.",
+)
+@click.option(
+    "--mesial",
+    callback=_vector,
+    metavar="X,Y,Z",
+    help="Mesial direction in the file's coordinates.",
+)
 @click.option("--size", type=SizeOption, help="Size the mesh has: before or after sintering.")
 @click.option("--unit", type=UnitOption, help="Unit of the file, where its size does not tell.")
 @click.option("--block", help="Block the crown is milled from, by its name.")

@@ -145,4 +145,5 @@ def _fade(case: Case, entry: AreaCoats, vertices: NDArray[np.int32] | slice) -> 
         return np.ones(len(depth), np.float32)
     span = entry.fade.zero_at_mm - entry.fade.full_down_to_mm
     left = (entry.fade.zero_at_mm - np.nan_to_num(depth, nan=np.inf)) / span
-    return np.clip(left, 0.0, 1.0).astype(np.float32)
+    share: FloatField = np.clip(left, 0.0, 1.0).astype(np.float32)
+    return share
