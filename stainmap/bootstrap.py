@@ -216,6 +216,7 @@ def _make(folder: Path, wanted: Sequence[str], known: Sequence[str], progress: P
     reusable = installed and set(installed) <= set(known) and environment_python(folder).exists()
     if not reusable:
         progress.say(f"First start: making a private Python environment in {folder}")
+        progress.say("About 180 MB are fetched and 700 MB stored; this takes some minutes at most")
         installed = ()
         _reset(folder)
         _mark(folder, ())
@@ -268,7 +269,7 @@ def _make_bare(folder: Path, progress: Progress) -> None:
 
 
 def _install(folder: Path, wanted: Sequence[str], progress: Progress) -> None:
-    progress.say(f"Fetching {len(wanted)} libraries (some 300 MB the first time)")
+    progress.say("Fetching the libraries")
     log_file = folder / "pip.log"
     command = [
         *(str(environment_python(folder)), "-m", "pip", "install", "--no-input"),
@@ -308,7 +309,7 @@ def _report_line(line: str, progress: Progress) -> None:
 def _pip_sentence(lines: Sequence[str], log_file: Path) -> str:
     text = "".join(lines)
     if "No space left" in text:
-        return "The disk is full; the libraries need about 1.5 GB. Make room and start again."
+        return "The disk is full; the libraries need about 700 MB. Make room and start again."
     if "CERTIFICATE_VERIFY_FAILED" in text:
         return (
             "The libraries could not be fetched because this machine does not trust the "
