@@ -263,8 +263,8 @@ def _make_bare(folder: Path, progress: Progress) -> None:
     progress.say("This Python has no pip; looking for one")
     if not pip_source.bring_pip(environment_python(folder)):
         raise SetupError(
-            f"This Python comes without pip and none could be fetched; as administrator run "
-            f"'{pip_source.venv_package_line()}', then start again."
+            f"This Python comes without pip and none could be fetched; connect to the network, or as "
+            f"administrator run '{pip_source.venv_package_line()}', then start again."
         )
 
 
