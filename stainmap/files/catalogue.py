@@ -252,7 +252,7 @@ def _value(table: Any, model: type[_Kind], where: str) -> _Kind:
     for field, number in _numbers(table):
         if not math.isfinite(number):
             raise CatalogueError(f"Field '{field}' is not a finite number.", where=where)
-    plain = _pairs_from_amplitudes(table) if model is Liquid else table
+    plain = _pairs_from_amplitudes(table)
     try:
         value = msgspec.convert(plain, model)
     except msgspec.ValidationError as error:

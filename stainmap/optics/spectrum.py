@@ -20,27 +20,6 @@ BANDS_NM: Final[NDArray[np.float64]] = _read_only(np.arange(400.0, 701.0, BAND_S
 """The 31 bands of every full spectrum, 400 to 700 nm; below and above, spectra continue flat."""
 
 
-def band_indices(wavelengths_nm: ArrayLike) -> NDArray[np.intp]:
-    """Return the positions of wavelengths within `BANDS_NM`.
-
-    Parameters
-    ----------
-    wavelengths_nm
-        (B,) wavelengths, each one of the 31 bands.
-
-    Raises
-    ------
-    ValueError
-        If a wavelength is none of the bands.
-    """
-    wavelengths = np.asarray(wavelengths_nm, dtype=np.float64)
-    indices = np.rint((wavelengths - BANDS_NM[0]) / BAND_STEP_NM).astype(np.intp)
-    inside = (indices >= 0) & (indices < len(BANDS_NM))
-    if not inside.all() or not np.array_equal(BANDS_NM[indices], wavelengths):
-        raise ValueError(f"{wavelengths} are not all bands of the 10 nm grid from 400 to 700 nm")
-    return np.asarray(indices, dtype=np.intp)
-
-
 def gaussian_band(
     wavelengths_nm: ArrayLike, centre_nm: float, width_nm: float
 ) -> NDArray[np.float64]:
