@@ -1,0 +1,167 @@
+"""Lines on a surface where a value crosses a level, as chains of points."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from stainmap.surface.mesh import IndexArray, TriMesh
+
+FloatArray = NDArray[np.float64]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class SurfaceLines:
+    """Several lines on a mesh, end to end in one array of points.
+
+    Every point lies on an edge of the mesh, a `share` of the way from its first to its second end,
+    so that any value of the vertices can be read along the lines.
+
+    Parameters
+    ----------
+    edges
+        (N, 2) int32. Vertices of the edge each point lies on.
+    share
+        (N,) 0 to 1.
+    starts
+        (L + 1,) int. Line k holds the points from ``starts[k]`` up to ``starts[k + 1]``. A closed
+        line ends with the point it began with.
+    """
+
+    edges: IndexArray
+    share: FloatArray
+    starts: NDArray[np.intp]
+
+    def take(self, per_vertex: ArrayLike) -> FloatArray:
+        """Return the values of vertices, (V,) or (V, k), at the points, (N,) or (N, k)."""
+        values = np.asarray(per_vertex, dtype=np.float64)
+        share = self.share if values.ndim == 1 else self.share[:, None]
+        return np.asarray(
+            (1.0 - share) * values[self.edges[:, 0]] + share * values[self.edges[:, 1]]
+        )
+
+    @property
+    def line_of_point(self) -> NDArray[np.intp]:
+        """(N,) number of the line each point belongs to."""
+        return np.repeat(np.arange(len(self.starts) - 1), np.diff(self.starts))
+
+
+def isolines(mesh: TriMesh, values: ArrayLike, level: float = 0.0) -> SurfaceLines:
+    """Return the lines on the mesh where `values` (V,), linear on every face, are `level`."""
+    above = np.asarray(values, dtype=np.float64) - level
+    positive = above >= 0.0
+    edges = mesh.edges
+    crossed = positive[edges[:, 0]] != positive[edges[:, 1]]
+    corners = positive[mesh.faces]
+    around = mesh.face_edges[corners.any(axis=1) & ~corners.all(axis=1)]
+    # Of a face with both signs exactly two edges are crossed.
+    chains = _chained(around[crossed[around]].reshape(-1, 2))
+    flat = np.array([edge for chain in chains for edge in chain], dtype=np.intp)
+    ends = edges[flat].reshape(-1, 2)
+    low, high = above[ends[:, 0]], above[ends[:, 1]]
+    starts = np.concatenate([[0], np.cumsum([len(chain) for chain in chains])]).astype(np.intp)
+    return SurfaceLines(edges=ends, share=low / (low - high), starts=starts)
+
+
+def grid_contours(image: ArrayLike, level: float) -> list[FloatArray]:
+    """Return the contours of an (H, W) image at a level, each (k, 2) x and y.
+
+    The value of a pixel is taken to stand at its centre, so pixel (0, 0) stands at 0.5, 0.5.
+    """
+    above = np.asarray(image, dtype=np.float64) - level
+    height, width = above.shape
+    sign = above >= 0.0
+    corners = np.stack([sign[:-1, :-1], sign[:-1, 1:], sign[1:, :-1], sign[1:, 1:]])
+    row, column = np.nonzero(corners.any(axis=0) & ~corners.all(axis=0))
+    first = row * width + column
+    upper = np.stack([first, first + 1, first + width], axis=1)
+    lower = np.stack([first + 1, first + width + 1, first + width], axis=1)
+    pixels, faces = np.unique(np.concatenate([upper, lower]), return_inverse=True)
+    y, x = np.divmod(pixels, width)
+    grid = TriMesh(np.stack([x + 0.5, y + 0.5, 0.0 * x], axis=1), faces.reshape(-1, 3))
+    lines = isolines(grid, above.ravel()[pixels])
+    points = lines.take(grid.vertices[:, :2])
+    return np.split(points, lines.starts[1:-1]) if len(points) else []
+
+
+def split_lines(
+    points: FloatArray, line_of_point: NDArray[np.intp], margin: FloatArray
+) -> list[FloatArray]:
+    """Return the parts of lines where `margin` (N,) is above zero, cut between points.
+
+    Parameters
+    ----------
+    points
+        (N, k) points of all lines, end to end.
+    line_of_point
+        (N,) which line a point belongs to.
+    margin
+        (N,) taken to be linear between neighbouring points of a line.
+    """
+    if len(points) < 2:
+        return []
+    keep = margin > 0.0
+    same = line_of_point[1:] == line_of_point[:-1]
+    cut = np.flatnonzero(same & (keep[1:] != keep[:-1]))
+    share = margin[cut] / (margin[cut] - margin[cut + 1])
+    crossing = points[cut] + share[:, None] * (points[cut + 1] - points[cut])
+    # Points kept and crossings, in order along the lines; a part ends where the next piece is not
+    # kept or the line ends.
+    place = np.concatenate([np.flatnonzero(keep), cut + 0.5])
+    order = np.argsort(place, kind="stable")
+    merged = np.concatenate([points[keep], crossing])[order]
+    place = place[order]
+    lower = np.floor(place[:-1]).astype(np.intp)
+    joined = (place[1:] - place[:-1] <= 1.0) & same[np.minimum(lower, len(same) - 1)]
+    joined &= ~((place[:-1] % 1.0 > 0.0) & ~keep[np.minimum(lower + 1, len(keep) - 1)])
+    parts = np.split(merged, np.flatnonzero(~joined) + 1)
+    return [part for part in parts if len(part) > 1]
+
+
+def simplified(points: FloatArray, tolerance: float) -> FloatArray:
+    """Return the line (k, 2) without points that lie within `tolerance` of the rest.
+
+    Ramer and Douglas and Peucker's way: of each stretch the farthest point stays [Douglas1973].
+    """
+    keep = np.zeros(len(points), dtype=np.bool_)
+    keep[[0, -1]] = True
+    stretches = [(0, len(points) - 1)]
+    while stretches:
+        begin, end = stretches.pop()
+        if end - begin < 2:
+            continue
+        chord = points[end] - points[begin]
+        offset = points[begin + 1 : end] - points[begin]
+        length = float(np.hypot(*chord))
+        if length > 1e-12:
+            away = np.abs(offset[:, 0] * chord[1] - offset[:, 1] * chord[0]) / length
+        else:
+            away = np.hypot(offset[:, 0], offset[:, 1])
+        farthest = int(away.argmax())
+        if away[farthest] > tolerance:
+            middle = begin + 1 + farthest
+            keep[middle] = True
+            stretches += [(begin, middle), (middle, end)]
+    return points[keep]
+
+
+def _chained(pairs: IndexArray) -> list[list[int]]:
+    """Join pairs of numbers that share a number into chains; closed ones repeat their first."""
+    beside: dict[int, list[int]] = {}
+    for one, other in pairs.tolist():
+        beside.setdefault(one, []).append(other)
+        beside.setdefault(other, []).append(one)
+    ends = [number for number, others in beside.items() if len(others) == 1]
+    chains = []
+    for first in [*ends, *beside]:
+        if not beside[first]:
+            continue
+        chain = [first]
+        while beside[chain[-1]]:
+            following = beside[chain[-1]].pop()
+            beside[following].remove(chain[-1])
+            chain.append(following)
+        chains.append(chain)
+    return chains

@@ -1,0 +1,289 @@
+"""A zone map of one side: a quiet picture of the form, sharp lines on it, and numbers."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+from scipy import ndimage
+
+from stainmap.model.zone import Zone
+from stainmap.optics.colorimetry import decode_srgb, encode_srgb
+from stainmap.paper.area_lines import AreaFields, Mark, WorldLines
+from stainmap.paper.isolines import grid_contours, simplified, split_lines
+from stainmap.paper.raster import FrameBuffer
+from stainmap.paper.shading import SURROUND_SRGB, ShadingFields, form_relief
+
+FloatArray = NDArray[np.float64]
+FloatField = NDArray[np.float32]
+
+# The published "muted" colour-blind-safe set [Tol2021], with some light grey mixed in (linear)
+# so that black stays readable on it. Which zone has which colour is ours.
+_LIGHT_GREY = 0.62
+_ZONE_COLOURS: dict[Zone, tuple[tuple[int, int, int], float]] = {
+    Zone.CERVICAL: ((0x33, 0x22, 0x88), 0.03),
+    Zone.BODY: ((0x44, 0xAA, 0x99), 0.16),
+    Zone.INTERPROXIMAL: ((0xAA, 0x44, 0x99), 0.12),
+    Zone.CUSP: ((0x99, 0x99, 0x33), 0.16),
+    Zone.FISSURE: ((0x11, 0x77, 0x33), 0.0),
+    Zone.INNER: ((0xDD, 0xDD, 0xDD), 0.0),
+}
+# White hatch on dark colours, black on light ones.
+WHITE_HATCH = frozenset({Zone.CERVICAL, Zone.INTERPROXIMAL, Zone.FISSURE})
+_NO_ZONE = 0.52
+_PAPER = 0.93
+_CUT = 0.62
+
+_RELIEF_SCREEN, _RELIEF_PAPER = 0.55, 0.22
+_LEAST_ISLAND = 0.0035  # of the picture; what only peeps over a crest gets no colour of its own
+_SEEN_MM = 0.05  # a line this far behind the surface still lies on it
+_GRAZING = 0.06
+_SIMPLIFY_PX = 0.12
+# Hatches thin out where planes crowd: every second line needs this much room on the picture.
+_HATCH_ROOM_PX = 7.0
+# A number that has this many of its own widths around it may move to the middle of its area.
+_PLENTY = 0.9
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class SeenLine:
+    """A line as seen: points (k, 2) in pixels from the upper left corner."""
+
+    mark: Mark
+    area: int
+    points: FloatArray
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NumberSpot:
+    """Where an area's number stands, in pixels; `room` is the free radius around it."""
+
+    area: int
+    x: float
+    y: float
+    room: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class ZoneDrawing:
+    """A zone map of one side.
+
+    Parameters
+    ----------
+    picture
+        (H, W, 3) uint8 sRGB: the form, flat zone colours or white, without any line.
+    lines
+        In the order to draw them.
+    numbers
+        Where the areas' numbers stand; no two closer than asked for.
+    """
+
+    picture: NDArray[np.uint8]
+    lines: tuple[SeenLine, ...]
+    numbers: tuple[NumberSpot, ...]
+
+
+def zone_colour_linear(zone: Zone) -> FloatArray:
+    """Return the (3,) linear colour of a zone on screen."""
+    code, grey = _ZONE_COLOURS[zone]
+    base = decode_srgb(np.array(code) / 255.0)
+    return np.asarray(base + (_LIGHT_GREY - base) * grey)
+
+
+def draw_zones(
+    frame: FrameBuffer,
+    shading: ShadingFields,
+    fields: AreaFields,
+    world: tuple[WorldLines, ...],
+    *,
+    paper: bool,
+    number_px: float,
+    shortest_px: float = 0.0,
+) -> ZoneDrawing:
+    """Return the zone map of what a frame shows.
+
+    Parameters
+    ----------
+    frame, shading, fields, world
+        The frame, and the fields and lines of its mesh.
+    paper
+        White zones on a white ground instead of coloured ones on grey.
+    number_px
+        Diameter of the pill that a number stands in.
+    shortest_px
+        Lines shorter than this are left out.
+    """
+    labels = _labels(frame, fields)
+    colours = np.full((len(Zone) + 1, 3), _PAPER if paper else _NO_ZONE)
+    if not paper:
+        colours[1:] = [zone_colour_linear(zone) for zone in Zone]
+    relief = form_relief(frame, shading, _RELIEF_PAPER if paper else _RELIEF_SCREEN)
+    light = colours[labels.ravel()[frame.hits]] * relief[:, None]
+    light = np.where(frame.front[:, None], light, _CUT).astype(np.float32)
+    ground = 1.0 if paper else float(decode_srgb(SURROUND_SRGB))
+    picture = np.asarray(encode_srgb(frame.average(light, ground)) * 255.0 + 0.5)
+    lines = [SeenLine(mark=Mark.OUTLINE, area=0, points=points) for points in _outline(frame)]
+    # The farthest of the samples around each: a slanted surface must not hide its own lines.
+    hidden = ndimage.minimum_filter(frame.nearness, size=3, mode="nearest")
+    for line in world:
+        lines += _seen(frame, hidden, line, shortest_px)
+    return ZoneDrawing(
+        picture=picture.astype(np.uint8),
+        lines=tuple(lines),
+        numbers=_number_spots(frame, labels, fields, number_px),
+    )
+
+
+def _labels(frame: FrameBuffer, fields: AreaFields) -> NDArray[np.int8]:
+    """Return the zone at every sample, -1 where nothing is; slivers go to what lies around."""
+    shares = frame.take(fields.zones)
+    image: NDArray[np.int8] = np.full(frame.face.shape, -1, dtype=np.int8)
+    image.ravel()[frame.hits] = shares.argmax(axis=1)
+    least = _LEAST_ISLAND * max(len(frame.hits), 1)
+    small = np.zeros(image.shape, dtype=np.bool_)
+    for number in np.unique(image[image >= 0]):
+        pieces, _ = ndimage.label(image == number)
+        size = np.bincount(pieces.ravel())
+        size[0] = image.size
+        small |= size[pieces] < least
+    if small.any() and not small[image >= 0].all():
+        nearest = ndimage.distance_transform_edt(
+            small | (image < 0), return_distances=False, return_indices=True
+        )
+        image = np.where(small, image[tuple(nearest)], image)
+    return image
+
+
+def _outline(frame: FrameBuffer) -> list[FloatArray]:
+    """Return the outlines of what is seen."""
+    padded = np.pad(frame.coverage, 1)
+    soft = ndimage.gaussian_filter(padded, 0.7)
+    return [
+        simplified(points - 1.0, _SIMPLIFY_PX)
+        for points in grid_contours(soft, 0.5)
+        if len(points) > 8
+    ]
+
+
+def _seen(
+    frame: FrameBuffer, hidden: FloatField, line: WorldLines, shortest_px: float
+) -> list[SeenLine]:
+    """Return the parts of lines that are in sight: nearer than `hidden`, at every sample."""
+    at = frame.camera.project(line.points, frame.width, frame.height)
+    axes = frame.camera.axes
+    facing = line.normals @ axes[2]
+    side = frame.samples
+    column = np.clip((at[:, 0] * side).astype(np.intp), 0, frame.width * side - 1)
+    row = np.clip((at[:, 1] * side).astype(np.intp), 0, frame.height * side - 1)
+    in_sight = (facing > _GRAZING) & (at[:, 2] + _SEEN_MM >= hidden[row, column])
+    margin = np.where(in_sight, 1.0, -1.0)
+    if line.across is not None:
+        room = _plane_spacing_px(frame, line, facing) - _HATCH_ROOM_PX * _thinning(line.order)
+        margin = np.where(in_sight, np.clip(room, -1.0, 1.0), -1.0)
+    parts = []
+    for points in split_lines(at[:, :2], line.line_of_point, margin):
+        length = float(np.hypot(*np.diff(points, axis=0).T).sum())
+        if length >= shortest_px:
+            parts.append(
+                SeenLine(mark=line.mark, area=line.area, points=simplified(points, _SIMPLIFY_PX))
+            )
+    return parts
+
+
+def _plane_spacing_px(frame: FrameBuffer, line: WorldLines, facing: FloatArray) -> FloatArray:
+    """Return (N,) how far apart neighbouring planes of a hatch cut the picture, in pixels."""
+    right, up, towards = frame.camera.axes
+    across = line.across if line.across is not None else np.zeros(3)
+    slope = (across @ towards) / np.maximum(facing, _GRAZING)
+    change = np.hypot(
+        across @ right - slope * (line.normals @ right), across @ up - slope * (line.normals @ up)
+    )
+    return np.asarray(1.0 / np.maximum(change, 1e-9) / frame.pixel_mm)
+
+
+def _thinning(order: int) -> float:
+    """Return how much room a plane needs: every second less, every fourth least."""
+    return 1.0 if order % 2 else 0.5 if order % 4 else 0.25
+
+
+def _number_spots(
+    frame: FrameBuffer, labels: NDArray[np.int8], fields: AreaFields, number_px: float
+) -> tuple[NumberSpot, ...]:
+    """Place numbers at the widest visible part of every area, zones first, none on another."""
+    side = frame.samples
+    zones = labels[side // 2 :: side, side // 2 :: side]
+    masks: list[_Piece] = []
+    for zone in Zone:
+        masks += _pieces(int(zone), zones == int(zone), number_px**2)
+    masks.sort(key=lambda piece: -piece.size)
+    on_top: list[_Piece] = []
+    for number, share in fields.accents.items():
+        image = frame.spread(frame.take(share))[side // 2 :: side, side // 2 :: side]
+        on_top += _pieces(number, image > 0.5, 0.4 * number_px**2)
+    on_top.sort(key=lambda piece: -piece.size)
+    spots: list[NumberSpot] = []
+    for piece in masks + on_top:
+        spot = _widest(piece, zones.shape, spots, number_px)
+        if spot is not None:
+            spots.append(spot)
+    return tuple(spots)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Piece:
+    """A connected part of an area in a picture: its mask, cut out at (row, column)."""
+
+    area: int
+    mask: NDArray[np.bool_]
+    row: int
+    column: int
+    size: int
+
+
+def _pieces(area: int, mask: NDArray[np.bool_], least_px: float) -> list[_Piece]:
+    pieces, count = ndimage.label(mask)
+    size = np.bincount(pieces.ravel(), minlength=count + 1)
+    boxes = ndimage.find_objects(pieces)
+    return [
+        _Piece(
+            area=area,
+            mask=pieces[box] == number,
+            row=box[0].start,
+            column=box[1].start,
+            size=int(size[number]),
+        )
+        for number, box in enumerate(boxes, start=1)
+        if size[number] >= least_px
+    ]
+
+
+def _widest(
+    piece: _Piece, shape: tuple[int, ...], taken: list[NumberSpot], number_px: float
+) -> NumberSpot | None:
+    """Return the middle of the widest part of a piece that no other number covers.
+
+    Where there is plenty of room, the place nearest the middle of the piece is taken.
+    """
+    y, x = np.ogrid[: piece.mask.shape[0], : piece.mask.shape[1]]
+    y, x = y + piece.row + 0.5, x + piece.column + 0.5
+    half = 0.5 * number_px
+    free = piece.mask & (x >= half) & (x <= shape[1] - half)
+    free &= (y >= half) & (y <= shape[0] - half)
+    for spot in taken:
+        reach = number_px * (1.35 if max(piece.area, spot.area) > 9 else 1.15)
+        free &= (x - spot.x) ** 2 + (y - spot.y) ** 2 > reach**2
+    if not free.any():
+        return None
+    room = ndimage.distance_transform_edt(np.pad(piece.mask, 1))[1:-1, 1:-1]
+    rows, columns = np.nonzero(piece.mask)
+    middle = (columns.mean() + piece.column + 0.5, rows.mean() + piece.row + 0.5)
+    away = np.hypot(x - middle[0], y - middle[1])
+    score = np.where(free, np.minimum(room, _PLENTY * number_px) - 0.05 * away, -np.inf)
+    row, column = np.unravel_index(int(score.argmax()), score.shape)
+    return NumberSpot(
+        area=piece.area,
+        x=float(x[0, column]),
+        y=float(y[row, 0]),
+        room=float(room[row, column]),
+    )
