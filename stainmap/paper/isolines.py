@@ -71,7 +71,7 @@ def grid_contours(image: ArrayLike, level: float) -> list[FloatArray]:
     The value of a pixel is taken to stand at its centre, so pixel (0, 0) stands at 0.5, 0.5.
     """
     above = np.asarray(image, dtype=np.float64) - level
-    height, width = above.shape
+    width = above.shape[1]
     sign = above >= 0.0
     corners = np.stack([sign[:-1, :-1], sign[:-1, 1:], sign[1:, :-1], sign[1:, 1:]])
     row, column = np.nonzero(corners.any(axis=0) & ~corners.all(axis=0))

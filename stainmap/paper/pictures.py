@@ -14,18 +14,18 @@ from stainmap.files.atomic import write_bytes
 from stainmap.model.zone import Zone
 from stainmap.optics.colorimetry import decode_srgb
 from stainmap.paper.area_lines import AreaFields, Mark, WorldLines
-from stainmap.paper.raster import Camera, rasterise
+from stainmap.paper.raster import FrameBuffer
 from stainmap.paper.shading import (
     LEVEL,
     SURROUND_SRGB,
     ShadingFields,
     develop,
+    encoded,
     light_frame,
     shade,
 )
 from stainmap.paper.typeface import FontWeight, image_font
 from stainmap.paper.zone_drawing import WHITE_HATCH, ZoneDrawing, draw_zones
-from stainmap.surface.mesh import TriMesh
 
 FloatArray = NDArray[np.float64]
 
@@ -37,12 +37,9 @@ _PILL_ZONE_PX, _PILL_ACCENT_PX = 21.0, 18.0
 
 
 def crown_picture(
-    mesh: TriMesh,
+    frame: FrameBuffer,
     colours: ArrayLike,
-    camera: Camera,
     *,
-    width: int,
-    height: int,
     shading: ShadingFields,
     occlusal: ArrayLike,
     gloss: float = 1.0,
@@ -54,12 +51,10 @@ def crown_picture(
 
     Parameters
     ----------
-    mesh
-        The surface.
+    frame
+        The crown rasterised from where it is looked at.
     colours
         (V, 3) predicted colours: encoded sRGB if uint8, linear sRGB from 0 to 1 if floating.
-    camera, width, height
-        Where from, and how large in pixels.
     shading
         `shading_fields` of the mesh.
     occlusal
@@ -75,21 +70,20 @@ def crown_picture(
     """
     values = np.asarray(colours)
     linear = decode_srgb(values / 255.0) if values.dtype == np.uint8 else values
-    frame = rasterise(mesh.vertices, mesh.faces, camera, width, height)
     lighting = light_frame(frame, shading, occlusal=occlusal, gloss=gloss, chalk=chalk)
-    level = 1.0 if relief == 0.0 or chalk else LEVEL
-    light = shade(lighting, linear, relief=relief, level=level)
+    if relief == 0.0:
+        # Shading switched off: every pixel inside the crown is its colour, to the digit.
+        mean = frame.average(frame.take(linear), float(decode_srgb(surround_srgb)))
+        return encoded(mean)
+    light = shade(lighting, linear, relief=relief, level=1.0 if chalk else LEVEL)
     return develop(frame, light, surround_srgb=surround_srgb)
 
 
 def zone_map(
-    mesh: TriMesh,
+    frame: FrameBuffer,
     fields: AreaFields,
     lines: tuple[WorldLines, ...],
-    camera: Camera,
     *,
-    width: int,
-    height: int,
     shading: ShadingFields,
     scale: float = 1.0,
 ) -> NDArray[np.uint8]:
@@ -97,14 +91,13 @@ def zone_map(
 
     Parameters
     ----------
-    mesh, fields, lines, shading
-        The surface; `area_fields`, `area_lines` and `shading_fields` of it.
-    camera, width, height
-        Where from, and how large in pixels.
+    frame
+        The crown rasterised from where it is looked at.
+    fields, lines, shading
+        `area_fields`, `area_lines` and `shading_fields` of its mesh.
     scale
         Pixels per logical pixel: 2 on a screen of double density.
     """
-    frame = rasterise(mesh.vertices, mesh.faces, camera, width, height)
     drawing = draw_zones(
         frame,
         shading,

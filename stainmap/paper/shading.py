@@ -234,7 +234,12 @@ def develop(
 ) -> NDArray[np.uint8]:
     """Return the (height, width, 3) sRGB picture of linear light (n, 3) at the samples hit."""
     mean = frame.average(shoulder(linear), float(decode_srgb(surround_srgb)))
-    return np.asarray(encode_srgb(mean) * 255.0 + 0.5).astype(np.uint8)
+    return encoded(mean)
+
+
+def encoded(linear: ArrayLike) -> NDArray[np.uint8]:
+    """Return linear values as sRGB from 0 to 255."""
+    return np.asarray(encode_srgb(linear) * 255.0 + 0.5).astype(np.uint8)
 
 
 def form_relief(frame: FrameBuffer, fields: ShadingFields, amount: float) -> FloatField:

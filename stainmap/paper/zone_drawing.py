@@ -9,11 +9,11 @@ from numpy.typing import NDArray
 from scipy import ndimage
 
 from stainmap.model.zone import Zone
-from stainmap.optics.colorimetry import decode_srgb, encode_srgb
+from stainmap.optics.colorimetry import decode_srgb
 from stainmap.paper.area_lines import AreaFields, Mark, WorldLines
 from stainmap.paper.isolines import grid_contours, simplified, split_lines
 from stainmap.paper.raster import FrameBuffer
-from stainmap.paper.shading import SURROUND_SRGB, ShadingFields, form_relief
+from stainmap.paper.shading import SURROUND_SRGB, ShadingFields, encoded, form_relief
 
 FloatArray = NDArray[np.float64]
 FloatField = NDArray[np.float32]
@@ -122,14 +122,13 @@ def draw_zones(
     light = colours[labels.ravel()[frame.hits]] * relief[:, None]
     light = np.where(frame.front[:, None], light, _CUT).astype(np.float32)
     ground = 1.0 if paper else float(decode_srgb(SURROUND_SRGB))
-    picture = np.asarray(encode_srgb(frame.average(light, ground)) * 255.0 + 0.5)
     lines = [SeenLine(mark=Mark.OUTLINE, area=0, points=points) for points in _outline(frame)]
     # The farthest of the samples around each: a slanted surface must not hide its own lines.
     hidden = ndimage.minimum_filter(frame.nearness, size=3, mode="nearest")
     for line in world:
         lines += _seen(frame, hidden, line, shortest_px)
     return ZoneDrawing(
-        picture=picture.astype(np.uint8),
+        picture=encoded(frame.average(light, ground)),
         lines=tuple(lines),
         numbers=_number_spots(frame, labels, fields, number_px),
     )
