@@ -169,7 +169,7 @@ def _assembled(soup: Soup, mesh_format: MeshFormat, name: str, progress: Progres
     _check_area(points, cross, name)
     if progress is not None:
         progress(0.7, "Checking the surface")
-    winding = repair_winding(points, faces)
+    winding = repair_winding(points, faces, cross)
     if winding.one_sided:
         raise MeshFileError(
             "Its surface has only one side, like a Moebius strip, so that inside and outside cannot"
@@ -236,7 +236,7 @@ def _check_area(points: FloatArray, cross: FloatArray, name: str) -> None:
         raise MeshFileError(
             "All of its triangles are without area.", where=name, advice="Export it again."
         )
-    diagonal = float(np.linalg.norm(points.max(axis=0) - points.min(axis=0)))
+    diagonal = float(np.linalg.norm([np.ptp(points[:, k]) for k in range(3)]))
     area = 0.5 * float(np.linalg.norm(cross, axis=1).sum())
     if not area > 1e-9 * diagonal**2:
         raise MeshFileError(

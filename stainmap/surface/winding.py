@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 from scipy import sparse
 from scipy.sparse import csgraph
 
-from stainmap.surface.mesh import EdgeTable, FloatArray, IndexArray, edge_table, face_cross
+from stainmap.surface.mesh import EdgeTable, FloatArray, IndexArray, edge_table
 
 # An open shell is told inside from outside only if it is cupped at least this much: its volume,
 # closed over its border, against that of the sphere of the same area.
@@ -46,7 +46,7 @@ class Winding:
     one_sided: bool
 
 
-def repair_winding(vertices: FloatArray, faces: IndexArray) -> Winding:
+def repair_winding(vertices: FloatArray, faces: IndexArray, cross: FloatArray) -> Winding:
     """Turn facets until neighbours agree and the outermost shells face outward.
 
     Within a shell the smaller share of the area is turned. A shell whose signed volume is negative
@@ -60,6 +60,8 @@ def repair_winding(vertices: FloatArray, faces: IndexArray) -> Winding:
         (V, 3) coordinates.
     faces
         (F, 3) vertex indices.
+    cross
+        (F, 3) cross product of the edges 0-1 and 0-2 of each face.
     """
     table = edge_table(faces, len(vertices))
     shells, label, wrong = _agreement(faces, table)
@@ -67,17 +69,19 @@ def repair_winding(vertices: FloatArray, faces: IndexArray) -> Winding:
         return Winding(
             faces=faces, turned=0, shells_turned=0, shells=shells, table=table, one_sided=True
         )
-    cross = face_cross(vertices, faces)
     areas = 0.5 * np.linalg.norm(cross, axis=1)
     whole: FloatArray = np.bincount(label, areas, minlength=shells).astype(np.float64)
     if wrong.any():
         share = np.bincount(label, areas * wrong, minlength=shells)
         wrong = wrong ^ (share > 0.5 * whole)[label]
     agreed = turned_where(faces, wrong)
-    cross[wrong] *= -1.0
-    outward = _Shells(vertices, agreed, cross, table, label, whole)
-    inside_out = outward.inside_out()
+    signed = np.where(wrong[:, None], -cross, cross) if wrong.any() else cross
+    inside_out = _Shells(vertices, agreed, signed, table, label, whole).inside_out()
     wrong = wrong ^ inside_out[label]
+    if not wrong.any():
+        return Winding(
+            faces=faces, turned=0, shells_turned=0, shells=shells, table=table, one_sided=False
+        )
     # A shell of which every facet was turned is one repair, not thousands.
     facets = np.bincount(label, minlength=shells)
     count = np.bincount(label, wrong, minlength=shells).astype(np.intp)
