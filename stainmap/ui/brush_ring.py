@@ -1,0 +1,65 @@
+"""The outline of the brush, lying on the surface: where a ball around the pointed place cuts it."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+from scipy.spatial import KDTree
+
+from stainmap.surface.mesh import TriMesh
+
+FloatArray = NDArray[np.float64]
+_PIECES = 48
+
+
+class BrushRing:
+    """Finds the outline quickly on one mesh."""
+
+    def __init__(self, mesh: TriMesh) -> None:
+        self._mesh = mesh
+        self._tree = KDTree(mesh.vertices)
+        self._longest_edge = float(mesh.edge_lengths.max()) if len(mesh.edges) else 0.0
+
+    def around(self, position: FloatArray, face: int, radius_mm: float, eye: FloatArray) -> FloatArray:
+        """Return line pieces (n, 2, 3) at `radius_mm` from a point of `face`, as seen from `eye`.
+
+        Facets that face away are left out, so that the far side of a thin wall draws nothing.
+        Where the facets are too coarse to be cut, it is a circle in the plane of `face`.
+        """
+        reach = radius_mm + self._longest_edge
+        near = np.asarray(self._tree.query_ball_point(position, reach), dtype=np.int32)
+        pieces = self._cuts(near, position, radius_mm, eye)
+        return pieces if len(pieces) >= 3 else self._circle(position, face, radius_mm)
+
+    def _cuts(
+        self, near: NDArray[np.int32], position: FloatArray, radius_mm: float, eye: FloatArray
+    ) -> FloatArray:
+        mesh = self._mesh
+        if not len(near):
+            return np.empty((0, 2, 3))
+        faces = np.unique(mesh.vertex_faces[near].indices)
+        toward_eye = np.einsum("ij,ij->i", mesh.face_normals[faces], eye - mesh.face_centres[faces])
+        corners = mesh.faces[faces[toward_eye > 0.0]]
+        points = mesh.vertices[corners]
+        out = np.linalg.norm(points - position, axis=2) - radius_mm
+        inside = out < 0.0
+        cut = (inside.sum(axis=1) % 3) > 0
+        points, out, inside = points[cut], out[cut], inside[cut]
+        # The corner that is alone on its side; both edges at it are cut.
+        alone = np.where(inside.sum(axis=1) == 1, inside.argmax(axis=1), (~inside).argmax(axis=1))
+        row = np.arange(len(points))
+        ends = []
+        for turn in (1, 2):
+            other = (alone + turn) % 3
+            share = out[row, alone] / (out[row, alone] - out[row, other])
+            ends.append(points[row, alone] + share[:, None] * (points[row, other] - points[row, alone]))
+        return np.stack(ends, axis=1)
+
+    def _circle(self, position: FloatArray, face: int, radius_mm: float) -> FloatArray:
+        normal = self._mesh.face_normals[face]
+        first = np.cross(normal, np.eye(3)[int(np.argmin(np.abs(normal)))])
+        first /= max(float(np.linalg.norm(first)), 1e-12)
+        second = np.cross(normal, first)
+        angle = np.linspace(0.0, 2.0 * np.pi, _PIECES + 1)[:, None]
+        ring = position + radius_mm * (np.cos(angle) * first + np.sin(angle) * second)
+        return np.stack([ring[:-1], ring[1:]], axis=1)

@@ -1,0 +1,194 @@
+"""What the graphics card holds of a crown: one buffer per attribute, and the triangle lists."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+from PySide6.QtOpenGL import QOpenGLBuffer, QOpenGLFunctions_3_3_Core
+from shiboken6 import VoidPtr
+
+from stainmap.paper.shading import ShadingFields
+from stainmap.surface.mesh import TriMesh
+from stainmap.ui import crown_shaders as shaders
+from stainmap.ui.turning_proxy import clustered_faces
+
+# Names of triangle lists: all of them, a lighter list for turning, what the brush has touched.
+WHOLE, TURNING, PART = "whole", "turning", "part"
+_GL_FLOAT, _GL_SHORT, _GL_UNSIGNED_SHORT, _GL_UNSIGNED_BYTE = 0x1406, 0x1402, 0x1403, 0x1401
+_GL_TYPES: dict[str, int] = {
+    "float32": _GL_FLOAT,
+    "int16": _GL_SHORT,
+    "uint16": _GL_UNSIGNED_SHORT,
+    "uint8": _GL_UNSIGNED_BYTE,
+}
+_SHARES = (
+    shaders.ZONE_SHARE_A,
+    shaders.ZONE_SHARE_B,
+    shaders.ACCENT_SHARE_A,
+    shaders.ACCENT_SHARE_B,
+)
+AnyArray = NDArray[np.float32] | NDArray[np.int16] | NDArray[np.uint16] | NDArray[np.uint8]
+
+
+class CrownBuffers:
+    """Arrays on this side, their copies on the card, and which of them are out of date.
+
+    The arrays may be set at any time; `upload` needs a current context.
+    """
+
+    def __init__(self) -> None:
+        self._arrays: dict[int, AnyArray] = {}
+        self._stale: set[int] = set()
+        self._buffers: dict[int, QOpenGLBuffer] = {}
+        self._faces: dict[str, NDArray[np.int32]] = {}
+        self._stale_faces: set[str] = set()
+        self._face_buffers: dict[str, QOpenGLBuffer] = {}
+
+    # --- this side -----------------------------------------------------------------------
+
+    def set_mesh(self, mesh: TriMesh) -> None:
+        """Take a mesh; normals are its own, openness full, colour white, until told otherwise."""
+        count = mesh.vertex_count
+        self._put(shaders.POSITION, mesh.vertices.astype(np.float32))
+        self.set_shading(plain_shading(mesh))
+        self._put(shaders.COLOUR, np.full((count, 4), 255, np.uint8))
+        self.set_shares(np.zeros((count, 6), np.float32), np.zeros((count, 7), np.float32))
+        self.set_coats(np.zeros(count, np.float32))
+        self.set_faces(WHOLE, mesh.faces)
+        self.set_faces(TURNING, clustered_faces(mesh))
+
+    def set_shading(self, shading: ShadingFields) -> None:
+        """Take normals as they are and smoothed, and openness."""
+        for place, normals in (
+            (shaders.SHARP_NORMAL, shading.normals),
+            (shaders.NORMAL_BLUE, shading.normals_blue),
+            (shaders.NORMAL_GREEN, shading.normals_green),
+            (shaders.NORMAL_RED, shading.normals_red),
+        ):
+            # Four shorts each: openness rides along, and attributes begin at four bytes.
+            packed = np.empty((len(normals), 4), np.int16)
+            packed[:, :3] = np.rint(np.clip(normals, -1.0, 1.0) * 32767.0)
+            packed[:, 3] = np.rint(np.clip(shading.openness, 0.0, 1.0) * 32767.0)
+            self._put(place, packed)
+
+    def set_colours(self, srgb: NDArray[np.uint8]) -> None:
+        """Take encoded colours (V, 3)."""
+        colours = np.full((len(srgb), 4), 255, np.uint8)
+        colours[:, :3] = srgb
+        self._put(shaders.COLOUR, colours)
+
+    def change_colours(self, vertices: NDArray[np.int32], srgb: NDArray[np.uint8]) -> None:
+        """Take encoded colours (k, 3) of some vertices."""
+        self._arrays[shaders.COLOUR][vertices, :3] = srgb
+        self._stale.add(shaders.COLOUR)
+
+    def set_shares(self, zones: NDArray[np.float32], accents: NDArray[np.float32]) -> None:
+        """Take softened shares of zones (V, 6) and accents (V, 7)."""
+        for place, packed in zip(_SHARES, _packed_shares(zones, accents), strict=True):
+            self._put(place, packed)
+
+    def change_shares(
+        self,
+        vertices: NDArray[np.int32],
+        zones: NDArray[np.float32],
+        accents: NDArray[np.float32],
+    ) -> None:
+        """Take softened shares of zones (k, 6) and accents (k, 7) of some vertices."""
+        for place, packed in zip(_SHARES, _packed_shares(zones, accents), strict=True):
+            self._arrays[place][vertices] = packed
+            self._stale.add(place)
+
+    def set_coats(self, coats: NDArray[np.float32]) -> None:
+        """Take a number of coats (V,)."""
+        self._put(shaders.COATS, np.ascontiguousarray(coats[:, None], dtype=np.float32))
+
+    def set_faces(self, name: str, faces: NDArray[np.int32]) -> None:
+        """Take a list of triangles (F, 3) under a name."""
+        self._faces[name] = np.ascontiguousarray(faces, dtype=np.int32)
+        self._stale_faces.add(name)
+
+    def face_count(self, name: str) -> int:
+        """Return how many triangles a list has; 0 if there is none of the name."""
+        return len(self._faces[name]) if name in self._faces else 0
+
+    def _put(self, place: int, array: AnyArray) -> None:
+        self._arrays[place] = array
+        self._stale.add(place)
+
+    # --- the card ------------------------------------------------------------------------
+
+    def forget_card(self) -> None:
+        """The context is another one: everything has to be uploaded again."""
+        self._buffers.clear()
+        self._face_buffers.clear()
+        self._stale = set(self._arrays)
+        self._stale_faces = set(self._faces)
+
+    def release(self) -> None:
+        """Give the card's memory back; the context must be current."""
+        for buffer in (*self._buffers.values(), *self._face_buffers.values()):
+            buffer.destroy()
+        self.forget_card()
+
+    def bind(self, functions: QOpenGLFunctions_3_3_Core, places: tuple[int, ...]) -> None:
+        """Upload what is stale of these attributes and point the vertex array at them."""
+        for place in places:
+            array = self._arrays[place]
+            buffer = self._buffers.get(place)
+            if buffer is None:
+                buffer = self._buffers[place] = _new_buffer(QOpenGLBuffer.Type.VertexBuffer)
+            buffer.bind()
+            if place in self._stale:
+                _fill(buffer, array)
+                self._stale.discard(place)
+            kind = _GL_TYPES[array.dtype.name]
+            functions.glEnableVertexAttribArray(place)
+            functions.glVertexAttribPointer(
+                place, array.shape[1], kind, kind != _GL_FLOAT, array.strides[0], VoidPtr(0)
+            )
+            buffer.release()
+
+    def bind_faces(self, name: str) -> int:
+        """Upload a list of triangles if it is stale, bind it, and return its number of corners."""
+        buffer = self._face_buffers.get(name)
+        if buffer is None:
+            buffer = self._face_buffers[name] = _new_buffer(QOpenGLBuffer.Type.IndexBuffer)
+        buffer.bind()
+        if name in self._stale_faces:
+            _fill(buffer, self._faces[name])
+            self._stale_faces.discard(name)
+        return 3 * len(self._faces[name])
+
+
+def plain_shading(mesh: TriMesh) -> ShadingFields:
+    """Return what is known of a mesh before its light has been worked out."""
+    normals = mesh.vertex_normals.astype(np.float32)
+    return ShadingFields(
+        normals=normals,
+        normals_red=normals,
+        normals_green=normals,
+        normals_blue=normals,
+        openness=np.ones(len(normals), np.float32),
+    )
+
+
+def _new_buffer(kind: QOpenGLBuffer.Type) -> QOpenGLBuffer:
+    buffer = QOpenGLBuffer(kind)
+    buffer.create()
+    return buffer
+
+
+def _fill(buffer: QOpenGLBuffer, array: AnyArray | NDArray[np.int32]) -> None:
+    if buffer.size() != array.nbytes:
+        buffer.allocate(VoidPtr(array, array.nbytes), array.nbytes)
+    else:
+        buffer.write(0, VoidPtr(array, array.nbytes), array.nbytes)
+
+
+def _packed_shares(
+    zones: NDArray[np.float32], accents: NDArray[np.float32]
+) -> list[NDArray[np.uint16]]:
+    shares = np.zeros((len(zones), 16), np.uint16)
+    shares[:, :6] = np.rint(np.clip(zones, 0.0, 1.0) * 65535.0)
+    shares[:, 8:15] = np.rint(np.clip(accents, 0.0, 1.0) * 65535.0)
+    return [np.ascontiguousarray(shares[:, k : k + 4]) for k in (0, 4, 8, 12)]

@@ -1,0 +1,181 @@
+"""Cards at the edge of the crown view: the reading under the pointer, and the legends."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from PySide6.QtCore import QRectF, Qt
+from PySide6.QtGui import QColor, QPainter, QPaintEvent
+from PySide6.QtWidgets import QWidget
+
+from stainmap.model.zone import Accent, Area
+from stainmap.ui.marks import Align, paint_text
+from stainmap.ui.theme import tones
+from stainmap.ui.zone_look import MOST_COATS, coat_tones, paint_area_patch
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ProbeReading:
+    """What is known about one place: area, coats, colour as ``#rrggbb`` with its figures, wall."""
+
+    area: str
+    coats: str
+    colour: str
+    lightness: float
+    chroma: float
+    hue_degrees: float
+    wall: str
+
+    @property
+    def spoken(self) -> str:
+        """The reading as one line of text."""
+        return (
+            f"{self.area}, {self.coats}, L* {self.lightness:.1f}, C* {self.chroma:.1f}, "
+            f"h {self.hue_degrees:.0f} degrees, {self.wall}"
+        )
+
+
+class Card(QWidget):
+    """A plain plate on the crown's surround."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Draw the plate and what the card holds."""
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(QColor(tones(self).panel))
+        painter.drawRoundedRect(QRectF(self.rect()), 4, 4)
+        self.paint_contents(painter)
+        painter.end()
+
+    def paint_contents(self, painter: QPainter) -> None:
+        """Draw what stands on the plate."""
+
+
+class ProbeCard(Card):
+    """Colour and wall of the place under the pointer."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFixedSize(230, 98)
+        self.setAccessibleName("Reading under the pointer")
+        self._reading: ProbeReading | None = None
+        self.hide()
+
+    def set_reading(self, reading: ProbeReading | None) -> None:
+        """Show a reading, or hide the card."""
+        self._reading = reading
+        self.setAccessibleDescription("" if reading is None else reading.spoken)
+        self.setVisible(reading is not None)
+        self.update()
+
+    def paint_contents(self, painter: QPainter) -> None:
+        """Draw swatch, names and figures."""
+        reading = self._reading
+        if reading is None:
+            return
+        t = tones(self)
+        painter.fillRect(QRectF(12, 12, 24, 24), QColor(reading.colour))
+        room = self.width() - 58.0
+        paint_text(painter, (46, 22), reading.area, t.ink, weight=600, width=room)
+        paint_text(painter, (46, 38), reading.coats, t.soft, px=12, width=room)
+        figures = (
+            ("L*", f"{reading.lightness:.1f}"),
+            ("C*", f"{reading.chroma:.1f}"),
+            ("h", f"{reading.hue_degrees:.0f}\N{DEGREE SIGN}"),
+        )
+        for k, (name, value) in enumerate(figures):
+            x = 12 + 74.0 * k
+            paint_text(painter, (x, 61), name, t.soft, px=12)
+            paint_text(painter, (x + (19 if k < 2 else 12), 61), value, t.ink, weight=550)
+        wide = self.width() - 24.0
+        paint_text(painter, (12, 84), reading.wall, t.soft, px=12, width=wide)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LegendRow:
+    """One area of the legend: its name as on this tooth, and its size in sintered mm2."""
+
+    area: Area
+    name: str
+    size_mm2: float | None
+
+
+class ZoneLegend(Card):
+    """Colours, hatches, numbers, names and sizes of the areas."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAccessibleName("Legend of zones")
+        self._zones: tuple[LegendRow, ...] = ()
+        self._accents: tuple[LegendRow, ...] = ()
+        self._note = ""
+        self.hide()
+
+    def set_rows(self, rows: Sequence[LegendRow], note: str = "") -> None:
+        """Show these areas; `note` stands below them."""
+        self._zones = tuple(row for row in rows if not isinstance(row.area, Accent))
+        self._accents = tuple(row for row in rows if isinstance(row.area, Accent))
+        self._note = note
+        lines = 1 + len(self._zones) + (1 + len(self._accents) if self._accents else 0)
+        self.setFixedSize(204, 20 + 20 * lines + (18 if note else 0) - 6)
+        self.setAccessibleDescription(", ".join(f"{row.area:d} {row.name}" for row in rows))
+        self.update()
+
+    def paint_contents(self, painter: QPainter) -> None:
+        """Draw the two lists."""
+        t = tones(self)
+        right = self.width() - 12.0
+        y = 21.0
+        lists = (("zones", self._zones), ("on top, dashed", self._accents))
+        for title, rows in lists:
+            if not rows:
+                continue
+            paint_text(painter, (12, y), title, t.soft, px=11)
+            paint_text(painter, (right, y), "mm\N{SUPERSCRIPT TWO}", t.soft, px=11, align=Align.AlignRight)
+            y += 20
+            for row in rows:
+                paint_area_patch(painter, QRectF(12, y - 11, 18, 14), row.area, t)
+                number = str(int(row.area))
+                paint_text(painter, (51, y), number, t.ink, px=12, weight=600, align=Align.AlignRight)
+                paint_text(painter, (58, y), row.name, t.ink, px=12, weight=450, width=104)
+                if row.size_mm2 is not None:
+                    size = f"{row.size_mm2:.0f}"
+                    paint_text(painter, (right, y), size, t.soft, px=12, align=Align.AlignRight)
+                y += 20
+        if self._note:
+            paint_text(painter, (12, y + 2), self._note, t.soft, px=11, width=right - 12)
+
+
+class CoatLegend(Card):
+    """Tones of the numbers of coats."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAccessibleName("Legend of coats")
+        self._title = ""
+        self._most = 4
+        self.hide()
+
+    def set_range(self, title: str, most: int) -> None:
+        """Show the tones of 0 to `most` coats under a title such as "step 3, slate"."""
+        self._title = title
+        self._most = max(1, min(most, MOST_COATS))
+        self.setFixedSize(max(150, 24 + 26 * (self._most + 1)), 66)
+        self.setAccessibleDescription(f"{title}, 0 to {self._most} coats")
+        self.update()
+
+    def paint_contents(self, painter: QPainter) -> None:
+        """Draw one patch per number."""
+        t = tones(self)
+        paint_text(painter, (12, 20), self._title, t.ink, px=12, weight=550, width=self.width() - 24.0)
+        for coats, (red, green, blue) in enumerate(coat_tones()[: self._most + 1]):
+            x = 12 + 26.0 * coats
+            painter.fillRect(QRectF(x, 28, 26, 14), QColor.fromRgbF(red, green, blue))
+            label = (x + 13, 57)
+            paint_text(painter, label, str(coats), t.soft, px=12, align=Align.AlignHCenter)

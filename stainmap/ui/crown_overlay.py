@@ -1,0 +1,177 @@
+"""What is written over the crown: numbers, directions, scale, the brush's ring, the probe's line."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QWidget
+
+from stainmap.model.tooth import Tooth
+from stainmap.paper.views import FLAT_SIDES, CrownDirections, Side
+from stainmap.ui.camera import Camera
+from stainmap.ui.marks import Align, paint_pill, paint_text, text_width
+from stainmap.ui.theme import SURROUND_TEXT
+from stainmap.ui.zone_shares import ZONE_COUNT
+
+FloatArray = NDArray[np.float64]
+_ARM = 36.0
+_SCALES_MM = (0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0)
+_WHITE_HALO = QColor(255, 255, 255, 170)
+
+
+@dataclass(frozen=True, slots=True)
+class Pill:
+    """A number fixed to a point (3,) of the crown."""
+
+    number: int
+    position: FloatArray
+
+
+class CrownOverlay(QWidget):
+    """A clear sheet over the picture of the crown."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+        self.setAttribute(Qt.WidgetAttribute.WA_NoSystemBackground)
+        self.setAccessibleName("Marks on the crown")
+        self.camera: Camera | None = None
+        self.directions: CrownDirections | None = None
+        self.tooth = Tooth(number=11)
+        self.pills: tuple[Pill, ...] = ()
+        self.ring: FloatArray | None = None
+        self.ring_point: FloatArray | None = None
+        self.probe: FloatArray | None = None
+        self.probe_anchor = QPointF()
+        self.size_word = "sintered"
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Draw all marks that apply."""
+        camera, directions = self.camera, self.directions
+        if camera is None or directions is None:
+            return
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        self._paint_pills(painter, camera)
+        self._paint_sides(painter, camera, directions)
+        self._paint_scale(painter, camera)
+        self._paint_ring(painter, camera)
+        self._paint_probe(painter, camera)
+        painter.end()
+
+    def _to_screen(self, camera: Camera, points: FloatArray) -> FloatArray:
+        return camera.project(points, self.width(), self.height())
+
+    def _paint_pills(self, painter: QPainter, camera: Camera) -> None:
+        if not self.pills:
+            return
+        places = self._to_screen(camera, np.array([pill.position for pill in self.pills]))
+        for pill, (x, y, _) in zip(self.pills, places, strict=True):
+            paint_pill(painter, QPointF(x, y), str(pill.number), large=pill.number <= ZONE_COUNT)
+
+    def _paint_sides(
+        self, painter: QPainter, camera: Camera, directions: CrownDirections
+    ) -> None:
+        centre = QPointF(86.0, self.height() - 64.0)
+        painter.setPen(QPen(QColor(SURROUND_TEXT), 1.2))
+        painter.setBrush(QColor(SURROUND_TEXT))
+        painter.drawEllipse(centre, 2, 2)
+        sides = [Side.OCCLUSAL, *(FLAT_SIDES if directions.sides_known else ())]
+        for side in sides:
+            x, y = (float(v) for v in camera.axes[:2] @ directions.towards(side))
+            length = float(np.hypot(x, y))
+            # Arms that point at the viewer are too short to be read; occlusal only from the side.
+            if length < (0.8 if side is Side.OCCLUSAL else 0.3):
+                continue
+            tip = QPointF(centre.x() + _ARM * x, centre.y() - _ARM * y)
+            painter.setPen(QPen(QColor(SURROUND_TEXT), 1.2))
+            painter.drawLine(centre, tip)
+            word = directions.word(side, self.tooth)
+            out = QPointF(tip.x() + 6 * x / length, tip.y() - 6 * y / length)
+            align = Align.AlignHCenter
+            if abs(x) > 0.35 * length:
+                align = Align.AlignLeft if x > 0 else Align.AlignRight
+            drop = 4.0 - 5.0 * y / length
+            at = (out.x(), out.y() + drop)
+            paint_text(painter, at, word, SURROUND_TEXT, px=12, weight=500, align=align)
+
+    def _paint_scale(self, painter: QPainter, camera: Camera) -> None:
+        pixels_per_mm = self.height() / camera.height_mm
+        length_mm = next((mm for mm in _SCALES_MM if mm * pixels_per_mm >= 60.0), _SCALES_MM[-1])
+        length = length_mm * pixels_per_mm
+        text = f"{length_mm:g} mm {self.size_word}".strip()
+        width = max(length, text_width(text, 12, 500))
+        middle, y = self.width() - 20.0 - width / 2.0, self.height() - 24.0
+        left, right = middle - length / 2.0, middle + length / 2.0
+        painter.setPen(QPen(QColor(SURROUND_TEXT), 1.2))
+        painter.drawLine(QLineF(left, y, right, y))
+        for x in (left, right):
+            painter.drawLine(QLineF(x, y - 4, x, y + 4))
+        at = (middle, y - 8)
+        paint_text(painter, at, text, SURROUND_TEXT, px=12, weight=500, align=Align.AlignHCenter)
+
+    def _paint_ring(self, painter: QPainter, camera: Camera) -> None:
+        if self.ring is None or not len(self.ring):
+            return
+        points = self._to_screen(camera, self.ring.reshape(-1, 3))[:, :2].reshape(-1, 4)
+        lines = [QLineF(*(float(v) for v in row)) for row in points]
+        for colour, width in ((_WHITE_HALO, 3.2), (QColor(SURROUND_TEXT), 1.2)):
+            pen = QPen(colour, width)
+            pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+            painter.setPen(pen)
+            painter.drawLines(lines)
+
+    def _paint_probe(self, painter: QPainter, camera: Camera) -> None:
+        if self.probe is None:
+            return
+        x, y, _ = (float(v) for v in self._to_screen(camera, self.probe)[0])
+        place, anchor = QPointF(x, y), self.probe_anchor
+        line = QLineF(place, anchor)
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        for colour, width in ((_WHITE_HALO, 3.2), (QColor(SURROUND_TEXT), 1.1)):
+            painter.setPen(QPen(colour, width))
+            if self.ring is None:
+                painter.drawEllipse(place, 6, 6)
+            if line.length() > 8.0:
+                painter.drawLine(QLineF(line.pointAt(6.0 / line.length()), anchor))
+
+
+class EmptyMark(QWidget):
+    """The program's sign, dashed, where no crown is open yet; solid while one is read."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+        self.setAccessibleName("No crown is open")
+        self._solid = False
+
+    def set_solid(self, solid: bool) -> None:
+        """Draw full lines instead of dashes."""
+        self._solid = solid
+        self.setAccessibleName("A crown is being read" if solid else "No crown is open")
+        self.update()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Draw two rings and a fissure cross."""
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        pen = QPen(QColor(SURROUND_TEXT), 1.4)
+        if not self._solid:
+            pen.setDashPattern([4, 4])
+        painter.setPen(pen)
+        radius = min(self.width(), self.height()) * 0.16
+        centre = QPointF(self.width() / 2.0, self.height() * 0.42)
+        painter.drawEllipse(centre, radius, radius)
+        painter.drawEllipse(centre, radius * 0.62, radius * 0.62)
+        top = QPointF(centre.x(), centre.y() - radius * 0.45)
+        painter.drawLine(top, QPointF(centre.x(), centre.y() + radius * 0.45))
+        painter.drawArc(
+            QRectF(centre.x() - radius * 0.7, centre.y() - radius * 0.1, radius * 1.4, radius),
+            50 * 16,
+            80 * 16,
+        )
+        painter.end()

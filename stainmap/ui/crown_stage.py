@@ -1,0 +1,329 @@
+"""What is shown of a crown: canvas, marks, cards, and the camera that moves before it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+
+import numpy as np
+from numpy.typing import NDArray
+from PySide6.QtCore import QEvent, QPoint, QPointF, Qt, QTimer, QVariantAnimation, Signal
+from PySide6.QtGui import (
+    QColor,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QResizeEvent,
+    QShowEvent,
+    QWheelEvent,
+)
+from PySide6.QtWidgets import QStyle, QWidget
+
+from stainmap.model.tooth import Tooth
+from stainmap.paper.shading import ShadingFields
+from stainmap.paper.views import CrownDirections, Side
+from stainmap.surface.mesh import TriMesh
+from stainmap.ui.camera import Camera, depth_from_buffer
+from stainmap.ui.crown_canvas import Canvas, make_canvas
+from stainmap.ui.crown_cards import CoatLegend, ProbeCard, ProbeReading, ZoneLegend
+from stainmap.ui.crown_overlay import CrownOverlay, EmptyMark, Pill
+from stainmap.ui.crown_picture import CrownPicture, Look
+from stainmap.ui.pill_places import pill_places
+from stainmap.ui.theme import SURROUND
+from stainmap.ui.zone_shares import ZoneShares
+
+FloatArray = NDArray[np.float64]
+
+TURN_MS = 150
+_REST_MS = 120
+_EDGE = 16
+# The first look at a crown: from the occlusal and buccal, a little mesially.
+_START = np.array([0.30, 0.62, 0.66])
+
+
+class CrownStage(QWidget):
+    """Shows one crown: its picture, what is written over it, and the camera before it."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAccessibleName("Crown")
+        self.setMinimumSize(320, 240)
+        self.canvas: Canvas = make_canvas(self)
+        self.overlay = CrownOverlay(self)
+        self.empty_mark = EmptyMark(self)
+        self.probe_card = ProbeCard(self)
+        self.zone_legend, self.coat_legend = ZoneLegend(self), CoatLegend(self)
+        self._mesh: TriMesh | None = None
+        self._directions: CrownDirections | None = None
+        self._shares: ZoneShares | None = None
+        self._camera = Camera()
+        self._look, self._shading = Look.SINTERED, True
+        self._needs_fit = False
+        self._rest = self._timer(_REST_MS, self._come_to_rest)
+        self._turning: QVariantAnimation | None = None
+        self.canvas.areas_drawn.connect(self._place_pills)
+
+    def _timer(self, milliseconds: int, call: Callable[[], None]) -> QTimer:
+        timer = QTimer(self)
+        timer.setSingleShot(True)
+        timer.setInterval(milliseconds)
+        timer.timeout.connect(call)
+        return timer
+
+    # --- what is shown -------------------------------------------------------------------
+
+    def set_crown(self, mesh: TriMesh, directions: CrownDirections, tooth: Tooth) -> None:
+        """Show another crown, from occlusal and buccal, as large as fits."""
+        same_place = self._mesh is mesh
+        self._directions = self.overlay.directions = directions
+        self.overlay.tooth = tooth
+        self.setAccessibleDescription(f"{tooth.number} {tooth.name}")
+        if same_place:
+            self._redraw()
+            return
+        self._mesh, self._shares = mesh, None
+        self.overlay.pills = ()
+        self.canvas.arrays.set_mesh(mesh)
+        self.empty_mark.hide()
+        towards = _START @ directions.rows
+        self._camera = Camera.looking_from(towards, directions.occlusal, np.zeros(3), 12.7)
+        self._needs_fit = True
+        self._fit_when_visible()
+
+    def clear(self) -> None:
+        """Show no crown."""
+        self._mesh = self._directions = self._shares = None
+        self.overlay.camera = None
+        self.overlay.pills = ()
+        self.canvas.hide()
+        self.set_probe(None, None)
+        self.empty_mark.show()
+        self.overlay.update()
+
+    @property
+    def has_crown(self) -> bool:
+        """True while a crown is shown."""
+        return self._mesh is not None
+
+    @property
+    def camera(self) -> Camera:
+        """The camera as it stands."""
+        return self._camera
+
+    @property
+    def look(self) -> Look:
+        """What the crown is coloured by."""
+        return self._look
+
+    def set_shading(self, shading: ShadingFields) -> None:
+        """Take smoothed normals and openness once they have been worked out."""
+        self.canvas.arrays.set_shading(shading)
+        self.canvas.draw_again()
+
+    def set_colours(self, srgb: NDArray[np.uint8]) -> None:
+        """Take predicted colours (V, 3), encoded sRGB."""
+        self.canvas.arrays.set_colours(srgb)
+        if self._look is Look.SINTERED:
+            self.canvas.draw_again()
+
+    def update_colours(self, vertices: NDArray[np.int32], srgb: NDArray[np.uint8]) -> None:
+        """Take the colours (k, 3) of some vertices, as the brush moves."""
+        self.canvas.arrays.change_colours(vertices, srgb)
+        if self._look is Look.SINTERED:
+            self._draw_around(vertices)
+
+    def set_zones(
+        self, zones: NDArray[np.uint8], accents: Mapping[int, NDArray[np.float32]]
+    ) -> None:
+        """Take zone numbers (V,) and soft masks (V,) of accents by number, 7 to 13."""
+        if self._mesh is None:
+            return
+        if self._shares is None:
+            self._shares = ZoneShares(self._mesh)
+        self._shares.set_zones(zones)
+        self._shares.set_accents(accents)
+        self.canvas.arrays.set_shares(self._shares.zones, self._shares.accents)
+        if self._look is Look.ZONES:
+            self.canvas.draw_again()
+
+    def update_zones(self, vertices: NDArray[np.int32], zones: NDArray[np.uint8]) -> None:
+        """Take zone numbers (k,) of some vertices, as the brush moves."""
+        if self._shares is not None:
+            rows = self._shares.change_zones(vertices, zones)
+            self._update_shares(self._shares, rows)
+
+    def update_accent(
+        self, number: int, vertices: NDArray[np.int32], share: NDArray[np.float32]
+    ) -> None:
+        """Take an accent's share (k,) at some vertices, as the brush moves."""
+        if self._shares is not None:
+            self._shares.change_accent(number, vertices, share)
+            self._update_shares(self._shares, vertices)
+
+    def set_coats(self, coats: NDArray[np.float32], title: str) -> None:
+        """Take numbers of coats (V,) and what they are of, for the look "coats"."""
+        self.canvas.arrays.set_coats(coats)
+        most = int(np.rint(coats.max())) if len(coats) else 0
+        self.coat_legend.set_range(title, most)
+        self._place_cards()
+        if self._look is Look.COATS:
+            self.canvas.draw_again()
+
+    def set_look(self, look: Look) -> None:
+        """Colour the crown by something else."""
+        self._look = look
+        self.canvas.wants_areas = look is Look.ZONES
+        self.zone_legend.setVisible(look is Look.ZONES and self.has_crown)
+        self.coat_legend.setVisible(look is Look.COATS and self.has_crown)
+        if look is not Look.ZONES:
+            self.overlay.pills = ()
+        self.setAccessibleName(f"Crown, {look.value}")
+        self._place_cards()
+        self._redraw()
+
+    def set_relief(self, on: bool) -> None:
+        """Switch the shading on or off."""
+        self._shading = on
+        self._redraw()
+
+    def set_probe(self, reading: ProbeReading | None, position: FloatArray | None) -> None:
+        """Show what is known about a place, with a line from it to the card."""
+        self.probe_card.set_reading(reading)
+        self.overlay.probe = None if reading is None else position
+        self._place_cards()
+        self.overlay.update()
+
+    # --- the camera ----------------------------------------------------------------------
+
+    def look_from(self, side: Side) -> None:
+        """Turn to one of the six sides."""
+        if self._directions is not None:
+            self.look_along(self._directions.towards(side), self._directions.up(side))
+
+    def look_along(self, towards_eye: FloatArray, up: FloatArray) -> None:
+        """Turn so that a direction points at the viewer, keeping size and middle."""
+        camera = Camera.looking_from(
+            towards_eye, up, self._camera.target, self._camera.height_mm
+        )
+        self._turn_to(camera)
+
+    def fit(self) -> None:
+        """Show the whole crown."""
+        if self._mesh is not None:
+            self._turn_to(self._fitted(self._camera))
+
+    def _fitted(self, camera: Camera) -> Camera:
+        if self._mesh is None:
+            return camera
+        return camera.fitted(self._mesh.vertices, max(self.width(), 1), max(self.height(), 1))
+
+    def _turn_to(self, camera: Camera) -> None:
+        style = self.style()
+        animated = bool(style.styleHint(QStyle.StyleHint.SH_Widget_Animate, None, self))
+        if self._turning is not None:
+            self._turning.stop()
+        if not animated or not self.isVisible():
+            self._set_camera(camera, moving=False)
+            return
+        start = self._camera
+        turning = self._turning = QVariantAnimation(self)
+        turning.setDuration(TURN_MS)
+        turning.setStartValue(0.0)
+        turning.setEndValue(1.0)
+        turning.valueChanged.connect(
+            lambda share: self._set_camera(start.between(camera, _eased(float(share))))
+        )
+        turning.finished.connect(lambda: self._set_camera(camera, moving=False))
+        turning.start(QVariantAnimation.DeletionPolicy.DeleteWhenStopped)
+        turning.destroyed.connect(self._forget_turning)
+
+    def _forget_turning(self) -> None:
+        self._turning = None
+
+    def _set_camera(self, camera: Camera, *, moving: bool = True) -> None:
+        self._camera = self.overlay.camera = camera
+        self._redraw(moving=moving)
+        if moving:
+            self._rest.start()
+
+    def _come_to_rest(self) -> None:
+        self._redraw()
+
+    def _fit_when_visible(self) -> None:
+        if self._needs_fit and self.has_crown and self.isVisible():
+            self._needs_fit = False
+            self.canvas.show()
+            self.set_look(self._look)
+            self._set_camera(self._fitted(self._camera), moving=False)
+
+    def _redraw(self, *, moving: bool = False) -> None:
+        if self._mesh is None or self._directions is None:
+            return
+        picture = CrownPicture(
+            camera=self._camera,
+            directions=self._directions,
+            look=self._look,
+            shading=self._shading,
+        )
+        self.canvas.draw(picture, moving=moving)
+        self.overlay.update()
+
+    def _draw_around(self, vertices: NDArray[np.int32]) -> None:
+        if self._mesh is not None and len(vertices):
+            faces = np.unique(self._mesh.vertex_faces[vertices].indices)
+            self.canvas.draw_part(self._mesh.faces[faces])
+
+    def _update_shares(self, shares: ZoneShares, rows: NDArray[np.int32]) -> None:
+        self.canvas.arrays.change_shares(rows, shares.zones[rows], shares.accents[rows])
+        if self._look is Look.ZONES:
+            self._draw_around(rows)
+
+    def _place_pills(self, areas: NDArray[np.uint8]) -> None:
+        if self._look is not Look.ZONES:
+            return
+        size = (float(max(self.width(), 1)), float(max(self.height(), 1)))
+        pills = []
+        for place in pill_places(areas, size[1] / areas.shape[0]):
+            depth = depth_from_buffer(place.depth)
+            pills.append(
+                Pill(place.number, self._camera.point_at(place.x, place.y, *size, depth))
+            )
+        self.overlay.pills = tuple(pills)
+        self.overlay.update()
+
+    # --- Qt's other hooks ----------------------------------------------------------------
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Fill the surround, which shows where there is no crown."""
+        painter = QPainter(self)
+        painter.fillRect(event.rect(), QColor(SURROUND))
+        painter.end()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Keep the canvas and the sheet over it as large as the view."""
+        super().resizeEvent(event)
+        for layer in (self.canvas, self.overlay, self.empty_mark):
+            layer.setGeometry(self.rect())
+        self._place_cards()
+        self._redraw()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """A crown that was set before the view was shown is fitted now."""
+        super().showEvent(event)
+        self.canvas.setVisible(self.has_crown)
+        self._fit_when_visible()
+
+    def _place_cards(self) -> None:
+        right = self.width() - _EDGE
+        for legend in (self.zone_legend, self.coat_legend):
+            legend.move(right - legend.width(), _EDGE)
+        card = self.probe_card
+        legend_open = self.zone_legend.isVisible() or self.coat_legend.isVisible()
+        card.move(_EDGE if legend_open else right - card.width(), _EDGE)
+        x = card.x() + (card.width() - 24 if legend_open else 24)
+        self.overlay.probe_anchor = QPointF(x, card.y() + card.height())
+
+
+def _eased(share: float) -> float:
+    """Return how far a turn has come: quick at first, slow at the end."""
+    return 1.0 - (1.0 - share) ** 3

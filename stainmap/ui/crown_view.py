@@ -1,0 +1,290 @@
+"""The crown in the middle of the window: turn it, point at it, paint on it."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+
+import numpy as np
+from PySide6.QtCore import QEvent, QPoint, QPointF, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QWheelEvent
+from PySide6.QtWidgets import QWidget
+
+from stainmap.model.tooth import Tooth
+from stainmap.paper.views import CrownDirections, Side
+from stainmap.surface.mesh import TriMesh
+from stainmap.surface.picking import Hit, Picker
+from stainmap.ui.brush_ring import BrushRing
+from stainmap.ui.camera import Camera
+from stainmap.ui.crown_stage import CrownStage
+
+_HOVER_MS = 25
+_SIDE_KEYS = {
+    Qt.Key.Key_O: Side.OCCLUSAL,
+    Qt.Key.Key_B: Side.BUCCAL,
+    Qt.Key.Key_L: Side.LINGUAL,
+    Qt.Key.Key_M: Side.MESIAL,
+    Qt.Key.Key_D: Side.DISTAL,
+    Qt.Key.Key_I: Side.INNER,
+}
+_ARROWS = {
+    Qt.Key.Key_Left: (-1, 0),
+    Qt.Key.Key_Right: (1, 0),
+    Qt.Key.Key_Up: (0, -1),
+    Qt.Key.Key_Down: (0, 1),
+}
+
+
+class PointerTask(StrEnum):
+    """What the left button does on the crown."""
+
+    TURN = "turn"
+    PAINT = "paint"
+    ASK = "ask"
+
+
+class CrownView(CrownStage):
+    """Shows one crown and turns what the mouse does to it into places on its surface.
+
+    Right drag turns, middle drag (or Shift and right) shifts, the wheel zooms at the pointer.
+    The left button paints, answers a question, or turns if there is nothing else to do. With the
+    focus here the arrow keys turn, plus and minus zoom, Home fits, and O B L M D I look from the
+    occlusal, buccal, lingual, mesial, distal and inner side. Esc takes a stroke back.
+
+    Signals
+    -------
+    pointed_at
+        `Hit` under the pointer, or None.
+    stroke_began, stroke_moved
+        Position (3,) mm, nearest vertex, keyboard modifiers.
+    stroke_ended, stroke_cancelled
+        The button was lifted; Esc was pressed before it was.
+    place_chosen
+        `Hit` that was clicked while the task is `PointerTask.ASK`.
+    brush_resized
+        +1 or -1: the ] or [ key.
+    """
+
+    pointed_at = Signal(object)
+    stroke_began = Signal(object, int, object)
+    stroke_moved = Signal(object, int, object)
+    stroke_ended = Signal()
+    stroke_cancelled = Signal()
+    place_chosen = Signal(object)
+    brush_resized = Signal(int)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setMouseTracking(True)
+        self._picker: Picker | None = None
+        self._ring: BrushRing | None = None
+        self._task, self._brush_mm = PointerTask.TURN, 0.6
+        self._painting = self._pointed = False
+        self._pointer: QPointF | None = None
+        self._dragged_from: QPointF | None = None
+        self._stroke_at = QPointF()
+        self._hover = self._timer(_HOVER_MS, self._point)
+
+    def set_crown(self, mesh: TriMesh, directions: CrownDirections, tooth: Tooth) -> None:
+        """Show another crown, from occlusal and buccal, as large as fits."""
+        if mesh is not self._mesh:
+            self._picker = self._ring = None
+        super().set_crown(mesh, directions, tooth)
+
+    def clear(self) -> None:
+        """Show no crown."""
+        self._picker = self._ring = None
+        self.overlay.ring = None
+        super().clear()
+
+    def set_task(self, task: PointerTask, brush_radius_mm: float | None = None) -> None:
+        """Say what the left button does, and how large the brush is."""
+        self._task = task
+        if brush_radius_mm is not None:
+            self._brush_mm = brush_radius_mm
+        cross = task is not PointerTask.TURN
+        self.setCursor(Qt.CursorShape.CrossCursor if cross else Qt.CursorShape.ArrowCursor)
+        self._point()
+
+    def _set_camera(self, camera: Camera, *, moving: bool = True) -> None:
+        super()._set_camera(camera, moving=moving)
+        if moving:
+            self._point_at_nothing()
+        else:
+            self._hover.start()
+
+    def _come_to_rest(self) -> None:
+        super()._come_to_rest()
+        self._point()
+
+    # --- picking -------------------------------------------------------------------------
+
+    def pick(self, at: QPointF | QPoint) -> Hit | None:
+        """Return what lies under a place of the view, in logical pixels."""
+        if self._mesh is None:
+            return None
+        if self._picker is None:
+            self._picker = Picker(self._mesh)
+        origin, direction = self._camera.ray(at.x(), at.y(), self.width(), self.height())
+        return self._picker.pick(origin, direction)
+
+    def _point(self) -> None:
+        if self._painting or self._dragged_from is not None or self._pointer is None:
+            return
+        hit = self.pick(self._pointer)
+        if hit is None:
+            self._point_at_nothing()
+        else:
+            self._pointed = True
+            self._lay_ring(hit)
+            self.pointed_at.emit(hit)
+
+    def _point_at_nothing(self) -> None:
+        self._lay_ring(None)
+        if self._pointed:
+            self._pointed = False
+            self.pointed_at.emit(None)
+
+    def _lay_ring(self, hit: Hit | None) -> None:
+        ring = None
+        if hit is not None and self._task is PointerTask.PAINT and self._mesh is not None:
+            if self._ring is None:
+                self._ring = BrushRing(self._mesh)
+            ring = self._ring.around(hit.position, hit.face, self._brush_mm, self._camera.eye)
+        if ring is not None or self.overlay.ring is not None:
+            self.overlay.ring = ring
+            self.overlay.update()
+
+    # --- mouse and keys ------------------------------------------------------------------
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Begin a stroke, a question's answer, or a drag."""
+        if self._mesh is None or self._painting:
+            return
+        left = event.button() == Qt.MouseButton.LeftButton
+        if left and self._task is PointerTask.PAINT:
+            self._begin_stroke(event)
+        elif not (left and self._task is PointerTask.ASK):
+            self._dragged_from = event.position()
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Paint on, turn, shift, or look what lies under the pointer."""
+        self._pointer = event.position()
+        if self._painting:
+            self._stroke_to(event)
+        elif self._dragged_from is not None:
+            self._drag(event)
+        else:
+            self._hover.start()
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """End what the press began."""
+        left = event.button() == Qt.MouseButton.LeftButton
+        if self._painting and left:
+            self._painting = False
+            self.stroke_ended.emit()
+            self._hover.start()
+        elif self._dragged_from is not None:
+            self._dragged_from = None
+            self._hover.start()
+        elif left and self._task is PointerTask.ASK:
+            hit = self.pick(event.position())
+            if hit is not None:
+                self.place_chosen.emit(hit)
+
+    def leaveEvent(self, event: QEvent) -> None:
+        """Nothing is pointed at any more."""
+        super().leaveEvent(event)
+        self._pointer = None
+        self._point_at_nothing()
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Zoom at the pointer."""
+        steps = event.angleDelta().y() / 120.0
+        if self._mesh is not None and steps and not self._painting:
+            at = event.position()
+            size = (self.width(), self.height())
+            self._set_camera(self._camera.zoomed(1.15**steps, at.x(), at.y(), *size))
+        event.accept()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Cancel a stroke, turn, zoom, look from a side, size the brush."""
+        key = Qt.Key(event.key())
+        if self._painting:
+            if key == Qt.Key.Key_Escape:
+                self._painting = False
+                self.stroke_cancelled.emit()
+            return
+        plain = event.modifiers() in (
+            Qt.KeyboardModifier.NoModifier,
+            Qt.KeyboardModifier.ShiftModifier,
+            Qt.KeyboardModifier.KeypadModifier,
+        )
+        if self._mesh is None or not plain or not self._act_on(key, event):
+            super().keyPressEvent(event)
+
+    def _act_on(self, key: Qt.Key, event: QKeyEvent) -> bool:
+        """Return True if the key means something here."""
+        if key in _ARROWS:
+            dx, dy = _ARROWS[key]
+            if event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
+                self._set_camera(self._camera.shifted(20.0 * dx, 20.0 * dy, self.height()))
+            else:
+                self._turn_by(20.0 * dx, 20.0 * dy)
+        elif key in _SIDE_KEYS:
+            self.look_from(_SIDE_KEYS[key])
+        elif key in (Qt.Key.Key_Plus, Qt.Key.Key_Equal, Qt.Key.Key_Minus):
+            factor = 1.0 / 1.15 if key == Qt.Key.Key_Minus else 1.15
+            middle = (self.width() / 2.0, self.height() / 2.0)
+            size = (self.width(), self.height())
+            self._set_camera(self._camera.zoomed(factor, *middle, *size))
+        elif key == Qt.Key.Key_Home:
+            self.fit()
+        elif key in (Qt.Key.Key_BracketLeft, Qt.Key.Key_BracketRight):
+            self.brush_resized.emit(1 if key == Qt.Key.Key_BracketRight else -1)
+        else:
+            return False
+        return True
+
+    def _turn_by(self, dx: float, dy: float) -> None:
+        if self._directions is not None:
+            self._set_camera(self._camera.turned(dx, dy, self._directions.occlusal))
+
+    def _drag(self, event: QMouseEvent) -> None:
+        before, now = self._dragged_from, event.position()
+        if before is None:
+            return
+        self._dragged_from = now
+        dx, dy = now.x() - before.x(), now.y() - before.y()
+        buttons, shift = event.buttons(), Qt.KeyboardModifier.ShiftModifier
+        if buttons & Qt.MouseButton.MiddleButton or event.modifiers() & shift:
+            self._set_camera(self._camera.shifted(dx, dy, self.height()))
+        else:
+            self._turn_by(dx, dy)
+
+    def _begin_stroke(self, event: QMouseEvent) -> None:
+        hit = self.pick(event.position())
+        if hit is None:
+            # Beside the crown there is nothing to paint on: turn it instead.
+            self._dragged_from = event.position()
+            return
+        self._painting = True
+        self._stroke_at = event.position()
+        self._lay_ring(hit)
+        self.stroke_began.emit(hit.position, hit.vertex, event.modifiers())
+
+    def _stroke_to(self, event: QMouseEvent) -> None:
+        """Paint along the line since the last place, closely enough that no gaps remain."""
+        step = max(self._brush_mm * 0.5 * self.height() / self._camera.height_mm, 2.0)
+        start, end = self._stroke_at, event.position()
+        way = end - start
+        count = int(np.hypot(way.x(), way.y()) / step)
+        for k in range(1, count + 1):
+            at = start + way * (k * step / float(np.hypot(way.x(), way.y())))
+            self._stroke_at = at
+            hit = self.pick(at)
+            if hit is not None:
+                self._lay_ring(hit)
+                self.stroke_moved.emit(hit.position, hit.vertex, event.modifiers())
+            if not self._painting:
+                return

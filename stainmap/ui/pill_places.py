@@ -1,0 +1,85 @@
+"""Where the numbers of areas stand: at the middle of the widest part that can be seen."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+from scipy import ndimage
+
+from stainmap.ui.zone_shares import ACCENTS, ZONE_COUNT
+
+# Logical pixels. A number needs this much room around its middle, zones more than accents.
+_ZONE_RADIUS, _ACCENT_RADIUS = 7.0, 4.0
+_SECOND_RADIUS = 14.0
+_KEEP_APART = 22.0
+_MOST_PER_AREA = 3
+
+
+@dataclass(frozen=True, slots=True)
+class PillPlace:
+    """Number of an area, screen place in logical pixels, and depth-buffer value 0 to 1."""
+
+    number: int
+    x: float
+    y: float
+    depth: float
+
+
+def pill_places(areas: NDArray[np.uint8], pixel_size: float) -> list[PillPlace]:
+    """Return places for numbers in a picture of areas.
+
+    Parameters
+    ----------
+    areas
+        (h, w, 4) uint8: zone 1 to 6 or 0, one bit per accent, depth high byte, depth low byte.
+    pixel_size
+        Logical pixels per pixel of `areas`.
+    """
+    free = np.ones(areas.shape[:2], bool)
+    places: list[PillPlace] = []
+    for number in range(1, ZONE_COUNT + 1):
+        _place(areas, areas[..., 0] == number, number, pixel_size, free, places)
+    for number in ACCENTS:
+        bit = 1 << (number - ACCENTS.start)
+        _place(areas, (areas[..., 1] & bit) > 0, number, pixel_size, free, places)
+    return places
+
+
+def _place(
+    areas: NDArray[np.uint8],
+    mask: NDArray[np.bool_],
+    number: int,
+    pixel_size: float,
+    free: NDArray[np.bool_],
+    places: list[PillPlace],
+) -> None:
+    """Add the places of one area and mark the room they take as no longer free."""
+    if not mask.any():
+        return
+    pieces, _ = ndimage.label(mask)
+    padded = np.pad(mask, 1)
+    room = ndimage.distance_transform_edt(padded)[1:-1, 1:-1] * pixel_size
+    needed = _ZONE_RADIUS if number <= ZONE_COUNT else _ACCENT_RADIUS
+    for _ in range(_MOST_PER_AREA):
+        best = np.where(free, room, 0.0)
+        row, column = (int(k) for k in np.unravel_index(np.argmax(best), best.shape))
+        if best[row, column] < needed:
+            return
+        high, low = (int(v) for v in areas[row, column, 2:])
+        depth = (256 * high + low) / 65535.0
+        x, y = (column + 0.5) * pixel_size, (row + 0.5) * pixel_size
+        places.append(PillPlace(number, x, y, depth))
+        room[pieces == pieces[row, column]] = 0.0
+        _occupy(free, row, column, _KEEP_APART / pixel_size)
+        if number <= ZONE_COUNT:
+            needed = _SECOND_RADIUS
+
+
+def _occupy(free: NDArray[np.bool_], row: int, column: int, radius: float) -> None:
+    reach = int(np.ceil(radius))
+    top, left = max(row - reach, 0), max(column - reach, 0)
+    window = free[top : row + reach + 1, left : column + reach + 1]
+    rows, columns = np.ogrid[top : top + window.shape[0], left : left + window.shape[1]]
+    window &= (rows - row) ** 2 + (columns - column) ** 2 > radius**2

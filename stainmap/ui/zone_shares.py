@@ -1,0 +1,105 @@
+"""Softened zone shares for drawing: borders as iso-lines instead of staircases of triangles.
+
+For drawing only; how coats feather into each other is decided elsewhere.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+import numpy as np
+from numpy.typing import NDArray
+from scipy import sparse
+
+from stainmap.surface.diffusion import SurfaceOperator
+from stainmap.surface.mesh import TriMesh
+
+ZONE_COUNT = 6
+ACCENTS = range(7, 14)
+_LENGTH_MM = 0.1
+# 12 steps of conjugate gradients come within 0.002 of the exact shares on a 0.14 mm mesh.
+_STEPS = 12
+_RINGS = 8
+_TINY = 1e-30
+
+Matrix = sparse.csr_array
+Field = NDArray[np.float32]
+
+
+class ZoneShares:
+    """Shares of the six zones and seven accents on one mesh, kept up to date while painting.
+
+    The labels go twice through screened diffusion, ``(M + s^2 L) x = M u``, solved by a few
+    steps of conjugate gradients, so that no factorisation has to be waited for.
+    """
+
+    def __init__(self, mesh: TriMesh) -> None:
+        operator = SurfaceOperator(mesh)
+        mass = np.maximum(operator.mass, 1e-12)
+        system = sparse.diags_array(mass) + _LENGTH_MM**2 * operator.stiffness
+        self._system: Matrix[np.float32] = sparse.csr_array(system, dtype=np.float32)
+        self._mass = mass.astype(np.float32)[:, None]
+        shape = (mesh.vertex_count, ZONE_COUNT)
+        self._labels = np.zeros(shape, np.float32)
+        self._once = np.zeros(shape, np.float32)
+        self.zones: Field = np.zeros(shape, np.float32)
+        self.accents: Field = np.zeros((mesh.vertex_count, len(ACCENTS)), np.float32)
+
+    def set_zones(self, zones: NDArray[np.uint8]) -> None:
+        """Take zone numbers (V,), 0 where there is none."""
+        self._labels = _indicator(zones)
+        self._once = self._labels.copy()
+        _solve(self._system, self._mass * self._labels, self._once)
+        self.zones = self._once.copy()
+        _solve(self._system, self._mass * self._once, self.zones)
+
+    def change_zones(
+        self, vertices: NDArray[np.int32], zones: NDArray[np.uint8]
+    ) -> NDArray[np.int32]:
+        """Take the new zone numbers (k,) of some vertices; return all whose shares changed."""
+        self._labels[vertices] = _indicator(zones)
+        rows = vertices
+        for _ in range(_RINGS):
+            rows = np.unique(self._system[rows].indices).astype(np.int32)
+        inner = self._system[rows][:, rows]
+        for right, field in ((self._labels, self._once), (self._once, self.zones)):
+            residual = self._mass[rows] * right[rows] - self._system[rows] @ field
+            correction = np.zeros_like(residual)
+            _solve(inner, residual, correction)
+            field[rows] += correction
+        return rows
+
+    def set_accents(self, accents: Mapping[int, NDArray[np.float32]]) -> None:
+        """Take the soft masks (V,) of accents by their number, 7 to 13."""
+        self.accents = np.zeros_like(self.accents)
+        for number, share in accents.items():
+            self.accents[:, number - ACCENTS.start] = share
+
+    def change_accent(
+        self, number: int, vertices: NDArray[np.int32], share: NDArray[np.float32]
+    ) -> None:
+        """Take the new shares (k,) of one accent at some vertices."""
+        self.accents[vertices, number - ACCENTS.start] = share
+
+
+def _solve(system: Matrix[np.float32], right: Field, x: Field) -> None:
+    """Bring the columns of `x` close to ``system x = right``, in place (Jacobi-preconditioned)."""
+    scale = 1.0 / system.diagonal()[:, None]
+    residual = right - system @ x
+    ready = scale * residual
+    direction = ready.copy()
+    size = (residual * ready).sum(axis=0)
+    for _ in range(_STEPS):
+        image = system @ direction
+        step = size / np.maximum((direction * image).sum(axis=0), _TINY)
+        x += step * direction
+        residual -= step * image
+        ready = scale * residual
+        new_size = (residual * ready).sum(axis=0)
+        direction = ready + (new_size / np.maximum(size, _TINY)) * direction
+        size = new_size
+
+
+def _indicator(zones: NDArray[np.uint8]) -> Field:
+    numbers = np.arange(1, ZONE_COUNT + 1, dtype=np.uint8)
+    return (zones[:, None] == numbers[None, :]).astype(np.float32)
