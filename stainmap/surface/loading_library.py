@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import io
+import logging
 import re
 import warnings
 import zipfile
+from collections.abc import Iterator
+from contextlib import contextmanager
 from typing import Any
 
 import numpy as np
@@ -19,7 +22,7 @@ from stainmap.units import LengthUnit
 _EXPORT_AGAIN = "Export it again, or copy it again from where it came."
 _MAX_UNPACKED_BYTES = 1 << 30
 
-# Units of 3MF [ThreeMF2018, section 3.2]; the millimetre is the default.
+# Units of 3MF [ThreeMF2018]; the millimetre is the default.
 _UNITS = {
     "micron": LengthUnit.MICROMETRE,
     "millimeter": LengthUnit.MILLIMETRE,
@@ -84,7 +87,7 @@ def _loaded(
 ) -> tuple[NDArray[np.float64], NDArray[np.int64]]:
     """Return points and triangles of everything in the file, placed as the file says."""
     try:
-        with warnings.catch_warnings():
+        with warnings.catch_warnings(), _silenced():
             warnings.simplefilter("ignore")
             # numpy only warns when a number could not be read, and goes on without the rest.
             warnings.filterwarnings("error", message="string or file could not be read")
@@ -110,6 +113,21 @@ def _loaded(
             where=name,
             advice="Export it again, best as binary STL.",
         ) from None
+
+
+@contextmanager
+def _silenced() -> Iterator[None]:
+    """Keep the library from logging to the terminal what is said in one sentence anyway."""
+    logger = logging.getLogger("trimesh")
+    logger.addFilter(_nothing)
+    try:
+        yield
+    finally:
+        logger.removeFilter(_nothing)
+
+
+def _nothing(record: logging.LogRecord) -> bool:  # noqa: ARG001 - the signature of a filter
+    return False
 
 
 def _trimesh_scene(content: bytes, mesh_format: MeshFormat) -> Any:
