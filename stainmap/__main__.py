@@ -23,8 +23,6 @@ from pathlib import Path
 from stainmap import bootstrap
 from stainmap.startup import system_packages
 
-VERBS = ("inspect", "propose", "predict", "sheet", "export")
-
 
 def main() -> int:
     """Set up what is missing, start the program, and return its exit code."""
@@ -46,19 +44,21 @@ def start(arguments: Sequence[str]) -> int:
     A verb or an option goes to the command line. A file, or nothing, opens the window. Where
     there is no display, nothing plans the sample crown and writes its papers instead.
     """
+    from stainmap import cli  # noqa: PLC0415 - its libraries may have been installed just now
+
     first = arguments[0] if arguments else None
-    if first is not None and (first in VERBS or not _names_file(first)):
-        return _command_line(arguments)
+    if first is not None and (first in cli.VERBS or not _names_file(first)):
+        return cli.main(arguments)
     if _window_can_open():
         return _window(arguments)
-    if first is not None:
-        print(
-            f"stainmap: there is no display to show {first} on; the verbs {', '.join(VERBS)} work "
-            "without one (see --help).",
-            file=sys.stderr,
-        )
-        return 1
-    return _sample()
+    if first is None:
+        return cli.headless_sample()
+    print(
+        f"stainmap: there is no display to show {first} on; the verbs "
+        f"{', '.join(sorted(cli.VERBS))} work without one (see --help).",
+        file=sys.stderr,
+    )
+    return 1
 
 
 def _names_file(argument: str) -> bool:
@@ -76,24 +76,9 @@ def _window_can_open() -> bool:
     return False
 
 
-# Each client is imported only when it is wanted: the window brings Qt with it.
-
-
-def _command_line(arguments: Sequence[str]) -> int:
-    from stainmap import cli  # noqa: PLC0415
-
-    return cli.main(arguments)
-
-
-def _sample() -> int:
-    from stainmap import cli  # noqa: PLC0415
-
-    return cli.headless_sample()
-
-
 def _window(arguments: Sequence[str]) -> int:
     bootstrap.refuse_unsound_qt()
-    from stainmap.ui import main_window  # noqa: PLC0415
+    from stainmap.ui import main_window  # noqa: PLC0415 - brings Qt, which only a window needs
 
     return main_window.run(arguments)
 

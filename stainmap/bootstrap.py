@@ -143,9 +143,13 @@ def ready_python(*, extras: Sequence[str] = ()) -> Path:
         progress = Progress()
         try:
             folder.parent.mkdir(parents=True, exist_ok=True)
-            with _lock(folder.with_name(folder.name + ".lock"), progress):
+            with _lock(folder.with_name(folder.name + ".lock"), progress) as lock:
                 if not _holds(folder, wanted):
-                    _make(folder, wanted, known, progress)
+                    held = _prepare(folder, known, progress)
+                    everything = tuple(sorted({*held, *wanted}))
+                    _install(folder, everything, progress, lock)
+                    _mark(folder, everything)
+                    progress.say("The environment is ready; later starts skip this")
         except OSError as error:
             raise SetupError(
                 f"The private environment cannot be written: {error}. "
@@ -206,28 +210,24 @@ def _installed(folder: Path) -> tuple[str, ...]:
     return tuple(record.get("requirements", ()))
 
 
-def _make(folder: Path, wanted: Sequence[str], known: Sequence[str], progress: Progress) -> None:
+def _prepare(folder: Path, known: Sequence[str], progress: Progress) -> tuple[str, ...]:
+    """Leave an environment with pip in it, marked as unfinished; return what it holds already."""
     installed = _installed(folder)
     if folder.exists() and any(folder.iterdir()) and not (folder / MARKER).is_file():
         raise SetupError(
             f"{folder} is not an environment made by this program; name a new folder in "
             f"{ENVIRONMENT_OVERRIDE}."
         )
-    reusable = installed and set(installed) <= set(known) and environment_python(folder).exists()
-    if not reusable:
-        progress.say(f"First start: making a private Python environment in {folder}")
-        progress.say("About 180 MB are fetched and 700 MB stored; this takes some minutes at most")
-        installed = ()
-        _reset(folder)
-        _mark(folder, ())
-        _make_bare(folder, progress)
-    else:
+    if installed and set(installed) <= set(known) and environment_python(folder).exists():
         progress.say("Adding libraries to the private Python environment")
         _mark(folder, ())
-    everything = tuple(sorted({*installed, *wanted}))
-    _install(folder, everything, progress)
-    _mark(folder, everything)
-    progress.say("The environment is ready; later starts skip this")
+        return installed
+    progress.say(f"First start: making a private Python environment in {folder}")
+    progress.say("About 180 MB are fetched and 700 MB stored; this takes some minutes at most")
+    _reset(folder)
+    _mark(folder, ())
+    _make_bare(folder, progress)
+    return ()
 
 
 def _reset(folder: Path) -> None:
@@ -258,21 +258,32 @@ def _make_bare(folder: Path, progress: Progress) -> None:
     made = _run([sys.executable, "-m", "venv", *options, str(folder)])
     if made.returncode != 0:
         raise SetupError(f"Python could not make an environment: {_last_line(made.stdout)}")
-    if with_pip:
+    python = environment_python(folder)
+    if pip_source.pip_command(python) is not None:
         return
     progress.say("This Python has no pip; looking for one")
-    if not pip_source.bring_pip(environment_python(folder)):
+    if not pip_source.bring_pip(python):
         raise SetupError(
-            f"This Python comes without pip and none could be fetched; connect to the network, or as "
-            f"administrator run '{pip_source.venv_package_line()}', then start again."
+            "This Python comes without pip and none could be fetched; connect to the network, or "
+            f"as administrator run '{pip_source.venv_package_line()}', then start again."
         )
 
 
-def _install(folder: Path, wanted: Sequence[str], progress: Progress) -> None:
+def _install(folder: Path, wanted: Sequence[str], progress: Progress, lock: IO[bytes]) -> None:
+    """Run pip, which shares the lock: should this process be killed, no other start interferes.
+
+    Raises
+    ------
+    SetupError
+        If pip fails, with the reason in a sentence.
+    """
     progress.say("Fetching the libraries")
     log_file = folder / "pip.log"
+    pip = pip_source.pip_command(environment_python(folder))
+    if pip is None:
+        raise SetupError("The private environment has lost its pip; start again.")
     command = [
-        *(str(environment_python(folder)), "-m", "pip", "install", "--no-input"),
+        *(*pip, "install", "--no-input"),
         *("--disable-pip-version-check", "--prefer-binary", "--retries", "2"),
         *("--progress-bar", "off", *wanted),
     ]
@@ -282,6 +293,7 @@ def _install(folder: Path, wanted: Sequence[str], progress: Progress) -> None:
         subprocess.Popen(
             command,
             env=_pip_environment(),
+            pass_fds=() if os.name == "nt" else (lock.fileno(),),
             stdout=subprocess.PIPE,
             stderr=subprocess.STDOUT,
             text=True,
@@ -295,7 +307,7 @@ def _install(folder: Path, wanted: Sequence[str], progress: Progress) -> None:
             lines.append(line)
             _report_line(line, progress)
     if process.returncode != 0:
-        raise SetupError(_pip_sentence(lines, log_file))
+        raise SetupError(explain_pip(lines, log_file))
 
 
 def _report_line(line: str, progress: Progress) -> None:
@@ -306,8 +318,9 @@ def _report_line(line: str, progress: Progress) -> None:
         progress.say("Unpacking them")
 
 
-def _pip_sentence(lines: Sequence[str], log_file: Path) -> str:
-    text = "".join(lines)
+def explain_pip(lines: Sequence[str], log_file: Path) -> str:
+    """Return one sentence for the user from what a failing pip has written."""
+    text = "\n".join(lines)
     if "No space left" in text:
         return "The disk is full; the libraries need about 700 MB. Make room and start again."
     if "CERTIFICATE_VERIFY_FAILED" in text:
@@ -322,7 +335,7 @@ def _pip_sentence(lines: Sequence[str], log_file: Path) -> str:
             "be reached; connect (or set pip's proxy or index) and start again."
         )
     errors = [line for line in lines if line.startswith("ERROR")]
-    reason = _last_line("".join(errors or lines)).removeprefix("ERROR:").strip()
+    reason = _last_line("\n".join(errors or lines)).removeprefix("ERROR:").strip()
     return f"The libraries could not be installed: {reason} (all of pip's words: {log_file})"
 
 
@@ -350,7 +363,7 @@ def _last_line(text: str) -> str:
 
 
 @contextlib.contextmanager
-def _lock(path: Path, progress: Progress) -> Iterator[None]:
+def _lock(path: Path, progress: Progress) -> Iterator[IO[bytes]]:
     """Hold a lock that the system lets go when the process ends, however it ends."""
     with path.open("a+b") as handle:
         waiting = False
@@ -359,7 +372,7 @@ def _lock(path: Path, progress: Progress) -> Iterator[None]:
                 progress.say("Another start is setting up the environment; waiting for it")
                 waiting = True
             time.sleep(0.5)
-        yield
+        yield handle
 
 
 def _try_lock(handle: IO[bytes]) -> bool:

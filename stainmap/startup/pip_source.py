@@ -60,12 +60,17 @@ def ensurepip_works_in_child() -> bool:
     return _succeeds([sys.executable, "-c", "import ensurepip"])
 
 
-def bring_pip(python: Path) -> bool:
-    """Install pip into the environment of `python`; return whether that worked."""
+def pip_command(python: Path) -> list[str] | None:
+    """Return the words that run a pip for the environment of `python`, or None without one."""
+    if _succeeds([str(python), "-c", "import pip"]):
+        return [str(python), "-m", "pip"]
     if importlib.util.find_spec("pip") is not None:
-        command = [sys.executable, "-m", "pip", "--python", str(python), "install", "pip"]
-        if _succeeds([*command, "--disable-pip-version-check", "--no-input"]):
-            return True
+        return [sys.executable, "-m", "pip", "--python", str(python)]
+    return None
+
+
+def bring_pip(python: Path) -> bool:
+    """Install pip into the environment of `python` from a wheel; return whether that worked."""
     with tempfile.TemporaryDirectory(prefix="stainmap-") as folder:
         for find in (_wheel_on_disk, _wheel_from_system, _wheel_from_index):
             wheel = find(Path(folder))

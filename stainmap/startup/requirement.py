@@ -54,6 +54,12 @@ def unmet(wanted: Sequence[str]) -> tuple[str, ...]:
     return tuple(requirement for requirement in wanted if not _is_met(requirement))
 
 
+def allows(requirement: str, version: str) -> bool:
+    """Return whether a requirement such as "numpy>=1.26,<3" allows a version."""
+    have = numbers(version)
+    return all(_compares(have, op, numbers(v)) for op, v in _SPECIFIER.findall(requirement))
+
+
 def _without_marker(requirement: str) -> str:
     text, _, marker = requirement.partition(";")
     if marker and not _marker_holds(marker.strip()):
@@ -71,10 +77,10 @@ def _marker_holds(marker: str) -> bool:
 def _is_met(requirement: str) -> bool:
     name = re.split(r"[<>=!\[; ]", requirement, maxsplit=1)[0]
     try:
-        installed = numbers(importlib.metadata.version(name))
+        installed = importlib.metadata.version(name)
     except importlib.metadata.PackageNotFoundError:
         return False
-    return all(_compares(installed, op, numbers(v)) for op, v in _SPECIFIER.findall(requirement))
+    return allows(requirement, installed)
 
 
 def numbers(version: str) -> tuple[int, ...]:
