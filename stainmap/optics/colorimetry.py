@@ -8,6 +8,7 @@ takes the better part of a second and happens only then.
 from __future__ import annotations
 
 import csv
+import warnings
 from functools import cache
 from pathlib import Path
 from typing import Final
@@ -29,7 +30,7 @@ _OBSERVERS: Final = {
 _SHIPPED: Final = ("D65", 2)
 _SHIPPED_FILE: Final = "d65_2_degrees.csv"
 
-# Linear sRGB from XYZ, to the digits of the standard [IEC61966].
+# Linear sRGB from XYZ, to the digits of the standard [IEC1999].
 _XYZ_TO_SRGB: Final = (
     (3.2406, -1.5372, -0.4986),
     (-0.9689, 1.8758, 0.0415),
@@ -46,7 +47,7 @@ _LAB_LIMIT: Final = 6.0 / 29.0
 
 @cache
 def xyz_weights(light: str = "D65", observer: int = 2) -> NDArray[np.float64]:
-    """Return what each band adds to XYZ: ``XYZ = reflectance @ weights`` [CIE015].
+    """Return what each band adds to XYZ: ``XYZ = reflectance @ weights`` [CIE2018].
 
     The weights belong to samples at the 31 bands: a cubic spline through them, flat below 400
     and above 700 nm, integrated at 1 nm against light and observer over 360 to 780 nm, the range
@@ -83,7 +84,10 @@ def xyz_weights(light: str = "D65", observer: int = 2) -> NDArray[np.float64]:
 
 def compute_xyz_weights(light: str, observer: int) -> NDArray[np.float64]:
     """Return the weights of `xyz_weights`, computed from the CIE data in colour-science."""
-    import colour  # noqa: PLC0415  (takes most of a second; needed for unusual lights only)
+    with warnings.catch_warnings():
+        # On import the library warns that its plots lack matplotlib; nothing here plots with it.
+        warnings.simplefilter("ignore")
+        import colour  # noqa: PLC0415  (takes most of a second; for unusual lights only)
 
     fine = np.arange(360.0, 781.0)
     shape = colour.SpectralShape(360, 780, 1)
@@ -141,7 +145,7 @@ def reflectance_to_xyz(
 
 
 def xyz_to_lab(xyz: ArrayLike, white: ArrayLike) -> NDArray[np.float64]:
-    """Return CIE 1976 L*a*b* of XYZ relative to `white`, (..., 3) [CIE015]."""
+    """Return CIE 1976 L*a*b* of XYZ relative to `white`, (..., 3) [CIE2018]."""
     ratio = np.asarray(xyz, dtype=np.float64) / np.asarray(white, dtype=np.float64)
     linear = ratio / (3.0 * _LAB_LIMIT**2) + 4.0 / 29.0
     f = np.where(ratio > _LAB_LIMIT**3, np.cbrt(np.maximum(ratio, 0.0)), linear)
@@ -150,7 +154,7 @@ def xyz_to_lab(xyz: ArrayLike, white: ArrayLike) -> NDArray[np.float64]:
 
 
 def lab_to_xyz(lab: ArrayLike, white: ArrayLike) -> NDArray[np.float64]:
-    """Return XYZ of CIE 1976 L*a*b* relative to `white`, (..., 3) [CIE015]."""
+    """Return XYZ of CIE 1976 L*a*b* relative to `white`, (..., 3) [CIE2018]."""
     L, a, b = np.moveaxis(np.asarray(lab, dtype=np.float64), -1, 0)
     y = (L + 16.0) / 116.0
     f = np.stack([y + a / 500.0, y, y - b / 200.0], axis=-1)
@@ -187,13 +191,13 @@ def xyz_to_linear_srgb(xyz: ArrayLike, white: ArrayLike | None = None) -> NDArra
 
 
 def encode_srgb(linear: ArrayLike) -> NDArray[np.float64]:
-    """Return encoded sRGB, 0 to 1, of linear sRGB, clipped to the screen's gamut [IEC61966]."""
+    """Return encoded sRGB, 0 to 1, of linear sRGB, clipped to the screen's gamut [IEC1999]."""
     value = np.clip(np.asarray(linear, dtype=np.float64), 0.0, 1.0)
     return np.where(value <= 0.0031308, 12.92 * value, 1.055 * value ** (1.0 / 2.4) - 0.055)
 
 
 def decode_srgb(encoded: ArrayLike) -> NDArray[np.float64]:
-    """Return linear sRGB of encoded sRGB, both 0 to 1 [IEC61966]."""
+    """Return linear sRGB of encoded sRGB, both 0 to 1 [IEC1999]."""
     value = np.asarray(encoded, dtype=np.float64)
     return np.where(value <= 0.04045, value / 12.92, ((value + 0.055) / 1.055) ** 2.4)
 

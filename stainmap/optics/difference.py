@@ -7,7 +7,7 @@ from numpy.typing import ArrayLike, NDArray
 
 
 def delta_e_76(lab: ArrayLike, other: ArrayLike) -> NDArray[np.float64]:
-    """Return the CIE 1976 difference of two L*a*b*, (..., 3) each [CIE015]."""
+    """Return the CIE 1976 difference of two L*a*b*, (..., 3) each [CIE2018]."""
     difference = np.asarray(lab, dtype=np.float64) - np.asarray(other, dtype=np.float64)
     return np.asarray(np.sqrt((difference**2).sum(-1)), dtype=np.float64)
 

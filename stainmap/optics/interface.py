@@ -4,7 +4,7 @@ Two models of the same thing. The *fitted* one is what the program predicts with
 constants, fitted so that two-flux layers with them reproduce radiative transport (a multi-stream
 adding-doubling calculation with exact Fresnel boundaries) on zirconia slabs. The *textbook* one
 takes Lambertian Fresnel integrals with dispersion, K = 2 mu_a and S = 3/4 mu_s' [Gate1974]; it
-is there to be compared with, and is about six times further from transport.
+is there to be compared with, and is four to six times further from transport.
 """
 
 from __future__ import annotations

@@ -84,7 +84,7 @@ def ln_work(
 ) -> float:
     """Return the logarithm of the work of sintering, the integral of T^-1 exp(-Q / RT) dt.
 
-    T in kelvin, t in seconds [SuJohnson1996]. Shown as information only: with a single activation
+    T in kelvin, t in seconds [Su1996]. Shown as information only: with a single activation
     energy a short hot cycle outranks a long one, so it must not drive translucency.
     """
     logarithms = [
