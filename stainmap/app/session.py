@@ -25,12 +25,14 @@ from stainmap.files.recovery import Journal
 from stainmap.model.case import Case, changed_fields
 from stainmap.model.history import History
 from stainmap.model.material import Catalogue
+from stainmap.paper.shading import ShadingFields, shading_fields
 from stainmap.planning.outcome import Outcome
 from stainmap.planning.plan_hash import plan_hash
 from stainmap.predict.appearance import Appearance
 from stainmap.predict.shape import CrownShape
 from stainmap.surface.brush import brush_vertices
 from stainmap.surface.diffusion import SurfaceOperator
+from stainmap.surface.mesh import TriMesh
 
 # Case fields that change what is seen or how it is judged; notes and the like cause no work.
 _PREDICTED_FROM = frozenset(
@@ -54,7 +56,7 @@ class Change:
     """What a notice is about.
 
     Names of case fields, and "appearance", "outcome", "file", "history", "job", "look",
-    "opened", "problem".
+    "opened", "problem", "shading".
     """
 
     fields: frozenset[str]
@@ -112,12 +114,14 @@ class Session:
         self._listeners: list[Listener] = []
         self._jobs = JobRunner(post=post, threaded=threaded)
         self._predictions = JobRunner(post=post, threaded=threaded)
+        self._shadings = JobRunner(post=post, threaded=threaded)
         self._journal = journal
         self._history: History | None = None
         self._lock: CaseLock | None = None
         self._operator: SurfaceOperator | None = None
         self._prediction: Prediction | None = None
         self._predicting = False
+        self._shading: tuple[TriMesh, ShadingFields] | None = None
         self._stroke: Stroke | None = None
         self._unseen: list[NDArray[np.int32]] = []
         self.path: Path | None = None
@@ -163,6 +167,14 @@ class Session:
     def outcome(self) -> Outcome | None:
         """What the newest prediction gives area by area."""
         return None if self._prediction is None else self._prediction.outcome
+
+    @property
+    def shading(self) -> ShadingFields | None:
+        """Smoothed normals and occlusion of the open surface, once computed; see `need_shading`."""
+        if self._shading is None or self.case is None:
+            return None
+        mesh, fields = self._shading
+        return fields if mesh is self.case.surface.mesh else None
 
     @property
     def is_modified(self) -> bool:
@@ -300,6 +312,25 @@ class Session:
         self._release()
         self._jobs.close()
         self._predictions.close()
+        self._shadings.close()
+
+    def need_shading(self) -> None:
+        """Compute the fields that light needs, in the background; "shading" tells when ready."""
+        prediction = self._prediction
+        if prediction is None or self.shading is not None:
+            return
+        operator = prediction.shape.operator
+
+        def done(fields: ShadingFields) -> None:
+            self._shading = (operator.mesh, fields)
+            self._notify(frozenset({"shading"}))
+
+        self._shadings.start(
+            "Looking into the grooves",
+            lambda progress: shading_fields(operator, progress=progress),
+            on_done=done,
+            on_failed=lambda _error: None,
+        )
 
     # --- editing -------------------------------------------------------------------------
 
