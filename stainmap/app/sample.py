@@ -10,8 +10,8 @@ from dataclasses import replace
 from pathlib import Path
 
 from stainmap.app.opening import Answers, build_case, look_at_mesh, units_from_numbers
-from stainmap.app.prediction import predict_case
 from stainmap.app.pictures import preview_png
+from stainmap.app.prediction import predict_case
 from stainmap.files.case_file import SUFFIX, read_case, write_case
 from stainmap.files.catalogue import starter_catalogue
 from stainmap.model.case import Case

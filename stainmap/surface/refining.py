@@ -56,6 +56,10 @@ def refine(
     """
     if not (np.isfinite(max_edge_mm) and max_edge_mm > 0):
         raise ValueError(f"max_edge_mm must be a positive number, not {max_edge_mm}")
+    # A face with no longer edge has at most the area of the equilateral triangle, and there are
+    # at least half as many vertices as faces.
+    if mesh.area / (0.5 * np.sqrt(3.0) * max_edge_mm**2) > max_vertices:
+        raise _too_large(max_edge_mm, max_vertices)
     points, faces = mesh.vertices, mesh.faces
     parents = [np.repeat(np.arange(mesh.vertex_count, dtype=np.int32), 2).reshape(-1, 2)]
     face_parent = np.arange(mesh.face_count, dtype=np.int32)
@@ -68,11 +72,7 @@ def refine(
         if extra == 0:
             break
         if len(points) + extra > max_vertices:
-            raise MeshFileError(
-                f"At {max_edge_mm:g} mm between points this surface would need more than"
-                f" {max_vertices:,} points; it is too large.",
-                advice="Check the unit of the file.",
-            )
+            raise _too_large(max_edge_mm, max_vertices)
         midpoint = np.full(len(edges), -1, dtype=np.int32)
         midpoint[halved] = len(points) + np.arange(extra, dtype=np.int32)
         points = np.concatenate([points, 0.5 * (first[halved] + second[halved])])
@@ -84,6 +84,14 @@ def refine(
         parents=frozen(np.concatenate(parents)),
         base_vertex_count=mesh.vertex_count,
         face_parent=frozen(face_parent),
+    )
+
+
+def _too_large(max_edge_mm: float, max_vertices: int) -> MeshFileError:
+    return MeshFileError(
+        f"At {max_edge_mm:g} mm between points this surface would need more than"
+        f" {max_vertices:,} points; it is too large.",
+        advice="Check the unit of the file.",
     )
 
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from PySide6.QtCore import QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPaintEvent
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from stainmap.model.zone import Accent, Area
@@ -177,5 +177,7 @@ class CoatLegend(Card):
         for coats, (red, green, blue) in enumerate(coat_tones()[: self._most + 1]):
             x = 12 + 26.0 * coats
             painter.fillRect(QRectF(x, 28, 26, 14), QColor.fromRgbF(red, green, blue))
+            painter.setPen(QPen(QColor(t.soft), 1))
+            painter.drawRect(QRectF(x + 0.5, 28.5, 26, 14))
             label = (x + 13, 57)
             paint_text(painter, label, str(coats), t.soft, px=12, align=Align.AlignHCenter)

@@ -163,7 +163,7 @@ class EmptyMark(QWidget):
         if not self._solid:
             pen.setDashPattern([4, 4])
         painter.setPen(pen)
-        radius = min(self.width(), self.height()) * 0.16
+        radius = min(58.0, min(self.width(), self.height()) * 0.16)
         centre = QPointF(self.width() / 2.0, self.height() * 0.42)
         painter.drawEllipse(centre, radius, radius)
         painter.drawEllipse(centre, radius * 0.62, radius * 0.62)

@@ -96,6 +96,8 @@ class CrownStage(QWidget):
         self.overlay.camera = None
         self.overlay.pills = ()
         self.canvas.hide()
+        self.zone_legend.hide()
+        self.coat_legend.hide()
         self.set_probe(None, None)
         self.empty_mark.show()
         self.overlay.update()

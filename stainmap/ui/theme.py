@@ -86,9 +86,9 @@ DARK = Tones(
 
 
 def tones(widget: QWidget | None = None) -> Tones:
-    """Return the tones that `widget` (or the application) wears now, told from its palette."""
+    """Return the tones that `widget` (or the application) wears now, told from its text colour."""
     palette = widget.palette() if widget is not None else QApplication.palette()
-    return DARK if palette.color(QPalette.ColorRole.Window).lightness() < 128 else LIGHT
+    return DARK if palette.color(QPalette.ColorRole.WindowText).lightness() > 128 else LIGHT
 
 
 def font(px: int, weight: int = 400) -> QFont:
