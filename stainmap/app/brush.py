@@ -27,7 +27,8 @@ class Brush:
 
     With `step` None it paints the zone or accent `area`; with a step index it adds coats of
     that step. The eraser gives a zone back its proposed label, takes away from an accent, and
-    removes brushed coats only.
+    removes brushed coats only. Zones stay on their side of the margin unless `moves_margin`:
+    then painting the inner surface outside, or an outer zone inside, corrects where it runs.
     """
 
     tool: Tool = Tool.BRUSH
@@ -36,6 +37,7 @@ class Brush:
     radius_mm: float = 0.6
     softness: float = 0.5
     strength_coats: float = 1.0
+    moves_margin: bool = False
 
     def __post_init__(self) -> None:
         """Refuse brushes that no hand could hold."""
@@ -118,7 +120,8 @@ class Stroke:
 
     def _allowed(self, vertices: NDArray[np.int32]) -> NDArray[np.bool_]:
         """Zones and accents stay on their side of the rim; coats go wherever the brush goes."""
-        if self.brush.step is not None:
+        free = self.brush.moves_margin and isinstance(self.brush.area, Zone)
+        if self.brush.step is not None or free:
             return np.ones(len(vertices), bool)
         inside = self.brush.area in (Zone.INNER, Accent.INNER_NECK_BAND)
         outer = self.case.reading.outer[vertices]
@@ -169,7 +172,20 @@ class Stroke:
             return replace(self.case, plan=self.case.plan.with_step(self.brush.step, step))
         if self.accent is not None and isinstance(self.brush.area, Accent):
             return self.case.with_accent(self.brush.area, self.accent)
-        return replace(self.case, zones=self.zones)
+        return self._with_zones()
+
+    def _with_zones(self) -> Case:
+        """Return the case with the draft zones; where the margin was moved, so is the reading."""
+        outer = self.zones != int(Zone.INNER)
+        reading = self.case.reading
+        if self.brush.moves_margin and not np.array_equal(outer, reading.outer):
+            reading = replace(
+                reading,
+                outer=outer,
+                rim=reading.rim & ~outer,
+                set_by_user=reading.set_by_user | {"inner_surface"},
+            )
+        return replace(self.case, zones=self.zones, reading=reading)
 
     @property
     def label(self) -> str:

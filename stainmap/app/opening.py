@@ -249,6 +249,13 @@ def reread(
     )
     if case.reading.assumed_wall_mm is not None:
         reading = replace(reading, assumed_wall_mm=answers.assumed_wall_mm)
+    if "inner_surface" in case.reading.set_by_user:
+        reading = replace(
+            reading,
+            outer=case.reading.outer,
+            rim=case.reading.rim,
+            set_by_user=reading.set_by_user | {"inner_surface"},
+        )
     proposal = propose_zones(
         case.surface.mesh,
         operator,

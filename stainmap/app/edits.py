@@ -1,0 +1,167 @@
+"""What a person changes in a case: each function returns a new case from an old one."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+
+from stainmap.errors import PlanError
+from stainmap.model.case import Backing, Case, Region
+from stainmap.model.plan import CoatSpan, Jar, StainPlan, Step
+from stainmap.model.target import Target
+from stainmap.model.zone import Area
+from stainmap.planning.dyes import recommended_dyes
+from stainmap.surface.mesh import TriMesh
+from stainmap.units import LengthUnit, SizeState
+
+
+def with_coats(case: Case, step: int, area: Area, coats: CoatSpan | None) -> Case:
+    """Return the case with other coats in one cell of the table; None clears it."""
+    old = _step(case, step)
+    new = old.with_coats(area, coats)
+    return case if new == old else replace(case, plan=case.plan.with_step(step, new))
+
+
+def with_added_step(case: Case, at: int, jar: int) -> Case:
+    """Return the case with an empty step from a jar of the tray before position `at`."""
+    case.plan.jar(jar)
+    steps = list(case.plan.steps)
+    steps.insert(at, Step(jar=jar))
+    return replace(case, plan=replace(case.plan, steps=tuple(steps)))
+
+
+def with_added_liquid(case: Case, at: int, liquid: str) -> Case:
+    """Return the case with a new step of a liquid, from its jar or from a new one.
+
+    A new jar gets the next free number and the dye recipe that tells it best from the others.
+    """
+    case.materials.liquid(liquid)
+    for jar in case.plan.jars:
+        if jar.liquid == liquid:
+            return with_added_step(case, at, jar.number)
+    number = next(n for n in range(1, 100) if all(jar.number != n for jar in case.plan.jars))
+    plan = replace(case.plan, jars=(*case.plan.jars, Jar(number=number, liquid=liquid)))
+    drops = recommended_dyes(replace(case, plan=plan))[-1]
+    jars = (*case.plan.jars, Jar(number=number, liquid=liquid, dye_drops=drops))
+    return with_added_step(replace(case, plan=replace(plan, jars=jars)), at, number)
+
+
+def without_step(case: Case, step: int) -> Case:
+    """Return the case without a step; a jar that serves no step any more leaves the tray."""
+    jar = _step(case, step).jar
+    plan = case.plan.without_step(step)
+    if all(one.jar != jar for one in plan.steps):
+        plan = replace(plan, jars=tuple(one for one in plan.jars if one.number != jar))
+    return replace(case, plan=plan)
+
+
+def with_moved_step(case: Case, step: int, to: int) -> Case:
+    """Return the case with a step moved to another place in the order."""
+    _step(case, step)
+    if not 0 <= to < len(case.plan.steps):
+        raise PlanError("A step cannot move beyond the ends of the plan.")
+    return case if step == to else replace(case, plan=case.plan.moved_step(step, to))
+
+
+def with_step_jar(case: Case, step: int, jar: int) -> Case:
+    """Return the case with a step painted from another jar of the tray."""
+    case.plan.jar(jar)
+    changed = replace(_step(case, step), jar=jar)
+    return replace(case, plan=case.plan.with_step(step, changed))
+
+
+def with_jar(case: Case, jar: Jar) -> Case:
+    """Return the case with one jar of the tray replaced by another of the same number."""
+    case.plan.jar(jar.number)
+    case.materials.liquid(jar.liquid)
+    jars = tuple(jar if one.number == jar.number else one for one in case.plan.jars)
+    return replace(case, plan=replace(case.plan, jars=jars))
+
+
+def with_block(case: Case, name: str) -> Case:
+    """Return the case on another block.
+
+    A mesh of milled size is sintered by the new block's enlargement factor.
+    """
+    block = case.materials.block(name)
+    changed = replace(case, plan=replace(case.plan, block=block.name))
+    source = replace(case.source, enlargement_factor=block.enlargement_factor)
+    if source.sintered_mm_per_unit == case.source.sintered_mm_per_unit:
+        return replace(changed, source=source)
+    factor = source.sintered_mm_per_unit / case.source.sintered_mm_per_unit
+    return replace(_scaled(changed, factor), source=source)
+
+
+def with_size(case: Case, state: SizeState, unit: LengthUnit) -> Case:
+    """Return the case with the file's lengths understood in another way."""
+    source = replace(case.source, size_state=state, unit=unit)
+    if source.sintered_mm_per_unit == case.source.sintered_mm_per_unit:
+        return replace(case, source=source)
+    factor = source.sintered_mm_per_unit / case.source.sintered_mm_per_unit
+    return replace(_scaled(case, factor), source=source)
+
+
+def with_programme(case: Case, name: str) -> Case:
+    """Return the case with another sintering programme."""
+    return replace(case, programme=case.materials.programme(name).name)
+
+
+def with_backing(case: Case, region: Region, *, stump: str, cement: str) -> Case:
+    """Return the case with something else behind one region."""
+    case.materials.stump(stump)
+    case.materials.cement(cement)
+    old = next((one for one in case.backings if one.region == region), None)
+    new = (
+        Backing(region=region, stump=stump, cement=cement)
+        if old is None
+        else replace(old, stump=stump, cement=cement)
+    )
+    kept = tuple(one for one in case.backings if one.region != region)
+    return replace(case, backings=(*kept, new) if old is None else _in_place(case, new))
+
+
+def with_target(case: Case, target: Target | None) -> Case:
+    """Return the case with something else wanted."""
+    return replace(case, target=target)
+
+
+def with_plan(case: Case, plan: StainPlan) -> Case:
+    """Return the case with another plan; raise CatalogueError if it needs unknown materials."""
+    case.materials.block(plan.block)
+    for jar in plan.jars:
+        case.materials.liquid(jar.liquid)
+    return replace(case, plan=plan)
+
+
+def with_assumed_wall(case: Case, wall_mm: float) -> Case:
+    """Return a case without inner surface with another wall assumed, 0.3 to 4 mm."""
+    if not 0.3 <= wall_mm <= 4.0:
+        raise PlanError(f"A wall of {wall_mm} mm is out of range.", advice="Give 0.3 to 4 mm.")
+    return replace(case, reading=replace(case.reading, assumed_wall_mm=wall_mm))
+
+
+def _step(case: Case, step: int) -> Step:
+    if not 0 <= step < len(case.plan.steps):
+        raise PlanError(f"There is no step {step + 1} in the plan.")
+    return case.plan.steps[step]
+
+
+def _in_place(case: Case, new: Backing) -> tuple[Backing, ...]:
+    return tuple(new if one.region == new.region else one for one in case.backings)
+
+
+def _scaled(case: Case, factor: float) -> Case:
+    """Return the case with all its lengths multiplied; labels stay with their vertices."""
+    mesh = TriMesh(case.surface.mesh.vertices * factor, case.surface.mesh.faces)
+    reading = case.reading
+    depth = (reading.depth_below_crest_mm * np.float32(factor)).astype(np.float32)
+    return replace(
+        case,
+        surface=replace(case.surface, mesh=mesh),
+        reading=replace(
+            reading,
+            depth_below_crest_mm=depth,
+            connectors_mm2=tuple(area * factor**2 for area in reading.connectors_mm2),
+        ),
+    )
