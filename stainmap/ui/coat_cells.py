@@ -1,0 +1,139 @@
+"""How a cell of the coat table is drawn and typed into."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import (
+    QAbstractItemModel,
+    QEvent,
+    QObject,
+    QPointF,
+    QRectF,
+    QRegularExpression,
+    Qt,
+    Signal,
+)
+from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPen, QRegularExpressionValidator
+from PySide6.QtWidgets import (
+    QAbstractItemDelegate,
+    QAbstractItemView,
+    QLineEdit,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QWidget,
+)
+
+from stainmap.model.plan import CoatSpan
+from stainmap.ui.coat_model import BRUSHED_ROLE, INHERITED_ROLE, SPAN_ROLE, Index
+from stainmap.ui.marks import Align, paint_tally, paint_text
+from stainmap.ui.theme import font, tones
+
+_STEPS = {
+    Qt.Key.Key_Return: (0, 1),
+    Qt.Key.Key_Enter: (0, 1),
+    Qt.Key.Key_Down: (0, 1),
+    Qt.Key.Key_Up: (0, -1),
+    Qt.Key.Key_Tab: (1, 0),
+    Qt.Key.Key_Right: (1, 0),
+    Qt.Key.Key_Backtab: (-1, 0),
+    Qt.Key.Key_Left: (-1, 0),
+}
+
+
+class CoatCell(QStyledItemDelegate):
+    """A number over its tally, a lighter inherited figure, or nothing.
+
+    Signals
+    -------
+    left
+        Typing ended with a key that moves on: columns and rows to go.
+    """
+
+    left = Signal(int, int)
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.ring = True
+        self.row_shown = -1
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        """Draw one cell; titles have no field."""
+        table = self.parent()
+        if not isinstance(table, QAbstractItemView):
+            return
+        t = tones(table)
+        if not index.flags() & Qt.ItemFlag.ItemIsEnabled:
+            if index.row():
+                painter.fillRect(option.rect.x(), option.rect.y(), option.rect.width(), 1, QColor(t.line))
+            return
+        painter.save()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        rect = QRectF(option.rect)
+        if index.row() == self.row_shown:
+            painter.fillRect(rect, QColor(t.raised))
+        cell = rect.adjusted(1.5, 1.5, -1.5, -1.5)
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(QColor(t.field))
+        painter.drawRoundedRect(cell, 3, 3)
+        self._paint_coats(painter, cell, index, t.ink, t.soft)
+        if self.ring and table.currentIndex() == index:
+            painter.setPen(QPen(QColor(t.accent), 2))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawRoundedRect(cell, 3, 3)
+        painter.restore()
+
+    def _paint_coats(
+        self, painter: QPainter, cell: QRectF, index: Index, ink: str, soft: str
+    ) -> None:
+        x, y = cell.center().x(), cell.y()
+        span, inherited = index.data(SPAN_ROLE), index.data(INHERITED_ROLE)
+        if isinstance(span, CoatSpan):
+            text = str(span).replace("-", "\N{EN DASH}")
+            at = (x, y + 13.5)
+            paint_text(painter, at, text, ink, weight=650, align=Align.AlignHCenter)
+            paint_tally(painter, x, y + 17.0, span.high, ink)
+        elif inherited:
+            paint_text(painter, (x, y + 16.5), inherited, soft, align=Align.AlignHCenter)
+        if index.data(BRUSHED_ROLE):
+            # A slanted stroke at the corner: coats were brushed here by hand as well.
+            pen = QPen(QColor(ink), 1.6)
+            pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+            painter.setPen(pen)
+            corner = cell.bottomRight()
+            painter.drawLine(corner + QPointF(-6, -3), corner + QPointF(-3, -8))
+
+    # --- typing --------------------------------------------------------------------------
+
+    def createEditor(self, parent: QWidget, option: QStyleOptionViewItem, index: Index) -> QWidget:
+        """Return a small line for a number or a span."""
+        editor = QLineEdit(parent)
+        editor.setFont(font(13, 650))
+        editor.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        editor.setAccessibleName(str(index.data(Qt.ItemDataRole.AccessibleTextRole)))
+        pattern = QRegularExpression(r"\d{0,2}([-\x{2013}]\d{0,2})?")
+        editor.setValidator(QRegularExpressionValidator(pattern, editor))
+        editor.setStyleSheet("padding: 0;")
+        return editor
+
+    def updateEditorGeometry(
+        self, editor: QWidget, option: QStyleOptionViewItem, index: Index
+    ) -> None:
+        """Lay the line over the cell, wide enough for a span."""
+        rect = option.rect
+        wide = max(rect.width(), 46)
+        editor.setGeometry(rect.x() - (wide - rect.width()) // 2, rect.y(), wide, rect.height())
+
+    def setModelData(self, editor: QWidget, model: QAbstractItemModel, index: Index) -> None:
+        """Hand over what was typed; a span cut short counts as its number."""
+        if isinstance(editor, QLineEdit):
+            model.setData(index, editor.text().rstrip("-\N{EN DASH}"))
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """End typing with the keys that move on."""
+        if isinstance(event, QKeyEvent) and event.type() == QEvent.Type.KeyPress:
+            step = _STEPS.get(Qt.Key(event.key()))
+            if step is not None and isinstance(watched, QWidget):
+                self.commitData.emit(watched)
+                self.closeEditor.emit(watched, QAbstractItemDelegate.EndEditHint.NoHint)
+                self.left.emit(*step)
+                return True
+        return super().eventFilter(watched, event)

@@ -1,0 +1,153 @@
+"""The bar of looks over the crown: what it is coloured by."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from PySide6.QtCore import QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QButtonGroup,
+    QHBoxLayout,
+    QSizePolicy,
+    QToolButton,
+    QWidget,
+)
+
+from stainmap.ui.crown_picture import Look
+from stainmap.ui.icons import icon
+from stainmap.ui.marks import paint_text, text_width
+from stainmap.ui.section import SoftLabel
+from stainmap.ui.theme import font, tones
+
+HEIGHT_PX = 39
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LookEntry:
+    """A look with the number of its key and its name on the bar."""
+
+    look: Look
+    number: int
+    name: str
+    hint: str
+
+
+LOOKS = (
+    LookEntry(
+        look=Look.SINTERED, number=1, name="Sintered", hint="Predicted colour after sintering"
+    ),
+    LookEntry(look=Look.ZONES, number=3, name="Zones", hint="Zones and accents, colour and hatch"),
+    LookEntry(look=Look.COATS, number=4, name="Coats", hint="Number of coats of the chosen step"),
+)
+
+
+class LookButton(QAbstractButton):
+    """Number and name of a look, underlined while it is on."""
+
+    def __init__(self, entry: LookEntry, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.entry = entry
+        self.setCheckable(True)
+        self.setText(entry.name)
+        self.setAccessibleName(f"Look {entry.name}")
+        self.setToolTip(f"{entry.hint} (Alt+{entry.number})")
+        self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+
+    def sizeHint(self) -> QSize:
+        """Return room for number and name."""
+        width = text_width(str(self.entry.number), 11) + text_width(self.text(), 13, 600) + 24
+        return QSize(round(width), HEIGHT_PX)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Draw number, name, underline and focus."""
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        t = tones(self)
+        on = self.isChecked()
+        if self.underMouse() and not on:
+            painter.fillRect(self.rect().adjusted(2, 5, -2, -5), QColor(t.panel))
+        x = 9.0
+        x += paint_text(painter, (x, 24), str(self.entry.number), t.soft, px=11) + 6
+        paint_text(painter, (x, 24), self.text(), t.ink, weight=600 if on else 400)
+        if on:
+            painter.fillRect(QRectF(8, HEIGHT_PX - 3, self.width() - 16, 3), QColor(t.accent))
+        if self.hasFocus():
+            painter.setPen(QPen(QColor(t.accent), 2))
+            painter.drawRoundedRect(QRectF(self.rect()).adjusted(3, 6, -3, -7), 3, 3)
+        painter.end()
+
+
+class LookBar(QWidget):
+    """All looks that exist, and the switch of the shading.
+
+    Signals
+    -------
+    look_chosen
+        The `Look` that was clicked.
+    shading_switched
+        True for on.
+    fit_asked
+        Show the whole crown.
+    """
+
+    look_chosen = Signal(object)
+    shading_switched = Signal(bool)
+    fit_asked = Signal()
+
+    def __init__(self, parent: QWidget | None = None, looks: Sequence[LookEntry] = LOOKS) -> None:
+        super().__init__(parent)
+        self.setFixedHeight(HEIGHT_PX)
+        self.setAccessibleName("Looks")
+        row = QHBoxLayout(self)
+        row.setContentsMargins(6, 0, 10, 0)
+        row.setSpacing(2)
+        self._group = QButtonGroup(self)
+        self.buttons: dict[Look, LookButton] = {}
+        for entry in looks:
+            button = LookButton(entry)
+            self._group.addButton(button)
+            self.buttons[entry.look] = button
+            row.addWidget(button)
+            button.clicked.connect(lambda _on, look=entry.look: self.look_chosen.emit(look))
+        row.addStretch(1)
+        self.shading = self._tool("shading", "Shading", "Light and shadow on the crown")
+        self.shading.setCheckable(True)
+        self.shading.setChecked(True)
+        self.shading.toggled.connect(self.shading_switched)
+        fit = self._tool("frame", "Fit", "Show the whole crown (Home)")
+        fit.clicked.connect(self.fit_asked)
+        row.addWidget(self.shading)
+        row.addWidget(fit)
+        row.addSpacing(8)
+        row.addWidget(SoftLabel("light"))
+        self._light = SoftLabel("D65", 13)
+        self._light.setFont(font(13, 600))
+        self._light.setForegroundRole(self.palette().ColorRole.WindowText)
+        row.addWidget(self._light)
+
+    def _tool(self, drawing: str, name: str, hint: str) -> QToolButton:
+        button = QToolButton()
+        button.setIcon(icon(drawing))
+        button.setIconSize(QSize(20, 20))
+        button.setText(name)
+        button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
+        button.setAccessibleName(name)
+        button.setToolTip(hint)
+        button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        return button
+
+    def set_look(self, look: Look) -> None:
+        """Mark a look as the one that is on."""
+        self.buttons[look].setChecked(True)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Fill the bar and draw its lower line."""
+        painter = QPainter(self)
+        t = tones(self)
+        painter.fillRect(self.rect(), QColor(t.raised))
+        painter.fillRect(0, self.height() - 1, self.width(), 1, QColor(t.line))
+        painter.end()

@@ -1,0 +1,239 @@
+"""The outcome: per area the predicted colour beside the wanted one, and what the figures mean."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import QRectF, Qt, Signal
+from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from stainmap.model.colour import Colour
+from stainmap.optics.colorimetry import lab_to_srgb
+from stainmap.planning.outcome import AreaOutcome
+from stainmap.ui.marks import Align, paint_text, paint_touching_swatches, signed
+from stainmap.ui.section import PADDING, SectionHead
+from stainmap.ui.theme import tones
+
+_LEAST_ROW_PX, _LINE_PX, _HEAD_PX = 40, 13.5, 24
+_SWATCH = 52.0
+Line = tuple[str, list[str], bool]
+
+
+def screen_colour(colour: Colour) -> str:
+    """Return a colour as ``#rrggbb`` for the screen."""
+    red, green, blue = (float(v) for v in lab_to_srgb(colour.lab))
+    return QColor.fromRgbF(red, green, blue).name()
+
+
+class CautionLine(QWidget):
+    """What the figures are worth, with the caution bar before it."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFixedHeight(42)
+        self._title, self._detail = "", ""
+
+    def set_text(self, title: str, detail: str) -> None:
+        """Show a sentence and the figures that go with it."""
+        self._title, self._detail = title, detail
+        self.setAccessibleName(f"{title} {detail}")
+        self.setToolTip(f"{title} {detail}")
+        self.update()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Draw plate, bar and two lines."""
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        t = tones(self)
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(QColor(t.field))
+        painter.drawRoundedRect(QRectF(self.rect()), 4, 4)
+        painter.fillRect(QRectF(0, 0, 3, self.height()), QColor(t.caution))
+        room = self.width() - 20.0
+        paint_text(painter, (12, 17), self._title, t.ink, weight=600, width=room)
+        paint_text(painter, (12, 34), self._detail, t.soft, px=12, width=room)
+        painter.end()
+
+
+class OutcomeRow(QWidget):
+    """One area's swatches and figures; a click or Enter asks for the area."""
+
+    asked_for = Signal(object)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        self.setCursor(Qt.CursorShape.PointingHandCursor)
+        self._outcome: AreaOutcome | None = None
+        self._lines: list[Line] = []
+
+    def set_outcome(self, outcome: AreaOutcome) -> None:
+        """Show an area."""
+        self._outcome = outcome
+        self._lines = _lines(outcome)
+        self.setFixedHeight(max(_LEAST_ROW_PX, round(27 + _LINE_PX * len(self._lines))))
+        self.setAccessibleName(_spoken(outcome, self._lines))
+        self.setToolTip("Turn the crown to this area")
+        self.update()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Draw swatches, name and the lines of figures in the same columns."""
+        outcome = self._outcome
+        if outcome is None:
+            return
+        painter = QPainter(self)
+        t = tones(self)
+        painter.fillRect(QRectF(0, 0, self.width(), 1), QColor(t.hair))
+        shown = screen_colour(outcome.predicted)
+        wanted = shown if outcome.wanted is None else screen_colour(outcome.wanted)
+        swatch = QRectF(0, 7, _SWATCH, self.height() - 14.0)
+        paint_touching_swatches(painter, swatch, wanted, shown)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        columns = _columns(self.width())
+        x, y = _SWATCH + 10.0, 20.0
+        room = columns[0] - 34 - x
+        paint_text(painter, (x, y), outcome.label, t.ink, weight=600, width=room)
+        distance = outcome.delta_e_00
+        figures = [*_absolute(outcome.predicted), "" if distance is None else f"{distance:.1f}"]
+        _paint_figures(painter, columns, y, figures, t.ink, 13, 500)
+        y += 1.0
+        for name, figures, strong in self._lines:
+            y += _LINE_PX
+            paint_text(painter, (x, y), name, t.soft, px=12)
+            _paint_figures(painter, columns, y, figures, t.ink if strong else t.soft, 12, 400)
+        if self.hasFocus():
+            painter.setPen(QPen(QColor(t.accent), 2))
+            painter.drawRoundedRect(QRectF(self.rect()).adjusted(1, 2, -1, -1), 3, 3)
+        painter.end()
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """Ask for the area."""
+        if self._outcome is not None and self.rect().contains(event.position().toPoint()):
+            self.asked_for.emit(self._outcome.area)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Ask for the area with Enter or the space bar."""
+        keys = (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space)
+        if self._outcome is not None and event.key() in keys:
+            self.asked_for.emit(self._outcome.area)
+        else:
+            super().keyPressEvent(event)
+
+
+class _ColumnHeads(QWidget):
+    """Names of the columns of figures."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFixedHeight(_HEAD_PX)
+        self.setAccessibleName("wanted and predicted; L*, C*, h, dE00")
+        self.targets = True
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Draw them over their columns."""
+        painter = QPainter(self)
+        t = tones(self)
+        y = _HEAD_PX - 7.0
+        words = "wanted | predicted" if self.targets else "predicted"
+        paint_text(painter, (0, y), words, t.soft, px=11)
+        names = ["L*", "C*", "h"] + (["dE00"] if self.targets else [])
+        for x, name in zip(_columns(self.width()), names, strict=False):
+            paint_text(painter, (x, y), name, t.soft, px=11, align=Align.AlignRight)
+        painter.end()
+
+
+class OutcomePanel(QWidget):
+    """All areas' outcomes under each other.
+
+    Signals
+    -------
+    area_asked_for
+        Area whose row was clicked: turn the crown to it.
+    """
+
+    area_asked_for = Signal(object)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAccessibleName("Outcome")
+        column = QVBoxLayout(self)
+        column.setContentsMargins(PADDING, 14, PADDING, 8)
+        column.setSpacing(0)
+        self.head = SectionHead("Outcome")
+        self.caution = CautionLine()
+        self._heads = _ColumnHeads()
+        column.addWidget(self.head)
+        column.addSpacing(8)
+        column.addWidget(self.caution)
+        column.addSpacing(4)
+        column.addWidget(self._heads)
+        self._column = column
+        self._rows: list[OutcomeRow] = []
+
+    def set_outcomes(self, outcomes: Sequence[AreaOutcome]) -> None:
+        """Show these areas, in this order."""
+        if outcomes:
+            how = outcomes[0].predicted.measurement
+            degrees = f"{how.observer_degrees}\N{DEGREE SIGN}"
+            self.head.set_remark(f"{how.geometry}, {how.illuminant}, {degrees}")
+        self._heads.targets = any(one.wanted is not None for one in outcomes)
+        self._heads.setVisible(bool(outcomes))
+        self._heads.update()
+        while len(self._rows) < len(outcomes):
+            row = OutcomeRow()
+            row.asked_for.connect(self.area_asked_for)
+            self._column.addWidget(row)
+            self._rows.append(row)
+        for k, row in enumerate(self._rows):
+            row.setVisible(k < len(outcomes))
+            if k < len(outcomes):
+                row.set_outcome(outcomes[k])
+
+
+def _columns(width: int) -> tuple[float, float, float, float]:
+    """Return the right edges of L*, C*, h and dE00."""
+    return (width - 118.0, width - 74.0, width - 42.0, float(width))
+
+
+def _paint_figures(
+    painter: QPainter,
+    columns: Sequence[float],
+    y: float,
+    figures: Sequence[str],
+    colour: str,
+    px: int,
+    weight: int,
+) -> None:
+    for x, figure in zip(columns, figures, strict=False):
+        paint_text(painter, (x, y), figure, colour, px=px, weight=weight, align=Align.AlignRight)
+
+
+def _absolute(colour: Colour) -> tuple[str, str, str]:
+    return (f"{colour.lightness:.1f}", f"{colour.chroma:.1f}", f"{colour.hue_degrees:.0f}")
+
+
+def _lines(outcome: AreaOutcome) -> list[Line]:
+    """Return the lines below an area's own figures: name, figures, whether in full ink."""
+    lines: list[Line] = []
+    if outcome.predicted_low is not None:
+        lines.append(("fewest coats", list(_absolute(outcome.predicted_low)), True))
+    if outcome.offset_from_body is not None:
+        lines.append(("from body", [signed(v) for v in outcome.offset_from_body], True))
+    if outcome.wanted_offset is not None:
+        lines.append(("wanted", [signed(v) for v in outcome.wanted_offset], False))
+    elif outcome.wanted is not None:
+        lines.append(("wanted", list(_absolute(outcome.wanted)), False))
+    return lines
+
+
+def _spoken(outcome: AreaOutcome, lines: Sequence[Line]) -> str:
+    names = ("L*", "C*", "h")
+    parts = [("predicted", list(_absolute(outcome.predicted)), True), *lines]
+    said = [
+        f"{name} " + ", ".join(f"{n} {v}" for n, v in zip(names, figures, strict=False))
+        for name, figures, _ in parts
+    ]
+    if outcome.delta_e_00 is not None:
+        said.append(f"dE00 {outcome.delta_e_00:.1f}")
+    return f"{outcome.label}: " + "; ".join(said)

@@ -1,0 +1,208 @@
+"""The run: the day as a line from mixing to cooling, and when the unit is ready."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QPainter, QPainterPath, QPaintEvent, QPen
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from stainmap.planning.schedule import RunPart, RunStage
+from stainmap.ui.marks import Align, JarLook, paint_jar, paint_text, text_width
+from stainmap.ui.theme import tones
+
+_WIDTHS = {
+    RunStage.MIX: 92.0,
+    RunStage.COATS: 262.0,
+    RunStage.DRY: 118.0,
+    RunStage.SINTER: 560.0,
+    RunStage.COOL: 130.0,
+}
+_LEFT, _RIGHT = 150.0, 190.0
+_BAR_Y, _BAR_PX = 34.0, 30.0
+HEIGHT_PX = 94
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RunDetail:
+    """What stands inside the stages: jars, coats of each step, temperatures in degrees Celsius.
+
+    `curve` holds minutes and temperatures of the sintering programme, from its start.
+    """
+
+    jars: tuple[JarLook, ...] = ()
+    steps: tuple[tuple[JarLook, int], ...] = ()
+    dry_c: float = 0.0
+    curve: tuple[tuple[float, float], ...] = ()
+    programme: str = ""
+
+
+class RunStrip(QWidget):
+    """Stages side by side with durations and clock times; lengths are not to scale."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFixedHeight(HEIGHT_PX)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.setAccessibleName("Run")
+        self._parts: tuple[RunPart, ...] = ()
+        self._detail = RunDetail()
+
+    def set_run(self, parts: Sequence[RunPart], detail: RunDetail) -> None:
+        """Show these stages; none shows an empty strip."""
+        self._parts, self._detail = tuple(parts), detail
+        said = [f"{p.stage} {duration(p.minutes)} from {p.start:%H:%M}" for p in self._parts]
+        if self._parts:
+            said.append(f"ready {_day(self._parts)} {self._parts[-1].end:%H:%M}")
+        self.setAccessibleDescription("; ".join(said))
+        self.update()
+
+    def sizeHint(self) -> QSize:
+        """Return the usual size."""
+        return QSize(1100, HEIGHT_PX)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Draw title, stages and the time of completion."""
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        t = tones(self)
+        painter.fillRect(self.rect(), QColor(t.panel))
+        painter.fillRect(QRectF(0, 0, self.width(), 1), QColor(t.line))
+        narrow = self.width() < 1150
+        left = 74.0 if narrow else _LEFT
+        right = 128.0 if narrow else _RIGHT
+        paint_text(painter, (16, 30), "Run", t.ink, px=15, weight=600)
+        if not narrow:
+            paint_text(painter, (16, 50), "lengths not to scale", t.soft, px=11)
+        if not self._parts:
+            words = "Open a crown to see how long it takes."
+            paint_text(painter, (left, 54), words, t.soft)
+            painter.end()
+            return
+        scale = (self.width() - left - right) / sum(_WIDTHS.values())
+        x = left
+        for part in self._parts:
+            width = _WIDTHS[part.stage] * scale
+            self._paint_part(painter, part, QRectF(x, _BAR_Y, width - 2, _BAR_PX))
+            x += width
+        self._paint_ready(painter)
+        painter.end()
+
+    def _paint_part(self, painter: QPainter, part: RunPart, bar: QRectF) -> None:
+        t = tones(self)
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(QColor(t.field))
+        painter.drawRoundedRect(bar, 3, 3)
+        name, length = str(part.stage), duration(part.minutes)
+        at = (bar.x() + 2, bar.y() - 9)
+        room = bar.width() - 2
+        used = paint_text(painter, at, name, t.ink, weight=600, width=room)
+        if used + 8 + text_width(length, 12) <= room:
+            paint_text(painter, (at[0] + used + 8, at[1]), length, t.soft, px=12)
+        clock = f"{part.start:%H:%M}"
+        paint_text(painter, (at[0], bar.bottom() + 16), clock, t.soft, px=12)
+        painter.save()
+        painter.setClipRect(bar)
+        if part.stage is RunStage.MIX:
+            self._paint_jars(painter, bar)
+        elif part.stage is RunStage.COATS:
+            self._paint_coats(painter, bar)
+        elif part.stage is RunStage.DRY:
+            words = f"{self._detail.dry_c:.0f} \N{DEGREE SIGN}C"
+            middle = (bar.center().x(), bar.y() + 20)
+            paint_text(painter, middle, words, t.ink, px=12, align=Align.AlignHCenter)
+        else:
+            self._paint_curve(painter, bar, part)
+        painter.restore()
+
+    def _paint_jars(self, painter: QPainter, bar: QRectF) -> None:
+        jars = self._detail.jars
+        if not jars:
+            return
+        pitch = min((bar.width() - 12) / len(jars), 18.0)
+        for k, jar in enumerate(jars):
+            rect = QRectF(bar.x() + 7 + k * pitch, bar.y() + 6, min(13.0, pitch - 2), 18)
+            paint_jar(painter, rect, jar, tones(self), numbered=False)
+
+    def _paint_coats(self, painter: QPainter, bar: QRectF) -> None:
+        steps = [step for step in self._detail.steps if step[1] > 0]
+        total = sum(count for _, count in steps)
+        if not total:
+            return
+        gap = 6.0
+        pitch = min((bar.width() - 16 - gap * (len(steps) - 1)) / total, 18.0)
+        x = bar.x() + 8
+        outline = QColor(0, 0, 0, 120)
+        for jar, count in steps:
+            for _ in range(count):
+                painter.setPen(QPen(outline, 0.8))
+                painter.setBrush(QColor(jar.dye))
+                painter.drawRoundedRect(QRectF(x, bar.y() + 9, max(pitch - 2, 2), 12), 1.5, 1.5)
+                x += pitch
+            x += gap
+
+    def _paint_curve(self, painter: QPainter, bar: QRectF, part: RunPart) -> None:
+        """Draw the piece of the furnace's curve that belongs to a stage."""
+        curve = self._detail.curve
+        if len(curve) < 2:
+            return
+        t = tones(self)
+        peak = max(temperature for _, temperature in curve)
+        begin = 0.0 if part.stage is RunStage.SINTER else curve[-1][0] - part.minutes
+        end = begin + max(part.minutes, 1e-6)
+        path = QPainterPath()
+        for k, (minute, temperature) in enumerate(_within(curve, begin, end)):
+            x = bar.x() + 8 + (minute - begin) / (end - begin) * (bar.width() - 16)
+            y = bar.bottom() - 5 - temperature / peak * (bar.height() - 10)
+            if k == 0:
+                path.moveTo(QPointF(x, y))
+            else:
+                path.lineTo(QPointF(x, y))
+        painter.setPen(QPen(QColor(t.ink), 1.5))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.drawPath(path)
+        if part.stage is RunStage.SINTER:
+            words = f"{self._detail.programme}, {peak:.0f} \N{DEGREE SIGN}C"
+            at = (bar.right() - bar.width() * 0.22, bar.bottom() - 6)
+            paint_text(painter, at, words, t.ink, px=11, align=Align.AlignHCenter)
+
+    def _paint_ready(self, painter: QPainter) -> None:
+        t = tones(self)
+        right, start = self.width() - 16.0, self._parts[0].start
+        end = Align.AlignRight
+        ready = f"{self._parts[-1].end:%H:%M}"
+        paint_text(painter, (right, 34), ready, t.ink, px=24, weight=300, align=end)
+        words = f"ready {_day(self._parts)},"
+        paint_text(painter, (right, 54), words, t.soft, px=12, align=end)
+        words = f"if started now, {start:%H:%M}"
+        paint_text(painter, (right, 70), words, t.soft, px=12, align=end)
+
+
+def duration(minutes: float) -> str:
+    """Return "26 min" or "6 h 55"."""
+    whole = round(minutes)
+    return f"{whole} min" if whole < 100 else f"{whole // 60} h {whole % 60:02d}"
+
+
+def _day(parts: Sequence[RunPart]) -> str:
+    start, end = parts[0].start, parts[-1].end
+    days = (datetime(end.year, end.month, end.day) - datetime(start.year, start.month, start.day)).days
+    return {0: "today", 1: "tomorrow"}.get(days, f"in {days} days")
+
+
+def _within(
+    curve: Sequence[tuple[float, float]], begin: float, end: float
+) -> list[tuple[float, float]]:
+    """Return the piece of a broken line between two minutes, with its ends."""
+    inside = [point for point in curve if begin < point[0] < end]
+    return [(begin, _at(curve, begin)), *inside, (end, _at(curve, end))]
+
+
+def _at(curve: Sequence[tuple[float, float]], minute: float) -> float:
+    for (t0, c0), (t1, c1) in zip(curve, curve[1:], strict=False):
+        if t0 <= minute <= t1:
+            return c0 if t1 == t0 else c0 + (c1 - c0) * (minute - t0) / (t1 - t0)
+    return curve[0][1] if minute < curve[0][0] else curve[-1][1]

@@ -1,0 +1,65 @@
+"""The status line: a caution that never goes away, the last message, and figures of the case."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QTimer
+from PySide6.QtGui import QColor, QPainter, QPaintEvent
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QWidget
+
+from stainmap.ui.section import SoftLabel
+from stainmap.ui.theme import font, tones
+
+HEIGHT_PX = 26
+_MESSAGE_MS = 8000
+
+
+class StatusLine(QWidget):
+    """One line at the foot of the window."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFixedHeight(HEIGHT_PX)
+        self.setAccessibleName("Status")
+        row = QHBoxLayout(self)
+        row.setContentsMargins(16, 0, 16, 0)
+        row.setSpacing(24)
+        self.message = QLabel()
+        self.message.setFont(font(12))
+        self.message.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self.figures, self.plan = SoftLabel(), SoftLabel()
+        row.addWidget(self.message, 1)
+        row.addWidget(self.figures)
+        row.addWidget(self.plan)
+        self._standing = ""
+        self._timer = QTimer(self)
+        self._timer.setSingleShot(True)
+        self._timer.timeout.connect(self._fall_back)
+
+    def set_standing(self, text: str) -> None:
+        """Set what stands here while there is no message."""
+        self._standing = text
+        if not self._timer.isActive():
+            self._fall_back()
+
+    def say(self, text: str) -> None:
+        """Show a message for some seconds."""
+        self.message.setText(text)
+        self.message.setToolTip(text)
+        self._timer.start(_MESSAGE_MS)
+
+    def set_case(self, figures: str, plan: str) -> None:
+        """Show figures of the case and the hash of its plan."""
+        self.figures.setText(figures)
+        self.plan.setText(plan)
+
+    def _fall_back(self) -> None:
+        self.message.setText(self._standing)
+        self.message.setToolTip(self._standing)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Fill the line and draw its upper edge."""
+        painter = QPainter(self)
+        t = tones(self)
+        painter.fillRect(self.rect(), QColor(t.bar))
+        painter.fillRect(0, 0, self.width(), 1, QColor(t.line))
+        painter.end()
