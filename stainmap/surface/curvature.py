@@ -46,7 +46,8 @@ def curvature_at_scale(operator: SurfaceOperator, scale_mm: float) -> ScaleCurva
     operator
         Of the whole surface.
     scale_mm
-        s, from 0 (no smoothing) up. Below a few edge lengths noise dominates.
+        s, from 0 (no smoothing) up. Below a few edge lengths noise dominates, and at 0 values
+        scatter with the number of neighbours, since areas are barycentric.
     """
     mesh = operator.mesh
     smooth = operator.smooth(mesh.vertices, scale_mm)
