@@ -13,6 +13,7 @@ from typing import Final, Literal
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stainmap.errors import PlanError
 from stainmap.model.case import Backing, Case, Region
 from stainmap.model.material import Block, Catalogue, Liquid
 from stainmap.model.plan import Jar, StainPlan
@@ -199,7 +200,13 @@ def build_scene(
     ------
     CatalogueError
         If a material is missing or a block has an impossible colour.
+    PlanError
+        If nothing lies behind the crown.
     """
+    if not backings:
+        raise PlanError(
+            "The case does not say what lies behind the crown.", advice="Choose a stump."
+        )
     interface = (
         fitted_interface(len(BANDS_NM)) if surfaces == "fitted" else textbook_interface(BANDS_NM)
     )
