@@ -196,6 +196,11 @@ class Session:
         """True while a stroke is on its way."""
         return self._stroke is not None
 
+    @property
+    def stroke(self) -> Stroke | None:
+        """The stroke on its way, for those who show its drafts; None between strokes."""
+        return self._stroke
+
     def subscribe(self, listener: Listener) -> Callable[[], None]:
         """Call `listener` at every change; return the function that ends it."""
         self._listeners.append(listener)
