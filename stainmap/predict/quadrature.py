@@ -21,6 +21,8 @@ _SAMPLES: Final = 600
 _DEPTH_MM: Final = (0.4, 0.3)
 # Holds the white to about 1e-6 without being a constraint of its own.
 _DIFFUSER_IMPORTANCE: Final = 1e4
+# Far below what any state weighs; keeps the triangle regular if states are too much alike.
+_RIDGE: Final = 1e-4
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -94,8 +96,9 @@ def fit_quadrature(
 ) -> Quadrature:
     """Return the bands, and weights for them, that give nearly the XYZ of all bands.
 
-    Bands are dropped one by one, each time the one least missed; weights are least squares in
-    units of L*a*b*, and give the perfect diffuser its own white.
+    Bands are dropped one by one, each time the one least missed: leaving out band j raises the
+    squared misfit by ``w_j^2 / (G^-1)_jj``, with w its weights and G the normal matrix. Weights
+    are least squares in units of L*a*b*, and give the perfect diffuser its own white.
 
     Parameters
     ----------
@@ -110,30 +113,32 @@ def fit_quadrature(
     ratio = np.maximum(reflectances @ xyz_weights / white, 1e-3)
     # d(L*, a*, b*) per relative change of X, Y, Z, by the derivative of the cube root.
     importance = np.array([500.0, 550.0, 200.0]) * ratio ** (-2.0 / 3.0) / (3.0 * white)
+    ridge = _RIDGE * np.eye(len(xyz_weights))
+    diffuser = np.full((1, len(xyz_weights)), _DIFFUSER_IMPORTANCE)
     systems = []
     for channel in range(3):
-        weighted = reflectances * importance[:, channel, None]
-        diffuser = np.full((1, len(xyz_weights)), _DIFFUSER_IMPORTANCE)
-        rows = np.vstack([weighted, diffuser])
+        rows = np.vstack([reflectances * importance[:, channel, None], diffuser, ridge])
         triangle: NDArray[np.float64] = np.asarray(np.linalg.qr(rows, mode="r"))
         systems.append((triangle, triangle @ xyz_weights[:, channel]))
 
     kept = list(range(len(xyz_weights)))
     while len(kept) > node_count:
-        misses = [_miss(systems, [band for band in kept if band != out])[0] for out in kept]
-        del kept[int(np.argmin(misses))]
-    return Quadrature(indices=np.array(kept, dtype=np.intp), xyz_weights=_miss(systems, kept)[1])
+        rise = sum(_rise_without(triangle[:, kept], target) for triangle, target in systems)
+        del kept[int(np.argmin(rise))]
+    weights = [_solved(triangle[:, kept], target)[0] for triangle, target in systems]
+    return Quadrature(indices=np.array(kept, dtype=np.intp), xyz_weights=np.stack(weights, axis=1))
 
 
-def _miss(
-    systems: list[tuple[NDArray[np.float64], NDArray[np.float64]]], kept: list[int]
-) -> tuple[float, NDArray[np.float64]]:
-    """Return the squared misfit of some bands, and their best weights (N, 3)."""
-    total = 0.0
-    weights = []
-    for triangle, target in systems:
-        part = triangle[:, kept]
-        solution = np.linalg.lstsq(part, target, rcond=1e-12)[0]
-        weights.append(solution)
-        total += float(((part @ solution - target) ** 2).sum())
-    return total, np.stack(weights, axis=1)
+def _rise_without(columns: NDArray[np.float64], target: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Return by how much the squared misfit rises if each column is left out, (N,)."""
+    weights, inverse = _solved(columns, target)
+    return np.asarray(weights**2 / (inverse**2).sum(1), dtype=np.float64)
+
+
+def _solved(
+    columns: NDArray[np.float64], target: NDArray[np.float64]
+) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+    """Return the least squares weights (N,), and the inverse of the triangle of `columns`."""
+    orthogonal, triangle = np.linalg.qr(columns)
+    inverse: NDArray[np.float64] = np.asarray(np.linalg.inv(triangle))
+    return inverse @ (orthogonal.T @ target), inverse
