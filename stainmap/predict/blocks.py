@@ -97,6 +97,22 @@ def check_block(block: Block, materials: Catalogue) -> tuple[SolvedBlock, ...]:
     return tuple(solved)
 
 
+def layer_share(block: Block, height_mm: ArrayLike) -> NDArray[np.float32]:
+    """Return the blend of a block's layers at (V,) milled heights above the blank's bottom.
+
+    A layer shows its own colour at its bottom and turns linearly into the next one; above the
+    bottom of the last layer nothing changes.
+
+    Returns
+    -------
+    (H, V) shares, 0 to 1, of sum 1.
+    """
+    bottoms = [layer.bottom_mm for layer in block.layers]
+    height = np.asarray(height_mm, dtype=np.float64)
+    shares = [np.interp(height, bottoms, own) for own in np.eye(len(bottoms))]
+    return np.stack(shares).astype(np.float32)
+
+
 @lru_cache(maxsize=256)
 def solve_layer(layer: BlockLayer, stump: Stump) -> SolvedBlock:
     """Return the absorption that gives a layer its nominal colour over `stump`, cemented.

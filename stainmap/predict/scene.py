@@ -15,7 +15,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from stainmap.errors import PlanError
 from stainmap.model.case import Backing, Case, Region
-from stainmap.model.material import Block, Catalogue, Liquid
+from stainmap.model.material import Catalogue, Liquid
 from stainmap.model.plan import Jar, StainPlan
 from stainmap.model.tooth import Role
 from stainmap.optics.colorimetry import srgb_matrix, xyz_to_lab, xyz_weights
@@ -25,6 +25,7 @@ from stainmap.optics.spectrum import BANDS_NM, gaussian_band
 from stainmap.predict.blocks import (
     absorption_per_mm,
     layer_absorption,
+    layer_share,
     scattering_per_mm,
     stump_reflectance,
 )
@@ -347,22 +348,6 @@ def layer_share_of_vertices(case: Case) -> NDArray[np.float32] | None:
     along = case.surface.mesh.vertices @ np.array(case.reading.occlusal_axis)
     milled = (along - along.min()) * case.source.enlargement_factor
     return layer_share(block, milled + case.plan.nesting_height_mm)
-
-
-def layer_share(block: Block, height_mm: ArrayLike) -> NDArray[np.float32]:
-    """Return the blend of a block's layers at (V,) milled heights above the blank's bottom.
-
-    A layer shows its own colour at its bottom and turns linearly into the next one; above the
-    bottom of the last layer nothing changes.
-
-    Returns
-    -------
-    (H, V) shares, 0 to 1, of sum 1.
-    """
-    bottoms = [layer.bottom_mm for layer in block.layers]
-    height = np.asarray(height_mm, dtype=np.float64)
-    shares = [np.interp(height, bottoms, own) for own in np.eye(len(bottoms))]
-    return np.stack(shares).astype(np.float32)
 
 
 @lru_cache(maxsize=32)

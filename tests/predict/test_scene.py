@@ -15,6 +15,7 @@ from stainmap.model.plan import Jar, StainPlan, Step
 from stainmap.model.tooth import Role, Tooth, Unit
 from stainmap.optics.colorimetry import lab_to_linear_srgb, lab_to_xyz, white_point
 from stainmap.optics.difference import delta_e_00
+from stainmap.predict.blocks import layer_share
 from stainmap.predict.quadrature import NODE_COUNT, Materials, sample_reflectances
 from stainmap.predict.reference import (
     lab_of_reflectance,
@@ -26,7 +27,6 @@ from stainmap.predict.scene import (
     OpticalScene,
     StainProcess,
     build_scene,
-    layer_share,
     scene_from_case,
     screen_quadrature,
 )
