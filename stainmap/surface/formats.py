@@ -10,6 +10,7 @@ from enum import StrEnum
 import numpy as np
 
 from stainmap.errors import MeshFileError
+from stainmap.surface.loading_rows import EXPORT_AGAIN
 from stainmap.surface.loading_stl import FACET_BYTES, HEADER_BYTES, has_binary_length
 
 
@@ -45,7 +46,7 @@ _OTHER_FILES = {
     b"ISO-10303-21": "a STEP model",
     b"SQLite format 3": "a database",
 }
-_OFF_START = re.compile(rb"\A(?:\s*#[^\n]*\n)*\s*(?:ST|C|N|4|n)*OFF(?=\s)", re.IGNORECASE)
+_OFF_START = re.compile(rb"\A(?:\s*#[^\n]*\n)*\s*(?:ST)?C?N?(?:OFF|off)(?=\s)")
 _OBJ_POINT = re.compile(rb"^[ \t]*v[ \t]+[-+.\d]", re.MULTILINE)
 _LOOKED_AT = 1 << 20
 
@@ -107,7 +108,7 @@ def _zipped(content: bytes, name: str) -> MeshFormat:
         raise MeshFileError(
             "It is a damaged or incomplete 3MF or ZIP file.",
             where=name,
-            advice="Export it again, or copy it again from where it came.",
+            advice=EXPORT_AGAIN,
         ) from None
     if any(one.lower().endswith(".model") for one in names):
         return MeshFormat.THREE_MF

@@ -15,6 +15,7 @@ from stainmap.errors import MeshFileError
 from stainmap.surface.formats import CHOOSE_A_MESH, EXTENSIONS, MeshFormat, detect_format
 from stainmap.surface.loading_library import read_with_library
 from stainmap.surface.loading_obj import read_obj
+from stainmap.surface.loading_off import read_off
 from stainmap.surface.loading_stl import read_ascii_stl, read_binary_stl
 from stainmap.surface.mesh import EdgeTable, FloatArray, IndexArray, TriMesh, face_cross, frozen
 from stainmap.surface.soup import Soup
@@ -27,6 +28,8 @@ Progress = Callable[[float, str], None] | None
 MAX_FILE_BYTES = 1 << 30
 # Far beyond any crown in any unit; float32 coordinates of this size have lost the crown's detail.
 MAX_COORDINATE = 1e8
+# A crown in metres has a hundredth.
+MIN_DIAGONAL = 1e-4
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -146,6 +149,8 @@ def load_mesh_bytes(content: bytes, name: str, *, progress: Progress = None) -> 
         soup = read_ascii_stl(content, name)
     elif mesh_format is MeshFormat.OBJ:
         soup = read_obj(content, name)
+    elif mesh_format is MeshFormat.OFF:
+        soup = read_off(content, name)
     else:
         soup = read_with_library(content, mesh_format, name)
     return _assembled(soup, mesh_format, name, progress)
@@ -183,7 +188,7 @@ def _assembled(soup: Soup, mesh_format: MeshFormat, name: str, progress: Progres
         some = "The surface was" if winding.shells == 1 else "A separate surface was"
         if winding.shells_turned > 1:
             some = f"{winding.shells_turned:,} separate surfaces were"
-        repairs.append(f"{some} inside out and turned.")
+        repairs.append(f"{some} inside out and {some.split()[-1]} turned.")
     flat = int((np.einsum("ij,ij->i", cross, cross) == 0).sum())
     shells = winding.shells
     if (winding.table.face_count > 2).any():
@@ -237,6 +242,12 @@ def _check_area(points: FloatArray, cross: FloatArray, name: str) -> None:
             "All of its triangles are without area.", where=name, advice="Export it again."
         )
     diagonal = float(np.linalg.norm([np.ptp(points[:, k]) for k in range(3)]))
+    if 0 < diagonal < MIN_DIAGONAL:
+        raise MeshFileError(
+            f"All of it is only {diagonal:.2g} across, far below any crown in any unit.",
+            where=name,
+            advice="Export it again.",
+        )
     area = 0.5 * float(np.linalg.norm(cross, axis=1).sum())
     if not area > 1e-9 * diagonal**2:
         raise MeshFileError(

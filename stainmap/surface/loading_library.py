@@ -1,4 +1,4 @@
-"""Reading PLY, OFF and 3MF files with trimesh."""
+"""Reading PLY and 3MF files with trimesh."""
 
 from __future__ import annotations
 
@@ -16,10 +16,10 @@ from numpy.typing import NDArray
 
 from stainmap.errors import MeshFileError
 from stainmap.surface.formats import MeshFormat
+from stainmap.surface.loading_rows import EXPORT_AGAIN, check_rows, rows_of, too_short
 from stainmap.surface.soup import Soup
 from stainmap.units import LengthUnit
 
-_EXPORT_AGAIN = "Export it again, or copy it again from where it came."
 _MAX_UNPACKED_BYTES = 1 << 30
 
 # Units of 3MF [ThreeMF2018]; the millimetre is the default.
@@ -38,14 +38,14 @@ _PLY_SIZES |= {"int32": 4, "uint32": 4, "int64": 8, "uint64": 8, "float32": 4, "
 
 
 def read_with_library(content: bytes, mesh_format: MeshFormat, name: str) -> Soup:
-    """Read a PLY, OFF or 3MF file; polygons are cut into triangles.
+    """Read a PLY or 3MF file; polygons are cut into triangles.
 
     Parameters
     ----------
     content, name
         The bytes, and the file's name for error messages.
     mesh_format
-        One of these three.
+        One of these two.
 
     Raises
     ------
@@ -57,8 +57,6 @@ def read_with_library(content: bytes, mesh_format: MeshFormat, name: str) -> Sou
     points_expected: int | None = None
     if mesh_format is MeshFormat.PLY:
         points_expected = _check_ply(content, name)
-    elif mesh_format is MeshFormat.OFF:
-        points_expected = _check_off(content, name)
     else:
         unit, factor = _check_3mf(content, name)
     points, triangles = _loaded(content, mesh_format, name)
@@ -69,7 +67,7 @@ def read_with_library(content: bytes, mesh_format: MeshFormat, name: str) -> Sou
         raise MeshFileError(
             f"It promises {points_expected:,} points and holds {len(points):,}.",
             where=name,
-            advice=_EXPORT_AGAIN,
+            advice=EXPORT_AGAIN,
         )
     low, high = int(triangles.min()), int(triangles.max())
     if low < 0 or high >= len(points):
@@ -77,7 +75,7 @@ def read_with_library(content: bytes, mesh_format: MeshFormat, name: str) -> Sou
             f"A triangle refers to point {high if low >= 0 else low:,}; there are"
             f" {len(points):,} points.",
             where=name,
-            advice=_EXPORT_AGAIN,
+            advice=EXPORT_AGAIN,
         )
     return Soup(points=points * factor, triangles=triangles, declared_unit=unit)
 
@@ -146,20 +144,12 @@ def _trimesh_scene(content: bytes, mesh_format: MeshFormat) -> Any:
     )
 
 
-def _too_short(points: int, faces: int, name: str) -> MeshFileError:
-    return MeshFileError(
-        f"It ends too early for the {points:,} points and {faces:,} faces it promises.",
-        where=name,
-        advice=_EXPORT_AGAIN,
-    )
-
-
 def _check_ply(content: bytes, name: str) -> int:
     """Check a PLY header against the rest of the file; return the number of points."""
     mark = re.search(rb"^end_header[ \t]*\r?\n", content, re.MULTILINE)
     if mark is None:
         raise MeshFileError(
-            "Its header is incomplete: 'end_header' is missing.", where=name, advice=_EXPORT_AGAIN
+            "Its header is incomplete: 'end_header' is missing.", where=name, advice=EXPORT_AGAIN
         )
     is_ascii = re.search(rb"^format[ \t]+ascii", content[: mark.start()], re.MULTILINE) is not None
     counts: dict[str, int] = {}
@@ -179,10 +169,10 @@ def _check_ply(content: bytes, name: str) -> int:
     points, faces = counts.get("vertex", 0), counts.get("face", 0)
     least = sum(count * (2 if is_ascii else row_bytes[one]) for one, count in counts.items())
     if least > len(content) - mark.end() + 2:
-        raise _too_short(points, faces, name)
+        raise too_short(points, faces, name)
     if is_ascii:
         plain = list(counts) == ["vertex", "face"] and first_is_list
-        _check_rows(_rows(content[mark.end() :]), points, faces if plain else 0, name)
+        check_rows(rows_of(content[mark.end() :]), points, faces if plain else 0, name)
     return points
 
 
@@ -192,53 +182,6 @@ def _property_bytes(words: list[str], *, is_polygon: bool) -> int:
         return _PLY_SIZES.get(words[0], 1)
     corners = 3 if is_polygon and "vertex_ind" in words[-1] else 0
     return _PLY_SIZES.get(words[1], 1) + corners * _PLY_SIZES.get(words[min(2, len(words) - 1)], 1)
-
-
-def _check_off(content: bytes, name: str) -> int:
-    """Check the counts of an OFF file against its lines; return the number of points."""
-    text = re.sub(rb"#[^\n]*", b"", content.replace(b"\r", b"\n"))
-    head = re.match(rb"\s*\w*OFF\s+(\d{1,18})\s+(\d{1,18})[^\n]*\n", text, re.IGNORECASE)
-    if head is None:
-        raise MeshFileError(
-            "It begins like OFF, but the numbers of points and faces are missing.",
-            where=name,
-            advice="Export it again, best as binary STL.",
-        )
-    points, faces = int(head.group(1)), int(head.group(2))
-    if 2 * (points + faces) > len(text):
-        raise _too_short(points, faces, name)
-    _check_rows(_rows(text[head.end() :]), points, faces, name)
-    return points
-
-
-def _rows(text: bytes) -> list[bytes]:
-    """Return the lines that are not blank."""
-    return [line for line in text.splitlines() if line.strip()]
-
-
-def _check_rows(rows: list[bytes], points: int, faces: int, name: str) -> None:
-    """Refuse text with fewer lines than promised, or a face with fewer corners than it says.
-
-    Points come first, then faces, each of which begins with the number of its corners.
-    """
-    for what, promised, held in (
-        ("points", points, len(rows)),
-        ("faces", faces, len(rows) - points),
-    ):
-        if held < promised:
-            raise MeshFileError(
-                f"It promises {promised:,} {what} and holds {max(held, 0):,}.",
-                where=name,
-                advice=_EXPORT_AGAIN,
-            )
-    for number, row in enumerate(rows[points : points + faces], start=1):
-        words = row.split()
-        if not words[0].isdigit() or int(words[0]) < 3 or len(words) <= int(words[0]):
-            raise MeshFileError(
-                f"Face {number:,} is incomplete: '{row.decode('utf-8', 'replace')[:40]}'.",
-                where=name,
-                advice=_EXPORT_AGAIN,
-            )
 
 
 def _check_3mf(content: bytes, name: str) -> tuple[LengthUnit, float]:
@@ -261,11 +204,11 @@ def _check_3mf(content: bytes, name: str) -> tuple[LengthUnit, float]:
         raise
     except Exception:  # noqa: BLE001 - zipfile fails in many ways on damaged archives
         raise MeshFileError(
-            "It is a damaged or incomplete 3MF file.", where=name, advice=_EXPORT_AGAIN
+            "It is a damaged or incomplete 3MF file.", where=name, advice=EXPORT_AGAIN
         ) from None
     if b"<!DOCTYPE" in head or b"<!ENTITY" in head:
         raise MeshFileError(
-            "It holds XML definitions that do not belong in 3MF.", where=name, advice=_EXPORT_AGAIN
+            "It holds XML definitions that do not belong in 3MF.", where=name, advice=EXPORT_AGAIN
         )
     tag = re.search(rb"<(?:\w+:)?model\b[^>]*?\bunit\s*=\s*[\"']([^\"']*)[\"']", head)
     unit = tag.group(1).decode("utf-8", "replace").strip().lower() if tag else "millimeter"
@@ -275,6 +218,6 @@ def _check_3mf(content: bytes, name: str) -> tuple[LengthUnit, float]:
         raise MeshFileError(
             f"Its unit is '{unit[:20]}', which 3MF does not know.",
             where=name,
-            advice=_EXPORT_AGAIN,
+            advice=EXPORT_AGAIN,
         )
     return _UNITS[unit], 1.0

@@ -10,13 +10,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stainmap.errors import MeshFileError
+from stainmap.surface.loading_rows import EXPORT_AGAIN
 from stainmap.surface.soup import Soup
 
 HEADER_BYTES = 84
 FACET_BYTES = 50
 _FACET = np.dtype([("normal", "<f4", 3), ("corners", "<f4", (3, 3)), ("attribute", "<u2")])
 _CHUNK_BYTES = 4_000_000
-_EXPORT_AGAIN = "Export it again, or copy it again from where it came."
 
 # A line that begins or ends a solid; names may hold any words.
 _SOLID_LINE = re.compile(rb"^[ \t]*(end)?solid(?![^\s])[^\n]*$", re.MULTILINE | re.IGNORECASE)
@@ -64,20 +64,20 @@ def read_binary_stl(content: bytes, name: str) -> Soup:
         raise MeshFileError(
             f"It ends after {len(content)} bytes, within the header of a binary STL.",
             where=name,
-            advice=_EXPORT_AGAIN,
+            advice=EXPORT_AGAIN,
         )
     promised = promised_facets(content)
     rest = len(content) - HEADER_BYTES
     held = rest // FACET_BYTES
     if promised == 0 and rest == 0:
-        raise MeshFileError("It holds no triangles.", where=name, advice=_EXPORT_AGAIN)
+        raise MeshFileError("It holds no triangles.", where=name, advice=EXPORT_AGAIN)
     extra = rest - promised * FACET_BYTES
     padding = extra > 0 and (extra < FACET_BYTES or not any(content[-extra:]))
     if promised == 0 or extra < 0 or (extra > 0 and not padding):
         raise MeshFileError(
             f"It promises {promised:,} triangles and holds {held:,}.",
             where=name,
-            advice=_EXPORT_AGAIN,
+            advice=EXPORT_AGAIN,
         )
     facets = np.frombuffer(content, dtype=_FACET, count=promised, offset=HEADER_BYTES)
     corners = np.ascontiguousarray(facets["corners"], dtype=np.float32).reshape(-1, 3)
@@ -102,7 +102,7 @@ def read_ascii_stl(content: bytes, name: str) -> Soup:
         parts.extend(_facet_corners(text, start, end, name))
     corners = np.concatenate(parts) if parts else np.empty((0, 3))
     if not len(corners):
-        raise MeshFileError("It holds no triangles.", where=name, advice=_EXPORT_AGAIN)
+        raise MeshFileError("It holds no triangles.", where=name, advice=EXPORT_AGAIN)
     return _soup(corners, ())
 
 
@@ -122,7 +122,7 @@ def _solids(text: bytes, name: str) -> Iterator[tuple[int, int]]:
             raise MeshFileError(
                 f"Line {_line_number(text, line.start()):,} {wrong}.",
                 where=name,
-                advice=_EXPORT_AGAIN,
+                advice=EXPORT_AGAIN,
             )
         if begun is None:
             _only_blank(text, last, line.start(), name)
@@ -136,7 +136,7 @@ def _solids(text: bytes, name: str) -> Iterator[tuple[int, int]]:
         raise MeshFileError(
             f"It ends too early: after {count:,} triangles its last line, 'endsolid', is missing.",
             where=name,
-            advice=_EXPORT_AGAIN,
+            advice=EXPORT_AGAIN,
         )
     _only_blank(text, last, len(text), name)
 
@@ -148,7 +148,7 @@ def _only_blank(text: bytes, start: int, end: int, name: str) -> None:
         raise MeshFileError(
             f"Line {_line_number(text, at):,} lies outside of any solid.",
             where=name,
-            advice=_EXPORT_AGAIN,
+            advice=EXPORT_AGAIN,
         )
 
 
@@ -195,12 +195,12 @@ def _not_a_facet(text: bytes, start: int, stop: int, name: str) -> MeshFileError
                 f"Line {_line_number(text, start + match.start()):,} has '{shown}' where"
                 f" {wanted} must stand.",
                 where=name,
-                advice=_EXPORT_AGAIN,
+                advice=EXPORT_AGAIN,
             )
     return MeshFileError(
         f"Line {_line_number(text, stop):,} ends a solid in the middle of a triangle.",
         where=name,
-        advice=_EXPORT_AGAIN,
+        advice=EXPORT_AGAIN,
     )
 
 

@@ -16,6 +16,7 @@ from stainmap.surface.mesh import EdgeTable, FloatArray, IndexArray, edge_table
 _CUPPED = 0.02
 # Shells beyond the largest ones are splinters; they are left as they are.
 _SHELLS_LOOKED_AT = 64
+_SEARCHES = 4
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -123,11 +124,8 @@ def _agreement(
     # Both faces of an edge agree if they run along it in opposite directions.
     agree = flat[one] != flat[other]
     if agree.all():
-        graph = sparse.coo_array(
-            (np.ones(len(first), dtype=np.int8), (first, second)), shape=(count, count)
-        )
-        shells, plain_label = csgraph.connected_components(graph, directed=False)
-        return int(shells), np.asarray(plain_label, dtype=np.int32), np.zeros(count, dtype=np.bool_)
+        shells, piece = _pieces(count, one, other)
+        return shells, piece, np.zeros(count, dtype=np.bool_)
     partner = np.where(agree, second, second + count)
     opposite = np.where(agree, second + count, second)
     graph = sparse.coo_array(
@@ -143,6 +141,26 @@ def _agreement(
         return 0, np.zeros(count, dtype=np.int32), None
     distinct, label = np.unique(np.minimum(as_is, turned), return_inverse=True)
     return len(distinct), label.astype(np.int32), np.asarray(as_is > turned)
+
+
+def _pieces(
+    count: int, one: NDArray[np.int32], other: NDArray[np.int32]
+) -> tuple[int, NDArray[np.int32]]:
+    """Count and label the pieces of facets; corners one and other lie on either side of an edge."""
+    neighbour = np.repeat(np.arange(count, dtype=np.int32), 3)  # itself at a border
+    neighbour[one], neighbour[other] = other // 3, one // 3
+    start = np.arange(0, 3 * count + 1, 3, dtype=np.int32)
+    graph = sparse.csr_array((np.ones(3 * count), neighbour, start), shape=(count, count))
+    # Searching from a facet is many times faster than finding all components, if they are few.
+    label = np.full(count, -1, dtype=np.int32)
+    for piece in range(min(count, _SEARCHES)):
+        first = int(label.argmin())
+        reached = csgraph.breadth_first_order(graph, first, return_predecessors=False)
+        label[reached] = piece
+        if label.min() >= 0:
+            return piece + 1, label
+    pieces, every_label = csgraph.connected_components(graph, directed=False)
+    return int(pieces), np.asarray(every_label, dtype=np.int32)
 
 
 class _Shells:

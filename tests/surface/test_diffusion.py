@@ -67,8 +67,8 @@ def test_real_meshes_have_no_negative_eigenvalue(shared_meshes: Path, name: str)
         assert negative_pivots(system) == 0
 
 
-def test_clipped_cotangents_would_be_indefinite() -> None:
-    """Show that the check above can fail: a matrix with one weight turned has a negative pivot."""
+def test_indefinite_matrix_is_noticed() -> None:
+    """The check above can fail: with the Laplacian turned round there are negative pivots."""
     operator = SurfaceOperator(shapes.sphere(subdivisions=2))
     system = sparse.diags_array(operator.mass) - 5.0 * operator.stiffness
     assert negative_pivots(system) > 0
