@@ -17,8 +17,9 @@ from numpy.typing import NDArray
 from stainmap.app.brush import Brush, Stroke
 from stainmap.app.job import Job, JobRunner, Post, Progress, call_now
 from stainmap.app.opening import Answers, MeshLook, build_case, look_at_mesh, reread
+from stainmap.app.painting import Painting, StrokeUpdate
 from stainmap.app.pictures import preview_png
-from stainmap.app.prediction import Prediction, coats_under_brush, predict_case
+from stainmap.app.prediction import Prediction, predict_case
 from stainmap.errors import CancelledError, CaseFileError, StainmapError
 from stainmap.files.case_file import CaseLock, read_case, write_case
 from stainmap.files.recovery import Journal
@@ -30,7 +31,6 @@ from stainmap.planning.outcome import Outcome
 from stainmap.planning.plan_hash import plan_hash
 from stainmap.predict.appearance import Appearance
 from stainmap.predict.shape import CrownShape
-from stainmap.surface.brush import brush_vertices
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.mesh import TriMesh
 
@@ -64,24 +64,6 @@ class Change:
     def touches(self, *names: str) -> bool:
         """Return True if any of `names` changed."""
         return not self.fields.isdisjoint(names)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class StrokeUpdate:
-    """What one movement of the brush changed.
-
-    Parameters
-    ----------
-    vertices, srgb
-        (m,) vertices that look different now, and their colour (m, 3). More than were painted:
-        light and liquid spread sideways.
-    painted
-        (k,) vertices whose zone, accent or coats changed.
-    """
-
-    vertices: NDArray[np.int32]
-    srgb: NDArray[np.uint8]
-    painted: NDArray[np.int32]
 
 
 Listener = Callable[[Change], None]
@@ -122,8 +104,7 @@ class Session:
         self._prediction: Prediction | None = None
         self._predicting = False
         self._shading: tuple[TriMesh, ShadingFields] | None = None
-        self._stroke: Stroke | None = None
-        self._unseen: list[NDArray[np.int32]] = []
+        self._painting = Painting()
         self.path: Path | None = None
         self._saved_case: Case | None = None
         self.read_only = False
@@ -194,12 +175,12 @@ class Session:
     @property
     def is_painting(self) -> bool:
         """True while a stroke is on its way."""
-        return self._stroke is not None
+        return self._painting.stroke is not None
 
     @property
     def stroke(self) -> Stroke | None:
         """The stroke on its way, for those who show its drafts; None between strokes."""
-        return self._stroke
+        return self._painting.stroke
 
     def subscribe(self, listener: Listener) -> Callable[[], None]:
         """Call `listener` at every change; return the function that ends it."""
@@ -270,7 +251,8 @@ class Session:
         self._saved_case = case if saved else None
         self._lock = CaseLock.take(path) if path is not None else None
         self.read_only = path is not None and self._lock is None
-        self._prediction = self._stroke = self.problem = None
+        self._painting.end()
+        self._prediction = self.problem = None
         self._operator = operator
         everything = changed_fields(None, case) | {"file", "history", "appearance", "outcome"}
         self._notify(everything | {"opened"})
@@ -358,61 +340,28 @@ class Session:
 
     def begin_stroke(self, brush: Brush) -> None:
         """Put the brush down; raise PlanError if it has nothing to paint."""
-        self._stroke = Stroke.begun(self._require_case(), brush)
-        self._unseen = []
-        if self.is_up_to_date and self._prediction is not None:
-            self._prediction.engine.begin_stroke()
+        self._painting.begin(self._require_case(), brush, self._prediction)
 
     def stroke_to(self, position: NDArray[np.float64], vertex: int) -> StrokeUpdate:
-        """Press the brush at a point of the surface (mm) near `vertex`; return what changed.
-
-        While a prediction is still being computed the colours follow as soon as it is there;
-        `vertices` are then those of later updates.
-        """
-        stroke = self._stroke
-        if stroke is None:
-            return _NOTHING
-        brush = stroke.brush
-        vertices, weight = brush_vertices(
-            stroke.case.surface.mesh, position, vertex, brush.radius_mm, brush.softness
-        )
-        return self._colour(stroke.dab(vertices, weight))
+        """Press the brush at a point of the surface (mm) near `vertex`; see `Painting.move`."""
+        return self._painting.move(position, vertex, self._prediction)
 
     def end_stroke(self) -> None:
         """Lift the brush: the draft becomes one new case."""
-        stroke, self._stroke = self._stroke, None
+        stroke = self._painting.end()
         if stroke is not None:
             self._adopt_edit(stroke.result(), stroke.label)
 
     def cancel_stroke(self) -> None:
         """Drop the stroke; everything is as before it."""
-        stroke, self._stroke = self._stroke, None
-        if stroke is None:
-            return
-        if stroke.touched.any() and self._prediction is not None:
-            # The engine has followed the brush; it has to come back.
-            self._prediction.engine.whole(self._prediction.coats)
-        self._notify(frozenset({"zones", "accents", "appearance"}))
-
-    def _colour(self, vertices: NDArray[np.int32]) -> StrokeUpdate:
-        """Recolour what the brush has just changed, and what it changed while nobody could."""
-        stroke, prediction = self._stroke, self._prediction
-        if stroke is None or len(vertices) == 0:
-            return _NOTHING
-        if prediction is None or prediction.case is not stroke.case:
-            self._unseen.append(vertices)
-            return StrokeUpdate(vertices=_NOTHING.vertices, srgb=_NOTHING.srgb, painted=vertices)
-        changed = np.unique(np.concatenate([vertices, *self._unseen])).astype(np.int32)
-        self._unseen = []
-        coats = coats_under_brush(stroke, prediction.layout, prediction.coats, changed)
-        dab = prediction.engine.dab(changed, coats)
-        return StrokeUpdate(vertices=dab.vertices, srgb=dab.srgb, painted=changed)
+        if self._painting.cancel(self._prediction):
+            self._notify(frozenset({"zones", "accents", "appearance"}))
 
     @property
     def draft_zones(self) -> NDArray[np.uint8] | None:
         """Zones as they are under a stroke on its way, else those of the case."""
-        if self._stroke is not None:
-            return self._stroke.zones
+        if self._painting.stroke is not None:
+            return self._painting.stroke.zones
         return None if self.case is None else self.case.zones
 
     # --- inside --------------------------------------------------------------------------
@@ -455,8 +404,7 @@ class Session:
                 return
             # Even a late one is nearer to the truth than what is shown, and saves measuring.
             self._prediction = prediction
-            if self.is_up_to_date and self._stroke is not None:
-                prediction.engine.begin_stroke()
+            self._painting.follow(prediction)
             self._notify(frozenset({"appearance", "outcome"}))
             self._predict()
 
@@ -510,10 +458,3 @@ class Session:
         change = Change(fields=fields)
         for listener in tuple(self._listeners):
             listener(change)
-
-
-_NOTHING = StrokeUpdate(
-    vertices=np.empty(0, np.int32),
-    srgb=np.empty((0, 3), np.uint8),
-    painted=np.empty(0, np.int32),
-)

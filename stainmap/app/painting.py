@@ -1,0 +1,107 @@
+"""A stroke on its way: what the brush changes, and how it looks while the brush moves."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stainmap.app.brush import Brush, Stroke
+from stainmap.app.prediction import Prediction, coats_under_brush
+from stainmap.model.case import Case
+from stainmap.surface.brush import brush_vertices
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class StrokeUpdate:
+    """What one movement of the brush changed.
+
+    Parameters
+    ----------
+    vertices, srgb
+        (m,) vertices that look different now, and their colour (m, 3). More than were painted:
+        light and liquid spread sideways.
+    painted
+        (k,) vertices whose zone, accent or coats changed.
+    """
+
+    vertices: NDArray[np.int32]
+    srgb: NDArray[np.uint8]
+    painted: NDArray[np.int32]
+
+
+NOTHING = StrokeUpdate(
+    vertices=np.empty(0, np.int32),
+    srgb=np.empty((0, 3), np.uint8),
+    painted=np.empty(0, np.int32),
+)
+
+
+class Painting:
+    """Holds the stroke on its way and keeps the prediction's engine in step with it."""
+
+    def __init__(self) -> None:
+        self._stroke: Stroke | None = None
+        self._unseen: list[NDArray[np.int32]] = []
+
+    @property
+    def stroke(self) -> Stroke | None:
+        """The stroke on its way, or None."""
+        return self._stroke
+
+    def begin(self, case: Case, brush: Brush, prediction: Prediction | None) -> None:
+        """Put the brush down; raise PlanError if it has nothing to paint."""
+        self._stroke = Stroke.begun(case, brush)
+        self._unseen = []
+        if prediction is not None:
+            self.follow(prediction)
+
+    def follow(self, prediction: Prediction) -> None:
+        """Let a prediction that has just arrived follow the stroke from now on."""
+        if self._stroke is not None and prediction.case is self._stroke.case:
+            prediction.engine.begin_stroke()
+
+    def move(
+        self, position: NDArray[np.float64], vertex: int, prediction: Prediction | None
+    ) -> StrokeUpdate:
+        """Press the brush at a point of the surface (mm) near `vertex`; return what changed.
+
+        While no prediction of the stroke's case is there, places are painted without being
+        recoloured; the first update after it has arrived recolours them too.
+        """
+        stroke = self._stroke
+        if stroke is None:
+            return NOTHING
+        brush = stroke.brush
+        vertices, weight = brush_vertices(
+            stroke.case.surface.mesh, position, vertex, brush.radius_mm, brush.softness
+        )
+        painted = stroke.dab(vertices, weight)
+        if len(painted) == 0:
+            return NOTHING
+        if prediction is None or prediction.case is not stroke.case:
+            self._unseen.append(painted)
+            return StrokeUpdate(vertices=NOTHING.vertices, srgb=NOTHING.srgb, painted=painted)
+        changed = np.unique(np.concatenate([painted, *self._unseen])).astype(np.int32)
+        self._unseen = []
+        coats = coats_under_brush(stroke, prediction.layout, prediction.coats, changed)
+        dab = prediction.engine.dab(changed, coats)
+        return StrokeUpdate(vertices=dab.vertices, srgb=dab.srgb, painted=changed)
+
+    def end(self) -> Stroke | None:
+        """Lift the brush; return the stroke, or None if there was none."""
+        stroke, self._stroke = self._stroke, None
+        return stroke
+
+    def cancel(self, prediction: Prediction | None) -> bool:
+        """Drop the stroke; return whether there was one.
+
+        The engine has followed the brush, so it is brought back to what was predicted.
+        """
+        stroke = self.end()
+        if stroke is None:
+            return False
+        if stroke.touched.any() and prediction is not None and prediction.case is stroke.case:
+            prediction.engine.whole(prediction.coats)
+        return True
