@@ -236,6 +236,17 @@ class Session:
 
         return self._start("Opening the case", lambda progress: read_case(path, progress), done)
 
+    def recover(self, path: Path) -> Job[Case]:
+        """Open what a crashed program left behind, as a case that has not been saved yet."""
+
+        def done(case: Case) -> None:
+            self.adopt(case, path=None)
+            if self._journal is not None:
+                self._journal.note(case)
+            self._job_ended("opened")
+
+        return self._start("Recovering", lambda progress: read_case(path, progress), done)
+
     def adopt(
         self,
         case: Case,
@@ -380,6 +391,7 @@ class Session:
     def _move(self, history: History) -> None:
         before = self.case
         self._history = history
+        self.problem = None
         fields = changed_fields(before, history.case)
         if self._journal is not None:
             self._journal.note(history.case)
