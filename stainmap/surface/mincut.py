@@ -86,7 +86,7 @@ def minimum_cut(mesh: TriMesh, source: BoolArray, sink: BoolArray, cost: FloatAr
         return side
     graph = _capacities(i[crossing], j[crossing], cost[crossing], count)
     flow = csgraph.maximum_flow(graph, at_source, at_sink).flow
-    spare = (graph - flow).tocsr()
+    spare = sparse.csr_array(graph - flow)
     spare.data = (spare.data > 0).astype(np.int32)
     spare.eliminate_zeros()
     reached = csgraph.breadth_first_order(spare, at_source, return_predecessors=False)
@@ -96,9 +96,9 @@ def minimum_cut(mesh: TriMesh, source: BoolArray, sink: BoolArray, cost: FloatAr
 
 def _capacities(
     i: NDArray[np.int32], j: NDArray[np.int32], cost: FloatArray, count: int
-) -> sparse.csr_matrix[np.int32]:
+) -> sparse.csr_array[np.int32]:
     """Return the graph with whole-number capacities in both directions."""
     total = max(float(cost.sum()), 1e-12)
     units = np.maximum(np.rint(cost / total * _UNITS), 1).astype(np.int32)
     both = (np.concatenate([units, units]), (np.concatenate([i, j]), np.concatenate([j, i])))
-    return sparse.coo_matrix(both, shape=(count, count)).tocsr()
+    return sparse.coo_array(both, shape=(count, count)).tocsr()

@@ -1,0 +1,43 @@
+"""What a body is before anything is read from it: a tooth with roots, or no crown at all."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from stainmap.planning.relief import Relief
+from stainmap.planning.size_check import LONGEST_MM, SHORTEST_MM
+from stainmap.surface.frame import PrincipalFrame, principal_extents
+from stainmap.surface.mesh import TriMesh
+
+# Roots make a body long and its normals lie across it. Two teeth with roots measured 1.9 to 2.1
+# and 1.5 to 1.8, crowns at most 1.6 and 1.4.
+_ROOT_NORMALS = 1.75
+_ROOT_ELONGATION = 1.45
+# Every crown has fossae or grooves; a body whose valleys cover less than this is no crown.
+_VALLEY_DEPTH_MM = 0.03
+_VALLEY_SHARE = 0.01
+_SIZE_SLACK = 1.15
+
+
+def has_roots(mesh: TriMesh, frame: PrincipalFrame) -> bool:
+    """Return whether a single body is long and mostly faces across its length, as roots do."""
+    weight = mesh.face_areas / mesh.area
+    normals = mesh.face_normals
+    spread = np.linalg.eigvalsh(np.einsum("f,fi,fj->ij", weight, normals, normals))
+    elongation = frame.spreads[0] / max(float(frame.spreads[1]), 1e-9)
+    across = spread[1] / max(float(spread[0]), 1e-9)
+    return bool(across >= _ROOT_NORMALS and elongation >= _ROOT_ELONGATION)
+
+
+def why_no_crown(mesh: TriMesh, frame: PrincipalFrame, wide: Relief, *, bridge: bool) -> str | None:
+    """Return a sentence that says why a body cannot be a crown or bridge, or None if it can."""
+    longest, _, shortest = principal_extents(mesh, frame)
+    size = f"{longest:.3g} mm long and {shortest:.3g} mm thick"
+    if longest < LONGEST_MM[0] / _SIZE_SLACK or shortest < SHORTEST_MM[0] / _SIZE_SLACK**2:
+        return f"The body is {size}: too small for a crown."
+    if not bridge and longest > LONGEST_MM[1] * _SIZE_SLACK:
+        return f"The body is {size} and in one piece: too large for a crown."
+    valleys = mesh.vertex_areas[wide.valley_depth_mm > _VALLEY_DEPTH_MM].sum()
+    if valleys < _VALLEY_SHARE * mesh.area:
+        return "The body has no fossae or grooves anywhere, as every crown has."
+    return None

@@ -1,0 +1,178 @@
+"""How a body stands: its occlusal axis, and with it the margin and landmarks of each unit."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stainmap.errors import ReadingError
+from stainmap.model.tooth import Unit
+from stainmap.planning.axis import guess_axis
+from stainmap.planning.body import Body, unit_parts
+from stainmap.planning.landmarks import (
+    Crest,
+    Landmarks,
+    UnitPart,
+    find_crest,
+    find_landmarks,
+)
+from stainmap.planning.margin import Parting, part_at_margin, part_by_facing
+from stainmap.planning.progress import Steps
+from stainmap.surface.mesh import FloatArray
+from stainmap.surface.openness import Openness
+
+# Directions just below the horizon count too: bulging walls see along them.
+_HORIZON = -0.05
+# The axis is replaced by the normal of the crest plane until it stays within this, degrees.
+_SETTLED_DEG = 1.0
+_ROUNDS = 3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Standing:
+    """An occlusal axis to start from.
+
+    Parameters
+    ----------
+    axis
+        (3,) unit vector toward the biting side.
+    confidence
+        0 to 1.
+    said
+        Whether a person gave it: then it stays as it is.
+    hollow
+        Whether it was read from a cavity.
+    shape_disagrees
+        Whether the cavity's axis points more than 60 degrees elsewhere than what was said.
+    """
+
+    axis: FloatArray
+    confidence: float
+    said: bool
+    hollow: bool
+    shape_disagrees: bool = False
+
+
+def find_standing(body: Body, units: tuple[Unit, ...], said: FloatArray | None) -> Standing:
+    """Return the axis to start from: as said, from an open margin, a cavity, or the fossae.
+
+    Raises
+    ------
+    ReadingError
+        If all teeth are front teeth and the body has neither cavity nor open margin: the palatal
+        fossa leans so far that it was 36 degrees off.
+    """
+    if said is None and body.open_border is not None:
+        return Standing(axis=_from_border(body), confidence=0.6, said=False, hollow=False)
+    sky = body.outlook.openness(points=body.vertices)
+    guess = guess_axis(body.mesh, sky, body.frame, body.reliefs.wide.at(body.vertices))
+    if said is not None:
+        disagrees = guess.hollow and float(guess.axis @ said) < 0.5
+        return Standing(
+            axis=said, confidence=1.0, said=True, hollow=guess.hollow, shape_disagrees=disagrees
+        )
+    if not guess.hollow and units and all(unit.tooth.is_front for unit in units):
+        raise ReadingError(
+            "A front tooth without a cavity does not show which way it bites.",
+            where="occlusal axis",
+            advice="Turn its biting edge up and set that as the occlusal axis,"
+            " or give the direction toward it as three numbers.",
+        )
+    return Standing(axis=guess.axis, confidence=guess.confidence, said=False, hollow=guess.hollow)
+
+
+def _from_border(body: Body) -> FloatArray:
+    """Return the normal of the plane through an open margin, toward the body."""
+    border = body.open_border
+    points = body.whole.vertices[border] if border is not None else body.mesh.vertices
+    arm = points - points.mean(axis=0)
+    normal = np.linalg.eigh(arm.T @ arm)[1][:, 0]
+    toward = float((body.frame.centre - points.mean(axis=0)) @ normal)
+    return np.asarray(normal * (1.0 if toward >= 0 else -1.0))
+
+
+def stand(
+    body: Body,
+    chain: NDArray[np.uint8],
+    units: tuple[Unit, ...],
+    standing: Standing,
+    steps: Steps,
+) -> tuple[list[Landmarks], FloatArray, list[float]]:
+    """Return the landmarks of each unit, the settled axis, and how hollow each unit is.
+
+    The axis gives margin and table; the crest around the table gives a better axis. Two rounds
+    settle it from a start 15 degrees off.
+
+    Parameters
+    ----------
+    body
+        The body.
+    chain
+        (V,) the parts between necks, in order along the span.
+    units
+        The units of the case, of which it matters here only whether all are front teeth or none.
+    standing
+        The axis to start from.
+
+    Raises
+    ------
+    ReadingError
+        If outer and inner surface cannot be told apart on a single unit.
+    """
+    kinds = {unit.tooth.is_front for unit in units}
+    front = kinds.pop() if len(kinds) == 1 else None
+    parts = unit_parts(body.whole, chain, body.inside, ())
+    axis = standing.axis
+    for number in range(_ROUNDS):
+        stage = steps.part(0.8 * number / _ROUNDS, 0.8 * (number + 1) / _ROUNDS)
+        partings = _part(body, parts, axis, stage)
+        crests = []
+        for k, (part, parting) in enumerate(zip(parts, partings, strict=True)):
+            stage.say(0.6 + 0.4 * k / len(parts), "finding the crest")
+            reliefs = body.reliefs.at(part.vertices)
+            crests.append(find_crest(part, parting.outer, axis, reliefs, front=front))
+        better = axis if standing.said else _mean_up(crests, axis)
+        if number == _ROUNDS - 1 or better @ axis > np.cos(np.radians(_SETTLED_DEG)):
+            break
+        axis = better
+    landmarks = []
+    for k, (part, parting, crest) in enumerate(zip(parts, partings, crests, strict=True)):
+        steps.say(0.8 + 0.2 * k / len(parts), "measuring heights")
+        landmarks.append(find_landmarks(part, parting.outer, axis, crest))
+    return landmarks, axis, [parting.cavity_ratio for parting in partings]
+
+
+def _mean_up(crests: list[Crest], axis: FloatArray) -> FloatArray:
+    """Return the mean normal of the crest planes; the axis where only front teeth are."""
+    total = np.zeros(3)
+    for crest in crests:
+        if not crest.front:
+            total += crest.size_mm**2 * crest.up
+    length = float(np.linalg.norm(total))
+    return np.asarray(total / length) if length > 0 else axis
+
+
+def _part(body: Body, parts: list[UnitPart], axis: FloatArray, steps: Steps) -> list[Parting]:
+    if body.open_border is not None:
+        everywhere = [np.ones(part.mesh.vertex_count, dtype=np.bool_) for part in parts]
+        return [Parting(outer=outer, cavity_ratio=0.0) for outer in everywhere]
+    steps.say(0.0, "finding the margin")
+    sky = body.outlook.openness(axis, lowest_cosine=_HORIZON)
+    partings = []
+    for k, part in enumerate(parts):
+        steps.say(0.2 + 0.4 * k / len(parts), "finding the margin")
+        fine = body.reliefs.fine.at(part.vertices)
+        seen = Openness(
+            seen=sky.seen[part.vertices],
+            possible=sky.possible[part.vertices],
+            bent=sky.bent[part.vertices],
+        )
+        try:
+            partings.append(part_at_margin(part.mesh, fine, seen, axis))
+        except ReadingError:
+            if len(parts) == 1:
+                raise
+            partings.append(part_by_facing(part.mesh, fine, axis))
+    return partings
