@@ -122,11 +122,15 @@ def draw_zones(
     light = colours[labels.ravel()[frame.hits]] * relief[:, None]
     light = np.where(frame.front[:, None], light, _CUT).astype(np.float32)
     ground = 1.0 if paper else float(decode_srgb(SURROUND_SRGB))
-    lines = [SeenLine(mark=Mark.OUTLINE, area=0, points=points) for points in _outline(frame)]
+    lines: list[SeenLine] = []
     # The farthest of the samples around each: a slanted surface must not hide its own lines.
     hidden = ndimage.minimum_filter(frame.nearness, size=3, mode="nearest")
     for line in world:
-        lines += _seen(frame, hidden, line, shortest_px)
+        if line.mark is Mark.STREAK:
+            lines += _arrows(frame, hidden, line)
+        else:
+            lines += _seen(frame, hidden, line, shortest_px)
+    lines += [SeenLine(mark=Mark.OUTLINE, area=0, points=points) for points in _outline(frame)]
     return ZoneDrawing(
         picture=encoded(frame.average(light, ground)),
         lines=tuple(lines),
@@ -169,16 +173,10 @@ def _seen(
     frame: FrameBuffer, hidden: FloatField, line: WorldLines, shortest_px: float
 ) -> list[SeenLine]:
     """Return the parts of lines that are in sight: nearer than `hidden`, at every sample."""
-    at = frame.camera.project(line.points, frame.width, frame.height)
-    axes = frame.camera.axes
-    facing = line.normals @ axes[2]
-    side = frame.samples
-    column = np.clip((at[:, 0] * side).astype(np.intp), 0, frame.width * side - 1)
-    row = np.clip((at[:, 1] * side).astype(np.intp), 0, frame.height * side - 1)
-    in_sight = (facing > _GRAZING) & (at[:, 2] + _SEEN_MM >= hidden[row, column])
+    at, in_sight = _in_sight(frame, hidden, line)
     margin = np.where(in_sight, 1.0, -1.0)
     if line.across is not None:
-        room = _plane_spacing_px(frame, line, facing) - _HATCH_ROOM_PX * _thinning(line.order)
+        room = _plane_spacing_px(frame, line) - _HATCH_ROOM_PX * _thinning(line.order)
         margin = np.where(in_sight, np.clip(room, -1.0, 1.0), -1.0)
     parts = []
     for points in split_lines(at[:, :2], line.line_of_point, margin):
@@ -190,9 +188,30 @@ def _seen(
     return parts
 
 
-def _plane_spacing_px(frame: FrameBuffer, line: WorldLines, facing: FloatArray) -> FloatArray:
+def _arrows(frame: FrameBuffer, hidden: FloatField, line: WorldLines) -> list[SeenLine]:
+    """Return an arrow if both its ends are in sight."""
+    at, in_sight = _in_sight(frame, hidden, line)
+    if not in_sight.all():
+        return []
+    return [SeenLine(mark=line.mark, area=line.area, points=at[:, :2])]
+
+
+def _in_sight(
+    frame: FrameBuffer, hidden: FloatField, line: WorldLines
+) -> tuple[FloatArray, NDArray[np.bool_]]:
+    """Return points as the camera projects them, and whether nothing lies before them."""
+    at = frame.camera.project(line.points, frame.width, frame.height)
+    side = frame.samples
+    column = np.clip((at[:, 0] * side).astype(np.intp), 0, frame.width * side - 1)
+    row = np.clip((at[:, 1] * side).astype(np.intp), 0, frame.height * side - 1)
+    facing = line.normals @ frame.camera.axes[2] > _GRAZING
+    return at, facing & (at[:, 2] + _SEEN_MM >= hidden[row, column])
+
+
+def _plane_spacing_px(frame: FrameBuffer, line: WorldLines) -> FloatArray:
     """Return (N,) how far apart neighbouring planes of a hatch cut the picture, in pixels."""
     right, up, towards = frame.camera.axes
+    facing = line.normals @ towards
     across = line.across if line.across is not None else np.zeros(3)
     slope = (across @ towards) / np.maximum(facing, _GRAZING)
     change = np.hypot(

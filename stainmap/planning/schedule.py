@@ -17,7 +17,7 @@ MINUTES_PER_COAT: Final = 2.0
 """A coat and its soak."""
 SOAK_MINUTES: Final = 1.0
 """How much of that a coat soaks before the next one."""
-DRY_TEMPERATURE_C: Final = 93.0
+DRY_TEMPERATURE_C: Final = (200.0 - 32.0) / 1.8
 """Drying temperature, 200 degrees Fahrenheit."""
 _MIX_FIRST, _MIX_PER_JAR = 2.0, 2.0
 _DRY_ONE_UNIT, _DRY_EACH_MORE = 10.0, 5.0

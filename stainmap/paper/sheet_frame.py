@@ -1,0 +1,103 @@
+"""Head and foot of every sheet: what it is about, what it is worth, what to be careful of."""
+
+from __future__ import annotations
+
+from stainmap.paper.page import HAIR, INK, LIGHT_FACE, MEDIUM, SOFT, Page
+from stainmap.paper.sheet_data import CAUTIONS, NO_REFERENCE, SheetData
+
+_RULE_MM = 34.0
+CONTENT_TOP_MM = 39.0
+"""Upper edge of what stands below the head."""
+_QR_MM = 17.5
+_FOOT_MM = 15.0  # from the lower edge of the paper to the line above the foot
+_CAUTION_PT, _CAUTION_LEADING_MM = 7.5, 3.45
+
+
+def draw_head(
+    page: Page, sheet: SheetData, title: str, subtitle: str, number: int, count: int
+) -> None:
+    """Draw the head of a page: title, case, revision, plan hash and its QR code, date."""
+    case = sheet.case
+    page.text(page.left, 23.0, title, 22.0, face=LIGHT_FACE)
+    page.fitted(page.left, 30.0, subtitle, 10.5, 78.0, face=MEDIUM)
+    revision = str(case.revision)
+    rows = (
+        (("case", case.code), ("date", sheet.day.isoformat())),
+        (("revision", revision), ("by", sheet.technician)),
+        (("plan", sheet.hash_text), ("page", f"{number} of {count}")),
+        (("replaces", sheet.replaces_text), ("", "")),
+    )
+    first, second = page.right - 96.0, page.right - 51.0
+    for index, (one, other) in enumerate(rows):
+        y = 17.4 + 4.35 * index
+        _fact(page, first, y, *one, 14.5, 29.0)
+        _fact(page, second, y, *other, 9.5, 22.0)
+    page.qr_code(sheet.hash_text, page.right - _QR_MM, 14.0, _QR_MM)
+    page.line(page.left, _RULE_MM, page.right, _RULE_MM, weight=0.8)
+
+
+def _fact(
+    page: Page, x: float, y: float, name: str, value: str, indent: float, width: float
+) -> None:
+    if not name:
+        return
+    page.text(x, y, name, 8.0, grey=SOFT)
+    if value:
+        page.fitted(x + indent, y, value, 8.5, width, face=MEDIUM)
+    else:
+        page.line(x + indent, y + 0.6, x + indent + width, y + 0.6, weight=0.3, grey=HAIR)
+
+
+def foot_top(page: Page) -> float:
+    """Return the y above which a page's content must end."""
+    lines = len(_caution_lines(page))
+    return page.height - _FOOT_MM - 4.6 - lines * _CAUTION_LEADING_MM
+
+
+def draw_foot(page: Page, sheet: SheetData, line: str, *, colours: bool) -> None:
+    """Draw the foot: cautions above a line; lots and programme, and what the sheet is worth."""
+    lines = _caution_lines(page)
+    bottom = page.height - _FOOT_MM
+    y = bottom - 2.6 - (len(lines) - 1) * _CAUTION_LEADING_MM
+    page.line(page.left + 0.4, y - 2.4, page.left + 0.4, bottom - 1.8, weight=2.2, grey=SOFT)
+    for index, text in enumerate(lines):
+        place = y + index * _CAUTION_LEADING_MM
+        if index == 0:
+            width = page.text(page.left + 3.0, place, "Cautions", _CAUTION_PT, face=MEDIUM)
+            page.text(page.left + 3.0 + width + 1.4, place, text, _CAUTION_PT)
+        else:
+            page.text(page.left + 3.0, place, text, _CAUTION_PT)
+    page.line(page.left, bottom, page.right, bottom, weight=0.4)
+    made = "made with stainmap"
+    room = page.inside - page.text_width(made, 7.5) - 4.0
+    page.fitted(page.left, bottom + 4.2, line, 7.5, room, grey=SOFT)
+    page.text(page.right, bottom + 4.2, made, 7.5, grey=SOFT, align="right")
+    worth = sheet.warnings
+    if colours:
+        worth = f"{worth} {NO_REFERENCE}".strip()
+    page.fitted(page.left, bottom + 7.9, worth, 7.5, page.inside, face=MEDIUM, grey=INK)
+
+
+def _caution_lines(page: Page) -> list[str]:
+    """Return the cautions broken into lines; the first leaves room for its title."""
+    indent = page.text_width("Cautions", _CAUTION_PT, MEDIUM) + 1.4
+    whole = page.inside - 3.0
+    first = page.wrapped(CAUTIONS, _CAUTION_PT, whole - indent)[0]
+    return [first, *page.wrapped(CAUTIONS[len(first) :], _CAUTION_PT, whole)]
+
+
+def lots_text(sheet: SheetData) -> str:
+    """Return block, lot and programme, with a line where the lot is not known."""
+    programme = sheet.case.materials.programme(sheet.case.programme)
+    return f"{block_lot_text(sheet)}   Programme {programme.name}, {programme.peak_c:.0f} °C"
+
+
+def block_lot_text(sheet: SheetData) -> str:
+    """Return the block and its lot, with a line where that is not known."""
+    return f"Block {sheet.block.name}, lot {sheet.block.lot or '________'}"
+
+
+def liquid_lots_text(sheet: SheetData) -> str:
+    """Return the lots of the liquids by jar, with lines where they are not known."""
+    lots = "  ".join(f"{jar.number} {jar.lot or '_____'}" for jar in sheet.case.plan.jars)
+    return f"Liquid lots  {lots}"

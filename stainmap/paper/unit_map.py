@@ -1,0 +1,216 @@
+"""The map of one unit: its part of the surface, seen from each side and put on paper."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+from PIL import Image
+
+from stainmap.model.case import Case
+from stainmap.model.zone import Accent, Zone
+from stainmap.paper.area_lines import AreaFields, Mark, WorldLines, area_fields, area_lines
+from stainmap.paper.isolines import grid_contours, simplified
+from stainmap.paper.marks import draw_number
+from stainmap.paper.page import INK, MEDIUM, WHITE, Page
+from stainmap.paper.raster import rasterise
+from stainmap.paper.shading import ShadingFields
+from stainmap.paper.sheet_data import SheetData
+from stainmap.paper.streak_arrows import streak_arrows
+from stainmap.paper.views import CrownDirections, FlatView, Side, flat_view
+from stainmap.paper.zone_drawing import ZoneDrawing, draw_zones
+from stainmap.surface.mesh import TriMesh, submesh
+
+FloatArray = NDArray[np.float64]
+
+DOTS_PER_INCH = 300.0
+ZONE_PILL_MM, ACCENT_PILL_MM = 3.8, 3.5
+_SHORTEST_MM = 1.2
+_HATCH_GREY, _CONTOUR_GREY = 0.34, 0.1
+_SILHOUETTE_GREY = 0.55
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class UnitMap:
+    """A unit, or a whole bridge, ready to be drawn from any side.
+
+    Parameters
+    ----------
+    mesh, shading, fields, lines
+        Its part of the surface and what belongs to it.
+    directions
+        Its sides.
+    enlargement
+        Milled over sintered length.
+    """
+
+    mesh: TriMesh
+    shading: ShadingFields
+    fields: AreaFields
+    lines: tuple[WorldLines, ...]
+    directions: CrownDirections
+    enlargement: float
+
+    def view(self, side: Side, scale: float) -> FlatView:
+        """Return the view from a side that prints at `scale` to 1 in milled size."""
+        pixels_per_mm = scale * self.enlargement * DOTS_PER_INCH / 25.4
+        return flat_view(self.mesh.vertices, self.directions, side, pixels_per_mm=pixels_per_mm)
+
+    def size_on_paper(self, side: Side, scale: float) -> tuple[float, float]:
+        """Return width and height in mm of the view from a side at `scale` to 1."""
+        view = self.view(side, scale)
+        factor = scale * self.enlargement
+        return view.width_mm * factor, view.height_mm * factor
+
+    @property
+    def milled_size_mm(self) -> tuple[float, float, float]:
+        """Milled extent mesial to distal, buccal to lingual, and in height."""
+        local = self.mesh.vertices @ self.directions.rows.T
+        extent = (local.max(axis=0) - local.min(axis=0)) * self.enlargement
+        return float(extent[0]), float(extent[1]), float(extent[2])
+
+
+def whole_map(sheet: SheetData, shading: ShadingFields) -> UnitMap:
+    """Return the map of everything in the case."""
+    case = sheet.case
+    directions = CrownDirections.of(case.reading, case.units[0].tooth)
+    fields = _painted(area_fields(sheet.operator, case.zones, case.accents, sheet.coats), sheet)
+    mesh = case.surface.mesh
+    return UnitMap(
+        mesh=mesh,
+        shading=shading,
+        fields=fields,
+        lines=_lines(mesh, shading, fields, directions) + streak_arrows(case),
+        directions=directions,
+        enlargement=sheet.enlargement,
+    )
+
+
+def part_map(whole: UnitMap, case: Case, unit: int) -> UnitMap:
+    """Return the map of one unit of a bridge, cut off at its connectors."""
+    vertex_unit = case.reading.unit_index[whole.mesh.faces]
+    most = np.median(vertex_unit, axis=1).astype(np.intp)
+    mesh, vertex = submesh(whole.mesh, most == unit)
+    shading = ShadingFields(
+        normals=whole.shading.normals[vertex],
+        normals_red=whole.shading.normals_red[vertex],
+        normals_green=whole.shading.normals_green[vertex],
+        normals_blue=whole.shading.normals_blue[vertex],
+        openness=whole.shading.openness[vertex],
+    )
+    fields = AreaFields(
+        zones=whole.fields.zones[vertex],
+        accents={number: share[vertex] for number, share in whole.fields.accents.items()},
+        coats=None if whole.fields.coats is None else whole.fields.coats[vertex],
+    )
+    directions = CrownDirections.of(case.reading, case.units[unit].tooth)
+    return UnitMap(
+        mesh=mesh,
+        shading=shading,
+        fields=fields,
+        lines=_lines(mesh, shading, fields, directions) + streak_arrows(case, unit),
+        directions=directions,
+        enlargement=whole.enlargement,
+    )
+
+
+def _lines(
+    mesh: TriMesh, shading: ShadingFields, fields: AreaFields, directions: CrownDirections
+) -> tuple[WorldLines, ...]:
+    return area_lines(mesh, shading.normals_blue.astype(np.float64), fields, directions)
+
+
+def _painted(fields: AreaFields, sheet: SheetData) -> AreaFields:
+    """Return the fields with those accents only that get coats of their own."""
+    painted = {int(area) for area in sheet.painted_areas() if isinstance(area, Accent)}
+    return AreaFields(
+        zones=fields.zones,
+        accents={number: share for number, share in fields.accents.items() if number in painted},
+        coats=fields.coats,
+    )
+
+
+def draw_view(
+    page: Page, unit: UnitMap, side: Side, scale: float, x: float, y: float, caption: str
+) -> ZoneDrawing:
+    """Draw a unit from a side, its upper left corner at x, y, with a caption below."""
+    view = unit.view(side, scale)
+    frame = rasterise(
+        unit.mesh.vertices,
+        unit.mesh.faces,
+        view.camera,
+        view.width,
+        view.height,
+        both_sides=not unit.mesh.is_watertight,
+    )
+    per_mm = DOTS_PER_INCH / 25.4
+    drawing = draw_zones(
+        frame,
+        unit.shading,
+        unit.fields,
+        unit.lines,
+        paper=True,
+        number_px=ZONE_PILL_MM * per_mm,
+        shortest_px=_SHORTEST_MM * per_mm,
+    )
+    page.picture(Image.fromarray(drawing.picture[:, :, 0]), x, y, view.width / per_mm)
+    corner = np.array([x, y])
+    for line in drawing.lines:
+        draw_mark(page, line.mark, corner + line.points / per_mm)
+    for spot in drawing.numbers:
+        size = ZONE_PILL_MM if spot.area <= max(Zone) else ACCENT_PILL_MM
+        draw_number(page, spot.area, x + spot.x / per_mm, y + spot.y / per_mm, size)
+    middle = x + 0.5 * view.width / per_mm
+    page.text(middle, y + view.height / per_mm + 4.0, caption, 8.0, face=MEDIUM, align="centre")
+    return drawing
+
+
+def draw_silhouette(
+    page: Page, unit: UnitMap, side: Side, x: float, y: float
+) -> tuple[float, float]:
+    """Draw the outline at 1 to 1 in milled size, filled; return its width and height."""
+    view = unit.view(side, 1.0)
+    frame = rasterise(
+        unit.mesh.vertices, unit.mesh.faces, view.camera, view.width, view.height, both_sides=True
+    )
+    per_mm = DOTS_PER_INCH / 25.4
+    contours = grid_contours(np.pad(frame.coverage, 1), 0.5)
+    outline = max(contours, key=len)
+    points = simplified(outline - 1.0, 0.2) / per_mm + np.array([x, y])
+    page.path(points, weight=0.0, fill=_SILHOUETTE_GREY)
+    return view.width / per_mm, view.height / per_mm
+
+
+def draw_mark(page: Page, mark: Mark, points: FloatArray) -> None:
+    """Draw a line of a map through points (k, 2) in mm, in the way of its kind."""
+    match mark:
+        case Mark.HATCH:
+            page.path(points, weight=0.3, grey=_HATCH_GREY)
+        case Mark.CONTOUR:
+            page.path(points, weight=0.5, grey=_CONTOUR_GREY, dash=(0.01, 1.3), round_ends=True)
+        case Mark.ACCENT:
+            page.path(points, weight=1.7, grey=WHITE)
+            page.path(points, weight=0.55, dash=(2.0, 1.4))
+        case Mark.BORDER:
+            page.path(points, weight=0.8, round_ends=True)
+        case Mark.OUTLINE:
+            page.path(points, weight=0.6, round_ends=True)
+        case Mark.STREAK:
+            _draw_arrow(page, points)
+
+
+def _draw_arrow(page: Page, points: FloatArray) -> None:
+    start, end = points[0], points[-1]
+    along = end - start
+    length = float(np.hypot(*along))
+    if length < 1.0:
+        return
+    along = along / length
+    head = [
+        end + 1.2 * (np.cos(turn) * along + np.sin(turn) * np.array([-along[1], along[0]]))
+        for turn in (2.65, -2.65)
+    ]
+    for weight, grey in ((2.2, WHITE), (0.9, INK)):
+        page.path([start, end], weight=weight, grey=grey, round_ends=True)
+        page.path([head[0], end, head[1]], weight=weight, grey=grey, round_ends=True)
