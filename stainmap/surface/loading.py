@@ -28,6 +28,9 @@ Progress = Callable[[float, str], None] | None
 MAX_FILE_BYTES = 1 << 30
 # Far beyond any crown in any unit; float32 coordinates of this size have lost the crown's detail.
 MAX_COORDINATE = 1e8
+# Coarser rounding of coordinates than this share of the diagonal (1.5 um on a crown) is said.
+COARSEST_STEP = 1e-4
+_BLANK = b"\0 \t\r\n"
 # A crown in metres has a hundredth.
 MIN_DIAGONAL = 1e-4
 
@@ -139,7 +142,7 @@ def load_mesh_bytes(content: bytes, name: str, *, progress: Progress = None) -> 
     MeshFileError
         If it holds no surface that can be read.
     """
-    if not content.strip(b"\0 \t\r\n"):
+    if not content[:4096].strip(_BLANK) and not content.strip(_BLANK):
         raise MeshFileError("It is empty.", where=name, advice="Export it again, or copy it again.")
     content = content.removeprefix(b"\xef\xbb\xbf")
     mesh_format = detect_format(content, name)
@@ -162,7 +165,7 @@ def _assembled(soup: Soup, mesh_format: MeshFormat, name: str, progress: Progres
     if progress is not None:
         progress(0.4, "Joining points")
     repairs: list[str] = []
-    warnings = [*_odd_name(mesh_format, name), *soup.warnings]
+    warnings = [*_odd_name(mesh_format, name), *soup.warnings, *_rounded(soup.points)]
     welded = weld(soup.points, near_tolerance(soup.points, soup.triangles))
     if welded.joined:
         repairs.append(_count(welded.joined, "point", "lay almost on another one and", "joined"))
@@ -218,8 +221,9 @@ def _count(number: int, thing: str, what: str, done: str) -> str:
 def _check_coordinates(points: NDArray[np.float32] | NDArray[np.float64], name: str) -> None:
     if not len(points):
         raise MeshFileError("It holds no points.", where=name, advice="Export it again.")
-    finite = np.isfinite(points)
-    if not finite.all():
+    largest = max(float(points.max()), -float(points.min()))
+    if not np.isfinite(largest):
+        finite = np.isfinite(points)
         row = int(np.flatnonzero(~finite.all(axis=1))[0])
         raise MeshFileError(
             f"Point {row + 1:,} has a coordinate that is not a number"
@@ -227,7 +231,6 @@ def _check_coordinates(points: NDArray[np.float32] | NDArray[np.float64], name: 
             where=name,
             advice="Export it again.",
         )
-    largest = float(np.abs(points).max())
     if largest > MAX_COORDINATE:
         raise MeshFileError(
             f"A coordinate is {largest:.2g}, far beyond any crown in any unit.",
@@ -266,6 +269,17 @@ def _odd_name(mesh_format: MeshFormat, name: str) -> list[str]:
     else:
         said = f"The name does not end in {mesh_format.extension}"
     return [f"{said}, but the file is {mesh_format.value}; it was read as that."]
+
+
+def _rounded(points: NDArray[np.float32] | NDArray[np.float64]) -> list[str]:
+    """Say so if single precision has lost detail because the surface lies far from the origin."""
+    if points.dtype != np.float32:
+        return []
+    diagonal = float(np.linalg.norm([float(np.ptp(points[:, k])) for k in range(3)]))
+    step = float(np.spacing(np.abs(points).max()))
+    if step <= COARSEST_STEP * diagonal:
+        return []
+    return [f"It lies so far from the origin that its points are rounded to steps of {step:.1g}."]
 
 
 def _without_collapsed(faces: IndexArray, repairs: list[str]) -> IndexArray:

@@ -18,9 +18,7 @@ NEAR_SHARE = 7e-6
 # But never farther than this share of a typical edge, should the file hold a stray far point.
 NEAR_EDGE_SHARE = 0.01
 
-_MULTIPLIERS = tuple(
-    np.uint64(odd) for odd in (0x9E3779B97F4A7C15, 0xC2B2AE3D27D4EB4F, 0x165667B19E3779F9)
-)
+_MULTIPLIERS = tuple(np.uint32(odd) for odd in (0x9E3779B1, 0x85EBCA77, 0xC2B2AE3D))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -91,17 +89,11 @@ def exact_groups(points: NDArray[Any]) -> tuple[IndexArray, IndexArray]:
     word = np.uint32 if points.dtype == np.float32 else np.uint64
     # Adding zero turns -0 into 0; after that equal numbers have equal bits.
     columns = [(points[:, k] + points.dtype.type(0)).view(word) for k in range(3)]
-    hashed = np.zeros(count, dtype=np.uint64)
-    for column, multiplier in zip(columns, _MULTIPLIERS, strict=True):
-        hashed ^= column
-        hashed *= multiplier
-        hashed ^= hashed >> np.uint64(31)
     bits = max(1, (count - 1).bit_length())
-    shift = np.uint64(64 - bits)
     table = np.empty(1 << bits, dtype=np.int32)
     everything = np.arange(count, dtype=np.int32)
 
-    slot = (hashed * _MULTIPLIERS[0] >> shift).astype(np.intp)
+    slot = _slots(columns, bits, 0)
     # Of several writes to one slot the last one stays, so backwards the first point stays.
     table[slot[::-1]] = everything[::-1]
     first_equal = table[slot]
@@ -112,18 +104,32 @@ def exact_groups(points: NDArray[Any]) -> tuple[IndexArray, IndexArray]:
     turn = 0
     while len(left):  # points whose slot was taken by another point
         turn += 1
-        again = hashed[left] * (_MULTIPLIERS[0] + np.uint64(2 * turn)) >> shift
-        slot = again.astype(np.intp)
+        mine = [column[left] for column in columns]
+        slot = _slots(mine, bits, turn)
         table[slot[::-1]] = left[::-1]
         found = table[slot]
-        same = columns[0][left] == columns[0][found]
-        same &= columns[1][left] == columns[1][found]
-        same &= columns[2][left] == columns[2][found]
+        same = mine[0] == columns[0][found]
+        same &= mine[1] == columns[1][found]
+        same &= mine[2] == columns[2][found]
         first_equal[left[same]] = found[same]
         left = left[~same]
     is_first = first_equal == everything
     number = np.cumsum(is_first, dtype=np.int32) - 1
     return np.flatnonzero(is_first).astype(np.int32), number[first_equal]
+
+
+def _slots(columns: list[NDArray[Any]], bits: int, turn: int) -> NDArray[np.uint32]:
+    """Scramble the bits of points into the number of a table slot, otherwise at every turn."""
+    scrambled = np.full(len(columns[0]), (turn * 0x632BE5AB) & 0xFFFFFFFF, dtype=np.uint32)
+    for column, multiplier in zip(columns, _MULTIPLIERS, strict=True):
+        if column.dtype == np.uint64:
+            column = (column ^ (column >> np.uint64(32))).astype(np.uint32)  # noqa: PLW2901
+        scrambled ^= column
+        scrambled *= multiplier
+        scrambled ^= scrambled >> np.uint32(15)
+    scrambled *= _MULTIPLIERS[0]
+    scrambled >>= np.uint32(max(0, 32 - bits))
+    return scrambled
 
 
 def near_pairs(points: FloatArray, tolerance: float) -> NDArray[np.intp]:

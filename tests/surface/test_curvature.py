@@ -35,7 +35,7 @@ def test_smoothed_sphere_is_a_little_smaller(scale_mm: float) -> None:
     assert np.percentile(np.abs(5.0 * found.mean / shrink - 1.0), 95) < 1e-3
     assert np.allclose(found.depth_mm, 5.0 * (shrink - 1.0), rtol=0.03)
     assert np.allclose(np.linalg.norm(found.positions, axis=1), 5.0 * shrink, rtol=3e-4)
-    assert np.allclose(found.normals, mesh.vertex_normals, atol=1e-3)
+    assert np.allclose(found.normals, mesh.vertex_normals, atol=3e-3)
 
 
 def test_curvature_is_positive_where_convex_and_depth_positive_in_valleys() -> None:

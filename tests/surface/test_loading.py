@@ -454,6 +454,14 @@ def test_file_in_metres_is_welded_alike() -> None:
         assert loaded.mesh.is_watertight
 
 
+def test_rounding_far_from_the_origin_is_said() -> None:
+    mesh = shapes.sphere(radius=5.0)
+    near = load_mesh_bytes(binary_stl(mesh.vertices[mesh.faces] + 1000.0), "crown.stl")
+    assert near.warnings == ()
+    far = load_mesh_bytes(binary_stl(mesh.vertices[mesh.faces] + 50_000.0), "crown.stl")
+    assert far.warnings[0].endswith("its points are rounded to steps of 0.004.")
+
+
 def test_moebius_strip_is_refused() -> None:
     strip = shapes.moebius()
     with pytest.raises(MeshFileError, match="only one side"):

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from hypothesis.extra import numpy as npst
 from scipy.spatial import cKDTree
 
-from stainmap.surface.welding import exact_groups, near_pairs, near_tolerance, weld
+from stainmap.surface.welding import _slots, exact_groups, near_pairs, near_tolerance, weld
 from tests.surface import shapes
 
 FEW_VALUES = st.sampled_from([0.0, -0.0, 1.0, -1.0, 0.5, 1e-30, 3e7])
@@ -40,9 +40,25 @@ def test_many_equal_points_are_found(dtype: type) -> None:
 
 def test_crowded_table_is_no_trouble(monkeypatch: pytest.MonkeyPatch) -> None:
     """If all points scramble to the same slot, they are still told apart."""
-    monkeypatch.setattr("stainmap.surface.welding._MULTIPLIERS", (np.uint64(1 << 63),) * 3)
+    monkeypatch.setattr(
+        "stainmap.surface.welding._slots",
+        lambda columns, *_: np.zeros(len(columns[0]), np.uint32),
+    )
     rng = np.random.default_rng(0)
     checked(rng.integers(3, size=(60, 3)).astype(np.float64))
+
+
+@pytest.mark.parametrize("dtype", [np.float32, np.float64])
+@pytest.mark.parametrize("step", [1.0, 2.0**-20, 0.1, 1e-5])
+def test_points_on_a_grid_are_scattered_well(dtype: type, step: float) -> None:
+    """Round numbers have few bits that differ; still they hit about as many slots as at random."""
+    axes = (np.arange(40) - 20) * step
+    grid = np.stack(np.meshgrid(axes, axes, axes), axis=-1).reshape(-1, 3).astype(dtype)
+    word = np.uint32 if dtype is np.float32 else np.uint64
+    slots = _slots([grid[:, k].copy().view(word) for k in range(3)], 16, 0)
+    assert slots.max() < 1 << 16
+    # 64,000 throws at random would hit 62 % of 65,536 slots.
+    assert len(np.unique(slots)) > 0.5 * 65_536
 
 
 @settings(deadline=None, max_examples=60)
