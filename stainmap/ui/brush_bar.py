@@ -136,10 +136,10 @@ class BrushBar(QWidget):
             row.addWidget(button)
         self.tools[start.tool].setChecked(True)
         row.addSpacing(8)
-        self.size = _Setting("size", "mm", 0.2, 2.0, 0.05, start.radius_mm)
+        self.radius = _Setting("size", "mm", 0.2, 2.0, 0.05, start.radius_mm)
         self.soft_edge = _Setting("soft edge", "mm", 0.0, 1.0, 0.05, start.soft_edge_mm)
         self.strength = _Setting("strength", "coats", 0.25, 3.0, 0.25, start.strength_coats)
-        for setting in (self.size, self.soft_edge, self.strength):
+        for setting in (self.radius, self.soft_edge, self.strength):
             setting.changed.connect(self._emit)
             row.addWidget(setting, 1)
             row.addSpacing(6)
@@ -151,7 +151,7 @@ class BrushBar(QWidget):
         tool = next(tool for tool, button in self.tools.items() if button.isChecked())
         return BrushSettings(
             tool=tool,
-            radius_mm=self.size.value,
+            radius_mm=self.radius.value,
             soft_edge_mm=self.soft_edge.value,
             strength_coats=self.strength.value,
         )
@@ -163,7 +163,7 @@ class BrushBar(QWidget):
 
     def resize_brush(self, steps: int) -> None:
         """Make the brush larger or smaller by some steps."""
-        self.size.nudge(steps)
+        self.radius.nudge(steps)
 
     def _emit(self) -> None:
         self.settings_changed.emit(self.settings)

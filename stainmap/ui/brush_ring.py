@@ -20,7 +20,9 @@ class BrushRing:
         self._tree = KDTree(mesh.vertices)
         self._longest_edge = float(mesh.edge_lengths.max()) if len(mesh.edges) else 0.0
 
-    def around(self, position: FloatArray, face: int, radius_mm: float, eye: FloatArray) -> FloatArray:
+    def around(
+        self, position: FloatArray, face: int, radius_mm: float, eye: FloatArray
+    ) -> FloatArray:
         """Return line pieces (n, 2, 3) at `radius_mm` from a point of `face`, as seen from `eye`.
 
         Facets that face away are left out, so that the far side of a thin wall draws nothing.
@@ -52,7 +54,9 @@ class BrushRing:
         for turn in (1, 2):
             other = (alone + turn) % 3
             share = out[row, alone] / (out[row, alone] - out[row, other])
-            ends.append(points[row, alone] + share[:, None] * (points[row, other] - points[row, alone]))
+            ends.append(
+                points[row, alone] + share[:, None] * (points[row, other] - points[row, alone])
+            )
         return np.stack(ends, axis=1)
 
     def _circle(self, position: FloatArray, face: int, radius_mm: float) -> FloatArray:

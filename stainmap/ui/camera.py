@@ -92,7 +92,9 @@ class Camera:
         local = np.array([(x - width / 2) * size, (height / 2 - y) * size, depth_mm])
         return np.asarray(self.target + local @ self.axes)
 
-    def turned(self, dx: float, dy: float, axis: ArrayLike, degrees_per_pixel: float = 0.5) -> Camera:
+    def turned(
+        self, dx: float, dy: float, axis: ArrayLike, degrees_per_pixel: float = 0.5
+    ) -> Camera:
         """Return the camera after a drag: sideways about `axis`, up and down about its own right.
 
         A crown that stands on its head turns the other way round, so that the surface always

@@ -63,7 +63,9 @@ class CoatCell(QStyledItemDelegate):
         t = tones(table)
         if not index.flags() & Qt.ItemFlag.ItemIsEnabled:
             if index.row():
-                painter.fillRect(option.rect.x(), option.rect.y(), option.rect.width(), 1, QColor(t.line))
+                painter.fillRect(
+                    option.rect.x(), option.rect.y(), option.rect.width(), 1, QColor(t.line)
+                )
             return
         painter.save()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
@@ -103,7 +105,7 @@ class CoatCell(QStyledItemDelegate):
 
     # --- typing --------------------------------------------------------------------------
 
-    def createEditor(self, parent: QWidget, option: QStyleOptionViewItem, index: Index) -> QWidget:
+    def createEditor(self, parent: QWidget, _option: QStyleOptionViewItem, index: Index) -> QWidget:
         """Return a small line for a number or a span."""
         editor = QLineEdit(parent)
         editor.setFont(font(13, 650))
@@ -115,7 +117,7 @@ class CoatCell(QStyledItemDelegate):
         return editor
 
     def updateEditorGeometry(
-        self, editor: QWidget, option: QStyleOptionViewItem, index: Index
+        self, editor: QWidget, option: QStyleOptionViewItem, _index: Index
     ) -> None:
         """Lay the line over the cell, wide enough for a span."""
         rect = option.rect

@@ -13,7 +13,7 @@ from stainmap.ui.theme import tones
 from stainmap.ui.zone_look import paint_area_patch
 
 STEP_HEAD_PX = 60
-AREA_HEAD_PX = 138
+AREA_HEAD_PX = 144
 ROW_PX, TITLE_PX = 26, 20
 
 
@@ -32,7 +32,7 @@ class StepHeader(QHeaderView):
         """Return the room jars, names and numbers need."""
         return QSize(super().sizeHint().width(), STEP_HEAD_PX)
 
-    def paintEvent(self, event: QPaintEvent) -> None:
+    def paintEvent(self, _event: QPaintEvent) -> None:
         """Draw runs of steps from one jar, and every step's number."""
         painter = QPainter(self.viewport())
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
@@ -98,7 +98,7 @@ class AreaHeader(QHeaderView):
         """Return the room the longest usual name needs."""
         return QSize(AREA_HEAD_PX, super().sizeHint().height())
 
-    def paintEvent(self, event: QPaintEvent) -> None:
+    def paintEvent(self, _event: QPaintEvent) -> None:
         """Draw every row's head."""
         painter = QPainter(self.viewport())
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)

@@ -304,7 +304,7 @@ class CoatTable(QTableView):
                 self.setCurrentIndex(self._model.index(row, 0))
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        """A click on a cell leaves the name, if one was chosen."""
+        """Leave the name for a cell that is clicked."""
         index = self.indexAt(event.position().toPoint())
         area = self._model.area_at(index.row()) if index.isValid() else None
         if area is not None and self._row_chosen:
@@ -349,7 +349,7 @@ class CoatTable(QTableView):
 
     # --- the step's menu -----------------------------------------------------------------
 
-    def contextMenuEvent(self, event: object) -> None:
+    def contextMenuEvent(self, _event: object) -> None:
         """Open the menu of the current step at the keyboard's or mouse's place."""
         step = self.currentIndex().column()
         if step >= 0:

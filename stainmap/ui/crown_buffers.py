@@ -100,7 +100,12 @@ class CrownBuffers:
 
     def set_coats(self, coats: NDArray[np.float32]) -> None:
         """Take a number of coats (V,)."""
-        self._put(shaders.COATS, np.ascontiguousarray(coats[:, None], dtype=np.float32))
+        self._put(shaders.COATS, np.ascontiguousarray(coats[:, None], dtype=np.float32).copy())
+
+    def change_coats(self, vertices: NDArray[np.int32], coats: NDArray[np.float32]) -> None:
+        """Take the coats (k,) of some vertices."""
+        self._arrays[shaders.COATS][vertices, 0] = coats
+        self._stale.add(shaders.COATS)
 
     def set_faces(self, name: str, faces: NDArray[np.int32]) -> None:
         """Take a list of triangles (F, 3) under a name."""
@@ -118,7 +123,7 @@ class CrownBuffers:
     # --- the card ------------------------------------------------------------------------
 
     def forget_card(self) -> None:
-        """The context is another one: everything has to be uploaded again."""
+        """Upload everything again: the context is another one."""
         self._buffers.clear()
         self._face_buffers.clear()
         self._stale = set(self._arrays)

@@ -43,7 +43,7 @@ class Card(QWidget):
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
 
-    def paintEvent(self, event: QPaintEvent) -> None:
+    def paintEvent(self, _event: QPaintEvent) -> None:
         """Draw the plate and what the card holds."""
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
@@ -62,7 +62,7 @@ class ProbeCard(Card):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setFixedSize(230, 98)
+        self.setFixedSize(290, 98)
         self.setAccessibleName("Reading under the pointer")
         self._reading: ProbeReading | None = None
         self.hide()
@@ -137,12 +137,16 @@ class ZoneLegend(Card):
             if not rows:
                 continue
             paint_text(painter, (12, y), title, t.soft, px=11)
-            paint_text(painter, (right, y), "mm\N{SUPERSCRIPT TWO}", t.soft, px=11, align=Align.AlignRight)
+            paint_text(
+                painter, (right, y), "mm\N{SUPERSCRIPT TWO}", t.soft, px=11, align=Align.AlignRight
+            )
             y += 20
             for row in rows:
                 paint_area_patch(painter, QRectF(12, y - 11, 18, 14), row.area, t)
                 number = str(int(row.area))
-                paint_text(painter, (51, y), number, t.ink, px=12, weight=600, align=Align.AlignRight)
+                paint_text(
+                    painter, (51, y), number, t.ink, px=12, weight=600, align=Align.AlignRight
+                )
                 paint_text(painter, (58, y), row.name, t.ink, px=12, weight=450, width=104)
                 if row.size_mm2 is not None:
                     size = f"{row.size_mm2:.0f}"
@@ -173,11 +177,14 @@ class CoatLegend(Card):
     def paint_contents(self, painter: QPainter) -> None:
         """Draw one patch per number."""
         t = tones(self)
-        paint_text(painter, (12, 20), self._title, t.ink, px=12, weight=550, width=self.width() - 24.0)
+        paint_text(
+            painter, (12, 20), self._title, t.ink, px=12, weight=550, width=self.width() - 24.0
+        )
         for coats, (red, green, blue) in enumerate(coat_tones()[: self._most + 1]):
             x = 12 + 26.0 * coats
             painter.fillRect(QRectF(x, 28, 26, 14), QColor.fromRgbF(red, green, blue))
             painter.setPen(QPen(QColor(t.soft), 1))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawRect(QRectF(x + 0.5, 28.5, 26, 14))
             label = (x + 13, 57)
             paint_text(painter, label, str(coats), t.soft, px=12, align=Align.AlignHCenter)

@@ -1,4 +1,4 @@
-"""What is written over the crown: numbers, directions, scale, the brush's ring, the probe's line."""
+"""What is written over the crown: numbers, sides, scale, the brush's ring, the probe's line."""
 
 from __future__ import annotations
 
@@ -49,7 +49,7 @@ class CrownOverlay(QWidget):
         self.probe_anchor = QPointF()
         self.size_word = "sintered"
 
-    def paintEvent(self, event: QPaintEvent) -> None:
+    def paintEvent(self, _event: QPaintEvent) -> None:
         """Draw all marks that apply."""
         camera, directions = self.camera, self.directions
         if camera is None or directions is None:
@@ -73,9 +73,7 @@ class CrownOverlay(QWidget):
         for pill, (x, y, _) in zip(self.pills, places, strict=True):
             paint_pill(painter, QPointF(x, y), str(pill.number), large=pill.number <= ZONE_COUNT)
 
-    def _paint_sides(
-        self, painter: QPainter, camera: Camera, directions: CrownDirections
-    ) -> None:
+    def _paint_sides(self, painter: QPainter, camera: Camera, directions: CrownDirections) -> None:
         centre = QPointF(86.0, self.height() - 64.0)
         painter.setPen(QPen(QColor(SURROUND_TEXT), 1.2))
         painter.setBrush(QColor(SURROUND_TEXT))
@@ -155,7 +153,7 @@ class EmptyMark(QWidget):
         self.setAccessibleName("A crown is being read" if solid else "No crown is open")
         self.update()
 
-    def paintEvent(self, event: QPaintEvent) -> None:
+    def paintEvent(self, _event: QPaintEvent) -> None:
         """Draw two rings and a fissure cross."""
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)

@@ -6,16 +6,13 @@ from collections.abc import Callable, Mapping
 
 import numpy as np
 from numpy.typing import NDArray
-from PySide6.QtCore import QEvent, QPoint, QPointF, Qt, QTimer, QVariantAnimation, Signal
+from PySide6.QtCore import QPointF, QTimer, QVariantAnimation
 from PySide6.QtGui import (
     QColor,
-    QKeyEvent,
-    QMouseEvent,
     QPainter,
     QPaintEvent,
     QResizeEvent,
     QShowEvent,
-    QWheelEvent,
 )
 from PySide6.QtWidgets import QStyle, QWidget
 
@@ -37,6 +34,7 @@ FloatArray = NDArray[np.float64]
 TURN_MS = 150
 _REST_MS = 120
 _EDGE = 16
+_LEGEND_FROM_PX = 700
 # The first look at a crown: from the occlusal and buccal, a little mesially.
 _START = np.array([0.30, 0.62, 0.66])
 
@@ -107,6 +105,15 @@ class CrownStage(QWidget):
         """True while a crown is shown."""
         return self._mesh is not None
 
+    def shows(self, mesh: TriMesh) -> bool:
+        """Return True if this very mesh is shown."""
+        return self._mesh is mesh
+
+    @property
+    def mesh(self) -> TriMesh | None:
+        """The mesh that is shown."""
+        return self._mesh
+
     @property
     def camera(self) -> Camera:
         """The camera as it stands."""
@@ -159,8 +166,8 @@ class CrownStage(QWidget):
     ) -> None:
         """Take an accent's share (k,) at some vertices, as the brush moves."""
         if self._shares is not None:
-            self._shares.change_accent(number, vertices, share)
-            self._update_shares(self._shares, vertices)
+            rows = self._shares.change_accent(number, vertices, share)
+            self._update_shares(self._shares, rows)
 
     def set_coats(self, coats: NDArray[np.float32], title: str) -> None:
         """Take numbers of coats (V,) and what they are of, for the look "coats"."""
@@ -171,12 +178,16 @@ class CrownStage(QWidget):
         if self._look is Look.COATS:
             self.canvas.draw_again()
 
+    def update_coats(self, vertices: NDArray[np.int32], coats: NDArray[np.float32]) -> None:
+        """Take the coats (k,) of some vertices, as the brush moves."""
+        self.canvas.arrays.change_coats(vertices, coats)
+        if self._look is Look.COATS:
+            self._draw_around(vertices)
+
     def set_look(self, look: Look) -> None:
         """Colour the crown by something else."""
         self._look = look
         self.canvas.wants_areas = look is Look.ZONES
-        self.zone_legend.setVisible(look is Look.ZONES and self.has_crown)
-        self.coat_legend.setVisible(look is Look.COATS and self.has_crown)
         if look is not Look.ZONES:
             self.overlay.pills = ()
         self.setAccessibleName(f"Crown, {look.value}")
@@ -204,9 +215,7 @@ class CrownStage(QWidget):
 
     def look_along(self, towards_eye: FloatArray, up: FloatArray) -> None:
         """Turn so that a direction points at the viewer, keeping size and middle."""
-        camera = Camera.looking_from(
-            towards_eye, up, self._camera.target, self._camera.height_mm
-        )
+        camera = Camera.looking_from(towards_eye, up, self._camera.target, self._camera.height_mm)
         self._turn_to(camera)
 
     def fit(self) -> None:
@@ -287,9 +296,7 @@ class CrownStage(QWidget):
         pills = []
         for place in pill_places(areas, size[1] / areas.shape[0]):
             depth = depth_from_buffer(place.depth)
-            pills.append(
-                Pill(place.number, self._camera.point_at(place.x, place.y, *size, depth))
-            )
+            pills.append(Pill(place.number, self._camera.point_at(place.x, place.y, *size, depth)))
         self.overlay.pills = tuple(pills)
         self.overlay.update()
 
@@ -310,12 +317,16 @@ class CrownStage(QWidget):
         self._redraw()
 
     def showEvent(self, event: QShowEvent) -> None:
-        """A crown that was set before the view was shown is fitted now."""
+        """Fit a crown that was set before the view was shown."""
         super().showEvent(event)
         self.canvas.setVisible(self.has_crown)
         self._fit_when_visible()
 
     def _place_cards(self) -> None:
+        # In a small view the legend would hide the crown; the coat table shows the same samples.
+        room = self.width() >= _LEGEND_FROM_PX
+        self.zone_legend.setVisible(self._look is Look.ZONES and self.has_crown and room)
+        self.coat_legend.setVisible(self._look is Look.COATS and self.has_crown)
         right = self.width() - _EDGE
         for legend in (self.zone_legend, self.coat_legend):
             legend.move(right - legend.width(), _EDGE)

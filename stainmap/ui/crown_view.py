@@ -128,6 +128,11 @@ class CrownView(CrownStage):
         origin, direction = self._camera.ray(at.x(), at.y(), self.width(), self.height())
         return self._picker.pick(origin, direction)
 
+    def read_again(self) -> None:
+        """Point again where the pointer rests, because what lies there has changed."""
+        if self._pointed:
+            self._hover.start()
+
     def _point(self) -> None:
         if self._painting or self._dragged_from is not None or self._pointer is None:
             return

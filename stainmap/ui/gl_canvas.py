@@ -163,8 +163,8 @@ class GlCanvas(QOpenGLWidget):
         self._whole_due = True
         context.aboutToBeDestroyed.connect(self._let_go, Qt.ConnectionType.DirectConnection)
 
-    def resizeGL(self, width: int, height: int) -> None:
-        """A new size needs a whole new picture."""
+    def resizeGL(self, _width: int, _height: int) -> None:
+        """Draw a whole new picture for a new size."""
         self._whole_due = True
         self._shifted = []
 

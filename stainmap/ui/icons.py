@@ -32,7 +32,7 @@ class TintedIconEngine(QIconEngine):
         super().__init__()
         self._name = name
 
-    def paint(self, painter: QPainter, rect: QRect, mode: QIcon.Mode, state: QIcon.State) -> None:
+    def paint(self, painter: QPainter, rect: QRect, mode: QIcon.Mode, _state: QIcon.State) -> None:
         """Draw the icon into `rect`."""
         tone = tones()
         colour = tone.faint if mode == QIcon.Mode.Disabled else tone.ink

@@ -62,7 +62,7 @@ class LookButton(QAbstractButton):
         width = text_width(str(self.entry.number), 11) + text_width(self.text(), 13, 600) + 24
         return QSize(round(width), HEIGHT_PX)
 
-    def paintEvent(self, event: QPaintEvent) -> None:
+    def paintEvent(self, _event: QPaintEvent) -> None:
         """Draw number, name, underline and focus."""
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
@@ -144,7 +144,7 @@ class LookBar(QWidget):
         """Mark a look as the one that is on."""
         self.buttons[look].setChecked(True)
 
-    def paintEvent(self, event: QPaintEvent) -> None:
+    def paintEvent(self, _event: QPaintEvent) -> None:
         """Fill the bar and draw its lower line."""
         painter = QPainter(self)
         t = tones(self)

@@ -122,7 +122,7 @@ def paint_pill(painter: QPainter, centre: QPointF, text: str, *, large: bool = T
 
 
 def paint_touching_swatches(painter: QPainter, rect: QRectF, left: str, right: str) -> None:
-    """Draw two colours side by side with nothing between them, so that an edge means a difference."""
+    """Draw two colours side by side with nothing between: an edge then means a difference."""
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
     half = rect.width() / 2.0

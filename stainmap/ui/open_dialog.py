@@ -1,4 +1,4 @@
-"""What a mesh file cannot say: which teeth it is, in which unit, at which size, from which block."""
+"""What a mesh file cannot say: which teeth it is, its unit, its size, its block."""
 
 from __future__ import annotations
 

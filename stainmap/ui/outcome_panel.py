@@ -41,7 +41,7 @@ class CautionLine(QWidget):
         self.setToolTip(f"{title} {detail}")
         self.update()
 
-    def paintEvent(self, event: QPaintEvent) -> None:
+    def paintEvent(self, _event: QPaintEvent) -> None:
         """Draw plate, bar and two lines."""
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
@@ -77,7 +77,7 @@ class OutcomeRow(QWidget):
         self.setToolTip("Turn the crown to this area")
         self.update()
 
-    def paintEvent(self, event: QPaintEvent) -> None:
+    def paintEvent(self, _event: QPaintEvent) -> None:
         """Draw swatches, name and the lines of figures in the same columns."""
         outcome = self._outcome
         if outcome is None:
@@ -130,7 +130,7 @@ class _ColumnHeads(QWidget):
         self.setAccessibleName("wanted and predicted; L*, C*, h, dE00")
         self.targets = True
 
-    def paintEvent(self, event: QPaintEvent) -> None:
+    def paintEvent(self, _event: QPaintEvent) -> None:
         """Draw them over their columns."""
         painter = QPainter(self)
         t = tones(self)

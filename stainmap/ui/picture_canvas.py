@@ -87,7 +87,11 @@ class PictureArrays:
 
     def set_coats(self, coats: NDArray[np.float32]) -> None:
         """Take a number of coats (V,)."""
-        self.coats = coats
+        self.coats = np.array(coats, dtype=np.float32)
+
+    def change_coats(self, vertices: NDArray[np.int32], coats: NDArray[np.float32]) -> None:
+        """Take the coats (k,) of some vertices."""
+        self.coats[vertices] = coats
 
 
 class PictureCanvas(QWidget):
@@ -123,16 +127,16 @@ class PictureCanvas(QWidget):
         self._lighting = None
         self._soon.start(0)
 
-    def draw_part(self, faces: NDArray[np.int32]) -> None:
+    def draw_part(self, _faces: NDArray[np.int32]) -> None:
         """Colour the picture anew; where things lie has not changed."""
         self._soon.start(0)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """A new size needs a new picture."""
+        """Draw a new picture for a new size."""
         super().resizeEvent(event)
         self.draw_again()
 
-    def paintEvent(self, event: QPaintEvent) -> None:
+    def paintEvent(self, _event: QPaintEvent) -> None:
         """Show the picture, stretched if it is a coarse one."""
         if self._image is not None:
             painter = QPainter(self)

@@ -42,7 +42,7 @@ class Plate(QWidget):
         self.body.setContentsMargins(14, 12, 14, 12)
         self.body.setSpacing(6)
 
-    def paintEvent(self, event: QPaintEvent) -> None:
+    def paintEvent(self, _event: QPaintEvent) -> None:
         """Draw the plate."""
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
@@ -83,7 +83,9 @@ class ProgressCard(Plate):
         self.body.addWidget(self._bar)
         self.body.addWidget(self._phrase)
 
-    def set_progress(self, title: str, share: float, phrase: str, seconds_left: float = 0.0) -> None:
+    def set_progress(
+        self, title: str, share: float, phrase: str, seconds_left: float = 0.0
+    ) -> None:
         """Show a title, a share from 0 to 1 and what is being done; seconds left if above 1."""
         self._title.setText(title)
         self._bar.setValue(round(1000 * min(max(share, 0.0), 1.0)))

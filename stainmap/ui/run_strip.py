@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import datetime
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPainterPath, QPaintEvent, QPen
@@ -64,7 +63,7 @@ class RunStrip(QWidget):
         """Return the usual size."""
         return QSize(1100, HEIGHT_PX)
 
-    def paintEvent(self, event: QPaintEvent) -> None:
+    def paintEvent(self, _event: QPaintEvent) -> None:
         """Draw title, stages and the time of completion."""
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
@@ -73,7 +72,7 @@ class RunStrip(QWidget):
         painter.fillRect(QRectF(0, 0, self.width(), 1), QColor(t.line))
         narrow = self.width() < 1150
         left = 74.0 if narrow else _LEFT
-        right = 128.0 if narrow else _RIGHT
+        right = 156.0 if narrow else _RIGHT
         paint_text(painter, (16, 30), "Run", t.ink, px=15, weight=600)
         if not narrow:
             paint_text(painter, (16, 50), "lengths not to scale", t.soft, px=11)
@@ -189,7 +188,7 @@ def duration(minutes: float) -> str:
 
 def _day(parts: Sequence[RunPart]) -> str:
     start, end = parts[0].start, parts[-1].end
-    days = (datetime(end.year, end.month, end.day) - datetime(start.year, start.month, start.day)).days
+    days = (end.date() - start.date()).days
     return {0: "today", 1: "tomorrow"}.get(days, f"in {days} days")
 
 

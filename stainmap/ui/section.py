@@ -18,7 +18,7 @@ class Hairline(QWidget):
         super().__init__(parent)
         self.setFixedHeight(1)
 
-    def paintEvent(self, event: QPaintEvent) -> None:
+    def paintEvent(self, _event: QPaintEvent) -> None:
         """Draw the line."""
         painter = QPainter(self)
         painter.fillRect(self.rect(), QColor(tones(self).line))
@@ -49,6 +49,11 @@ class SectionHead(QWidget):
         self.remark.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         row.addWidget(name)
         row.addWidget(self.remark, 1)
+        self._row = row
+
+    def add_widget(self, widget: QWidget) -> None:
+        """Put a control at the right end."""
+        self._row.addWidget(widget)
 
     def set_remark(self, text: str) -> None:
         """Show another remark."""

@@ -56,7 +56,7 @@ class StatusLine(QWidget):
         self.message.setText(self._standing)
         self.message.setToolTip(self._standing)
 
-    def paintEvent(self, event: QPaintEvent) -> None:
+    def paintEvent(self, _event: QPaintEvent) -> None:
         """Fill the line and draw its upper edge."""
         painter = QPainter(self)
         t = tones(self)

@@ -166,6 +166,8 @@ def _palette(t: Tones) -> QPalette:
 
 
 def _style_sheet(t: Tones) -> str:
+    # A style sheet takes pictures from files only, so the arrow comes ready-made in both inks.
+    arrow = resource("icons", f"arrow_{'dark' if t is DARK else 'light'}.svg").as_posix()
     return f"""
 QPushButton {{ background: {t.field}; color: {t.ink}; border: 1px solid {t.line};
   border-radius: 4px; padding: 5px 13px; min-height: 18px; }}
@@ -192,8 +194,10 @@ QComboBox, QSpinBox, QDoubleSpinBox, QLineEdit {{ background: {t.field}; color: 
 QComboBox:focus, QSpinBox:focus, QDoubleSpinBox:focus, QLineEdit:focus {{
   border: 2px solid {t.accent}; padding: 1px 5px; }}
 QComboBox::drop-down {{ border: 0; width: 20px; }}
+QComboBox::down-arrow {{ image: url("{arrow}"); width: 12px; height: 12px; }}
 QDialogButtonBox {{ dialogbuttonbox-buttons-have-icons: 0; }}
 QComboBox[quiet="true"] {{ background: transparent; border-color: transparent; }}
+QComboBox[large="true"] {{ min-height: 42px; max-height: 42px; }}
 QComboBox[quiet="true"]:hover {{ background: {t.field}; border-color: {t.line}; }}
 QComboBox[quiet="true"]:focus {{ background: {t.field}; border: 2px solid {t.accent}; }}
 QComboBox QAbstractItemView {{ background: {t.field}; color: {t.ink}; border: 1px solid {t.line};

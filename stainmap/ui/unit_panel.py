@@ -15,9 +15,7 @@ from stainmap.ui.marks import paint_text, text_width
 from stainmap.ui.section import PADDING, SoftLabel
 from stainmap.ui.theme import font, tones
 
-_TEETH = tuple(
-    10 * quadrant + position for quadrant in range(1, 5) for position in range(1, 9)
-)
+_TEETH = tuple(10 * quadrant + position for quadrant in range(1, 5) for position in range(1, 9))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,9 +56,10 @@ class ToothChooser(QComboBox):
         self.setMaxVisibleItems(16)
         self.view().setMinimumWidth(250)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setProperty("large", True)
 
     def show_teeth(self, teeth: Sequence[int]) -> None:
-        """Show the number of a crown, or first and last of a bridge, which cannot be changed here."""
+        """Show the number of a crown, or first and last of a bridge, which stay as they are."""
         self.setEnabled(len(teeth) == 1)
         if not teeth:
             self._text = "\N{EN DASH}"
@@ -80,7 +79,7 @@ class ToothChooser(QComboBox):
         """Return the same room."""
         return self.sizeHint()
 
-    def paintEvent(self, event: QPaintEvent) -> None:
+    def paintEvent(self, _event: QPaintEvent) -> None:
         """Draw the number alone, with a small arrow where it can be changed."""
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
@@ -142,7 +141,7 @@ class UnitPanel(QWidget):
         self._grid.setColumnStretch(2, 2)
         column.addLayout(self._grid)
         self.block = self._combo("Block", self.block_chosen)
-        self.size = self._combo("Size of the mesh", self.size_chosen)
+        self.size_state = self._combo("Size of the mesh", self.size_chosen)
         self.stump = self._combo("What lies behind", self.stump_chosen)
         self.cement = self._combo("Cement", self.cement_chosen)
         self.programme = self._combo("Sintering programme", self.programme_chosen)
@@ -150,9 +149,10 @@ class UnitPanel(QWidget):
         self._enlargement.setFont(font(13, 500))
         self._enlargement.setContentsMargins(7, 0, 0, 0)
         self._row(0, "Block", self.block)
-        self._row(1, "Mesh", self.size, self._enlargement)
-        self._row(2, "Behind it", self.stump, self.cement)
-        self._row(3, "Furnace", self.programme)
+        self._row(1, "Mesh", self.size_state, self._enlargement)
+        self._row(2, "Behind it", self.stump)
+        self._row(3, "Cement", self.cement)
+        self._row(4, "Furnace", self.programme)
 
     def _combo(self, name: str, signal: object) -> QComboBox:
         combo = QComboBox()
@@ -179,7 +179,7 @@ class UnitPanel(QWidget):
         """Offer these materials."""
         for combo, entries in (
             (self.block, names.blocks),
-            (self.size, names.sizes),
+            (self.size_state, names.sizes),
             (self.stump, names.stumps),
             (self.cement, names.cements),
             (self.programme, names.programmes),
@@ -189,7 +189,7 @@ class UnitPanel(QWidget):
 
     def set_facts(self, facts: UnitFacts | None) -> None:
         """Show a unit, or nothing."""
-        for combo in (self.block, self.size, self.stump, self.cement, self.programme):
+        for combo in (self.block, self.size_state, self.stump, self.cement, self.programme):
             combo.setEnabled(facts is not None)
         if facts is None:
             self.tooth.show_teeth(())
@@ -205,7 +205,7 @@ class UnitPanel(QWidget):
         self._enlargement.setText(facts.enlargement)
         for combo, text in (
             (self.block, facts.block),
-            (self.size, facts.size),
+            (self.size_state, facts.size),
             (self.stump, facts.stump),
             (self.cement, facts.cement),
             (self.programme, facts.programme),

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import ceil, floor
 
-from PySide6.QtCore import QLineF, QPointF, QRectF, QSize, Qt
+from PySide6.QtCore import QLineF, QPointF, QRectF, QSize
 from PySide6.QtGui import QColor, QLinearGradient, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
@@ -75,7 +75,7 @@ class ValueLadder(QWidget):
         share = (self._high - lightness) / (self._high - self._low)
         return _TOP + share * (self.height() - _TOP - _BOTTOM)
 
-    def paintEvent(self, event: QPaintEvent) -> None:
+    def paintEvent(self, _event: QPaintEvent) -> None:
         """Draw scale, joins and names."""
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
@@ -151,7 +151,9 @@ def pushed_apart(places: Sequence[float], gap: float, low: float, high: float) -
     runs: list[tuple[float, int]] = []  # centre, members
     for place in places:
         centre, count = place, 1
-        while runs and centre - gap * (count - 1) / 2.0 < runs[-1][0] + gap * (runs[-1][1] + 1) / 2.0:
+        while (
+            runs and centre - gap * (count - 1) / 2.0 < runs[-1][0] + gap * (runs[-1][1] + 1) / 2.0
+        ):
             before, members = runs.pop()
             centre = (centre * count + before * members) / (count + members)
             count += members

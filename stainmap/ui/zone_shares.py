@@ -43,7 +43,8 @@ class ZoneShares:
         self._labels = np.zeros(shape, np.float32)
         self._once = np.zeros(shape, np.float32)
         self.zones: Field = np.zeros(shape, np.float32)
-        self.accents: Field = np.zeros((mesh.vertex_count, len(ACCENTS)), np.float32)
+        self._masks: Field = np.zeros((mesh.vertex_count, len(ACCENTS)), np.float32)
+        self.accents: Field = self._masks.copy()
 
     def set_zones(self, zones: NDArray[np.uint8]) -> None:
         """Take zone numbers (V,), 0 where there is none."""
@@ -58,28 +59,40 @@ class ZoneShares:
     ) -> NDArray[np.int32]:
         """Take the new zone numbers (k,) of some vertices; return all whose shares changed."""
         self._labels[vertices] = _indicator(zones)
-        rows = vertices
-        for _ in range(_RINGS):
-            rows = np.unique(self._system[rows].indices).astype(np.int32)
-        inner = self._system[rows][:, rows]
-        for right, field in ((self._labels, self._once), (self._once, self.zones)):
-            residual = self._mass[rows] * right[rows] - self._system[rows] @ field
-            correction = np.zeros_like(residual)
-            _solve(inner, residual, correction)
-            field[rows] += correction
+        rows = self._around(vertices)
+        self._mend(rows, self._labels, self._once)
+        self._mend(rows, self._once, self.zones)
         return rows
 
     def set_accents(self, accents: Mapping[int, NDArray[np.float32]]) -> None:
         """Take the soft masks (V,) of accents by their number, 7 to 13."""
-        self.accents = np.zeros_like(self.accents)
+        self._masks = np.zeros_like(self._masks)
         for number, share in accents.items():
-            self.accents[:, number - ACCENTS.start] = share
+            self._masks[:, number - ACCENTS.start] = share
+        self.accents = self._masks.copy()
+        _solve(self._system, self._mass * self._masks, self.accents)
 
     def change_accent(
         self, number: int, vertices: NDArray[np.int32], share: NDArray[np.float32]
-    ) -> None:
-        """Take the new shares (k,) of one accent at some vertices."""
-        self.accents[vertices, number - ACCENTS.start] = share
+    ) -> NDArray[np.int32]:
+        """Take the new mask (k,) of one accent at some vertices; return all that changed."""
+        self._masks[vertices, number - ACCENTS.start] = share
+        rows = self._around(vertices)
+        self._mend(rows, self._masks, self.accents)
+        return rows
+
+    def _around(self, vertices: NDArray[np.int32]) -> NDArray[np.int32]:
+        rows = vertices
+        for _ in range(_RINGS):
+            rows = np.unique(self._system[rows].indices).astype(np.int32)
+        return rows
+
+    def _mend(self, rows: NDArray[np.int32], right: Field, field: Field) -> None:
+        """Solve anew at `rows`, with the rest of `field` as it is."""
+        residual = self._mass[rows] * right[rows] - self._system[rows] @ field
+        correction = np.zeros_like(residual)
+        _solve(self._system[rows][:, rows], residual, correction)
+        field[rows] += correction
 
 
 def _solve(system: Matrix[np.float32], right: Field, x: Field) -> None:

@@ -1,0 +1,234 @@
+"""From a case and its prediction to what the parts of the window show. No widgets in here."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stainmap.app.prediction import Prediction
+from stainmap.model.case import Case, Region
+from stainmap.model.plan import Jar
+from stainmap.model.zone import Accent, Area, Zone, area_label
+from stainmap.optics.colorimetry import encode_srgb
+from stainmap.paper.views import CrownDirections, Side
+from stainmap.planning.outcome import Outcome
+from stainmap.planning.schedule import DRY_TEMPERATURE_C, coats_to_paint
+from stainmap.predict.bench_look import jar_linear_srgb
+from stainmap.ui.coat_model import AreaRow, StepColumn
+from stainmap.ui.crown_cards import LegendRow, ProbeReading
+from stainmap.ui.marks import JarLook
+from stainmap.ui.run_strip import RunDetail
+from stainmap.ui.unit_panel import MaterialNames, UnitFacts
+from stainmap.units import SizeState
+
+_ALWAYS = (*Zone,)
+# A place this far off the middle, as a share of half the crown's width, lies on a side.
+_SIDE_SHARE = 0.3
+
+
+def directions_of(case: Case) -> CrownDirections:
+    """Return the directions of the first unit, which name the sides on screen."""
+    return CrownDirections.of(case.reading, case.units[0].tooth)
+
+
+def hex_colour(srgb: NDArray[np.floating] | NDArray[np.uint8]) -> str:
+    """Return encoded sRGB, uint8 or 0 to 1, as ``#rrggbb``."""
+    values = np.asarray(srgb, dtype=np.float64)
+    if srgb.dtype != np.uint8:
+        values = np.clip(values, 0.0, 1.0) * 255.0
+    return "#" + "".join(f"{int(v + 0.5):02x}" for v in values)
+
+
+def jar_look(case: Case, jar: Jar) -> JarLook:
+    """Return a jar with the colour its dye has on the chalky ceramic."""
+    dye = encode_srgb(jar_linear_srgb(jar, case.materials.dyes))
+    return JarLook(number=jar.number, liquid=jar.liquid, dye=hex_colour(dye))
+
+
+def jars_on_tray(case: Case) -> tuple[JarLook, ...]:
+    """Return all jars of the plan."""
+    return tuple(jar_look(case, jar) for jar in case.plan.jars)
+
+
+def areas_of(case: Case) -> tuple[Area, ...]:
+    """Return the areas this crown has: all zones, and the accents with a mask or with coats."""
+    masked = {mask.accent for mask in case.accents}
+    named = {entry.area for step in case.plan.steps for entry in step.areas}
+    accents = [accent for accent in Accent if accent in masked or accent in named]
+    return (*_ALWAYS, *accents)
+
+
+def area_name(case: Case, area: Area) -> str:
+    """Return an area's name on this tooth."""
+    return area_label(area, front=case.units[0].tooth.is_front)
+
+
+def area_rows(case: Case) -> tuple[AreaRow, ...]:
+    """Return the rows of the coat table."""
+    return tuple(AreaRow(area=area, name=area_name(case, area)) for area in areas_of(case))
+
+
+def step_columns(case: Case, outcome: Outcome | None) -> tuple[StepColumn, ...]:
+    """Return the columns of the coat table; inherited figures come with an outcome."""
+    looks = {jar.number: jar_look(case, jar) for jar in case.plan.jars}
+    columns = []
+    for index, step in enumerate(case.plan.steps):
+        brushed: frozenset[Area] = frozenset()
+        if step.brushed is not None and len(step.brushed.vertices):
+            numbers = np.unique(case.zones[step.brushed.vertices])
+            brushed = frozenset(Zone(int(number)) for number in numbers if number)
+        columns.append(
+            StepColumn(
+                jar=looks[step.jar],
+                coats={entry.area: entry.coats for entry in step.areas},
+                inherited=_inherited(outcome, index),
+                brushed=brushed,
+            )
+        )
+    return tuple(columns)
+
+
+def _inherited(outcome: Outcome | None, step: int) -> dict[Area, str]:
+    if outcome is None:
+        return {}
+    figures: dict[Area, str] = {}
+    for area in outcome.areas:
+        spans = [e.coats for e in area.coats if e.step == step and e.inherited]
+        if spans:
+            figures[area.area] = "/".join(str(span) for span in spans[0])
+    return figures
+
+
+def unit_facts(case: Case) -> UnitFacts:
+    """Return what stands at the top of the plan."""
+    along = case.surface.mesh.vertices @ np.asarray(case.reading.occlusal_axis)
+    height = float(along.max() - along.min())
+    backing = case.backing(Region.STUMP)
+    milled = case.source.size_state is SizeState.MILLED
+    return UnitFacts(
+        teeth=tuple(unit.tooth.number for unit in case.units),
+        description=f"{case.reading.kind}, {height:.1f} mm high, sintered size",
+        enlargement=f"\N{MULTIPLICATION SIGN} {case.source.enlargement_factor:.3f}",
+        size="milled" if milled else "sintered",
+        block=case.plan.block,
+        stump=backing.stump,
+        cement=backing.cement,
+        programme=case.programme,
+    )
+
+
+def material_names(case: Case) -> MaterialNames:
+    """Return what the unit's materials can be chosen from."""
+    materials = case.materials
+    return MaterialNames(
+        blocks=tuple(block.name for block in materials.blocks),
+        stumps=tuple(stump.name for stump in materials.stumps),
+        cements=tuple(cement.name for cement in materials.cements),
+        programmes=tuple(programme.name for programme in materials.programmes),
+    )
+
+
+def legend_rows(case: Case, outcome: Outcome | None) -> tuple[LegendRow, ...]:
+    """Return the rows of the legend of zones."""
+    rows = []
+    for area in areas_of(case):
+        found = None if outcome is None else outcome.area(area)
+        size = None if found is None else found.area_mm2
+        rows.append(LegendRow(area=area, name=area_name(case, area), size_mm2=size))
+    return tuple(rows)
+
+
+def legend_note(case: Case) -> str:
+    """Return the size of the outer surface in words."""
+    area = float(case.surface.mesh.vertex_areas[case.reading.outer].sum())
+    return f"outer surface {area:.0f} mm\N{SUPERSCRIPT TWO}, sintered"
+
+
+def run_detail(case: Case) -> RunDetail:
+    """Return what stands inside the stages of the run."""
+    looks = {jar.number: jar_look(case, jar) for jar in case.plan.jars}
+    programme = case.materials.programme(case.programme)
+    curve = [(0.0, programme.start_c)]
+    for segment in programme.segments:
+        curve.append((curve[-1][0] + segment.minutes, segment.target_c))
+    return RunDetail(
+        jars=tuple(looks.values()),
+        steps=tuple((looks[step.jar], coats_to_paint(step)) for step in case.plan.steps),
+        dry_c=DRY_TEMPERATURE_C,
+        curve=tuple(curve),
+        programme=programme.name,
+    )
+
+
+def probe_reading(prediction: Prediction, vertex: int) -> ProbeReading:
+    """Return what is known about one vertex."""
+    case = prediction.case
+    light, a, b = (float(v) for v in prediction.appearance.lab[vertex])
+    return ProbeReading(
+        area=_place_name(case, vertex),
+        coats=_coats_there(prediction, vertex),
+        colour=hex_colour(prediction.appearance.srgb[vertex]),
+        lightness=light,
+        chroma=float(np.hypot(a, b)),
+        hue_degrees=float(np.degrees(np.arctan2(b, a)) % 360.0),
+        wall=_wall_there(prediction, vertex),
+    )
+
+
+def _place_name(case: Case, vertex: int) -> str:
+    number = int(case.zones[vertex])
+    if number == 0:
+        return "no zone yet"
+    names = [area_name(case, Zone(number))]
+    for mask in case.accents:
+        if mask.share[vertex] > 0.5:
+            names = [f"{area_name(case, mask.accent)} on {names[0]}"]
+            break
+    side = _side_words(case, vertex)
+    if side and number != Zone.INNER:
+        names.append(side)
+    return ", ".join(names)
+
+
+def _side_words(case: Case, vertex: int) -> str:
+    """Return "mesiobuccal" and the like, or nothing in the middle or while sides are unknown."""
+    if case.reading.mesial is None:
+        return ""
+    unit = int(case.reading.unit_index[vertex])
+    tooth = case.units[min(unit, len(case.units) - 1)].tooth
+    directions = CrownDirections.of(case.reading, tooth)
+    points = case.surface.mesh.vertices[case.reading.unit_index == unit]
+    middle = 0.5 * (points.min(axis=0) + points.max(axis=0))
+    here = case.surface.mesh.vertices[vertex] - middle
+    parts = []
+    for toward, away in ((Side.MESIAL, Side.DISTAL), (Side.BUCCAL, Side.LINGUAL)):
+        axis = directions.towards(toward)
+        half = 0.5 * float(np.ptp(points @ axis))
+        along = float(here @ axis)
+        if abs(along) > _SIDE_SHARE * half:
+            parts.append(directions.word(toward if along > 0 else away, tooth))
+    if len(parts) == 2:
+        # The trade joins them: mesiobuccal, distopalatal.
+        return {"mesial": "mesio", "distal": "disto"}[parts[0]] + parts[1]
+    return parts[0] if parts else ""
+
+
+def _coats_there(prediction: Prediction, vertex: int) -> str:
+    plan = prediction.case.plan
+    sums: dict[str, float] = {}
+    for step, coats in zip(plan.steps, prediction.coats[:, vertex], strict=True):
+        liquid = plan.liquid_of(step)
+        sums[liquid] = sums.get(liquid, 0.0) + float(coats)
+    words = [
+        f"{liquid} {coats:.0f}" if abs(coats - round(coats)) < 0.05 else f"{liquid} {coats:.1f}"
+        for liquid, coats in sums.items()
+        if coats >= 0.05
+    ]
+    return ", ".join(words) if words else "no coats"
+
+
+def _wall_there(prediction: Prediction, vertex: int) -> str:
+    case, shape = prediction.case, prediction.shape
+    guessed = "assumed " if shape.assumed_wall else ""
+    wall = f"{guessed}wall {float(shape.wall_mm[vertex]):.2f} mm"
+    return f"{wall} over {case.backing(Region.STUMP).stump}"

@@ -1,0 +1,232 @@
+"""The crown view at work: what the session knows is shown, what the pointer does is painted."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+from numpy.typing import NDArray
+from PySide6.QtCore import QObject, Qt, Signal
+
+from stainmap.app.brush import Brush
+from stainmap.app.painting import StrokeUpdate
+from stainmap.app.session import Change, Session
+from stainmap.errors import StainmapError
+from stainmap.model.zone import Area, Zone
+from stainmap.paper.views import CrownDirections
+from stainmap.surface.picking import Hit
+from stainmap.ui import case_figures as figures
+from stainmap.ui.brush_bar import BrushSettings
+from stainmap.ui.crown_view import CrownView, PointerTask
+
+_UNPREDICTED = 176  # sRGB grey of a crown whose colour is not known yet
+
+
+class CrownDesk(QObject):
+    """Keeps one crown view in step with a session.
+
+    Signals
+    -------
+    purpose_changed
+        The line that says what the brush does, and whether it puts on coats.
+    problem
+        A StainmapError from painting.
+    """
+
+    purpose_changed = Signal(str, bool)
+    problem = Signal(object)
+
+    def __init__(self, session: Session, view: CrownView, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._session, self._view = session, view
+        self._settings = BrushSettings()
+        self._area: Area = Zone.BODY
+        self._step: int | None = None
+        self._can_paint = True
+        view.pointed_at.connect(self._read)
+        view.stroke_began.connect(self._begin)
+        view.stroke_moved.connect(self._move)
+        view.stroke_ended.connect(self._end)
+        view.stroke_cancelled.connect(self._cancel)
+
+    # --- what is painted -----------------------------------------------------------------
+
+    @property
+    def step(self) -> int | None:
+        """Step the brush adds to, or None while it paints an area."""
+        return self._step
+
+    def choose(self, area: Area, step: int | None) -> None:
+        """Paint `area`, or with a step (from 0) add coats of that step."""
+        self._area, self._step = area, step
+        self._show_purpose()
+        self._show_coats()
+
+    def set_brush(self, settings: BrushSettings) -> None:
+        """Use another tool or size."""
+        self._settings = settings
+        self._show_purpose()
+
+    def allow_painting(self, allowed: bool) -> None:
+        """Switch the brush off while a question is asked of the crown."""
+        self._can_paint = allowed
+        self._show_purpose()
+
+    @property
+    def brush(self) -> Brush:
+        """The brush as the session knows it."""
+        return Brush(
+            tool=self._settings.tool,
+            area=self._area,
+            step=self._step,
+            radius_mm=self._settings.radius_mm,
+            softness=self._settings.softness,
+            strength_coats=self._settings.strength_coats,
+        )
+
+    def _show_purpose(self) -> None:
+        case = self._session.case
+        if case is None or not self._can_paint:
+            self._view.set_task(PointerTask.TURN)
+            self.purpose_changed.emit("", False)
+            return
+        if self._step is not None and self._step >= len(case.plan.steps):
+            self._step = None
+        self._view.set_task(PointerTask.PAINT, self._settings.radius_mm)
+        self.purpose_changed.emit(self.brush.describe(case), self._step is not None)
+
+    # --- the session speaks --------------------------------------------------------------
+
+    def refresh(self, change: Change) -> None:
+        """Show what has changed."""
+        case = self._session.case
+        if case is None:
+            return
+        if change.touches("opened", "surface", "reading", "units"):
+            self._show_crown()
+        if change.touches("opened", "zones", "accents", "surface"):
+            accents = {int(mask.accent): mask.share for mask in case.accents}
+            self._view.set_zones(case.zones, accents)
+        if change.touches("appearance"):
+            self._show_appearance()
+        if change.touches("shading") and self._session.shading is not None:
+            self._view.set_shading(self._session.shading)
+        if change.touches("opened", "outcome", "plan", "units", "accents"):
+            outcome = self._session.outcome
+            rows = figures.legend_rows(case, outcome)
+            self._view.zone_legend.set_rows(rows, figures.legend_note(case))
+        if change.touches("opened", "plan", "units", "history"):
+            self._show_purpose()
+
+    def show_again(self) -> None:
+        """Show the open case afresh, after something else was shown in its place."""
+        if self._session.case is None:
+            self._view.clear()
+            return
+        self.refresh(Change(fields=frozenset({"opened", "zones", "appearance", "shading"})))
+
+    def _show_crown(self) -> None:
+        case = self._session.case
+        if case is None:
+            return
+        fresh = not self._view.shows(case.surface.mesh)
+        self._view.set_crown(case.surface.mesh, figures.directions_of(case), case.units[0].tooth)
+        if fresh:
+            grey = np.full((case.surface.mesh.vertex_count, 3), _UNPREDICTED, np.uint8)
+            self._view.set_colours(grey)
+            self._show_appearance()
+
+    def _show_appearance(self) -> None:
+        appearance = self._session.appearance
+        if appearance is None or self._session.is_painting or not self._fits():
+            return
+        self._view.set_colours(appearance.srgb)
+        self._show_coats()
+        self._session.need_shading()
+        self._view.read_again()
+
+    def _fits(self) -> bool:
+        """Return True if the newest prediction is of the surface that is shown."""
+        prediction, case = self._session.prediction, self._session.case
+        return (
+            prediction is not None and case is not None and prediction.case.surface is case.surface
+        )
+
+    def _show_coats(self) -> None:
+        prediction = self._session.prediction
+        if prediction is None or not self._fits():
+            return
+        plan, step = prediction.case.plan, self._step
+        if step is not None and step < len(plan.steps):
+            title = f"step {step + 1}, {plan.liquid_of(plan.steps[step])}"
+            self._view.set_coats(prediction.coats[step], title)
+        else:
+            total = prediction.coats.sum(axis=0)
+            self._view.set_coats(np.asarray(total, dtype=np.float32), "all steps together")
+
+    # --- the pointer speaks --------------------------------------------------------------
+
+    def _read(self, hit: Hit | None) -> None:
+        prediction = self._session.prediction
+        if hit is None or prediction is None or not self._fits() or not self._can_paint:
+            self._view.set_probe(None, None)
+            return
+        self._view.set_probe(figures.probe_reading(prediction, hit.vertex), hit.position)
+
+    def _begin(self, position: NDArray[np.float64], vertex: int, keys: Qt.KeyboardModifier) -> None:
+        brush = self.brush
+        if keys & Qt.KeyboardModifier.AltModifier and isinstance(self._area, Zone):
+            brush = replace(brush, moves_margin=True)
+        try:
+            self._session.begin_stroke(brush)
+        except StainmapError as error:
+            self.problem.emit(error)
+            return
+        self._move(position, vertex, keys)
+
+    def _move(self, position: NDArray[np.float64], vertex: int, _keys: Qt.KeyboardModifier) -> None:
+        if self._session.is_painting:
+            self._draw(self._session.stroke_to(position, vertex))
+
+    def _draw(self, update: StrokeUpdate) -> None:
+        stroke, painted = self._session.stroke, update.painted
+        if len(update.vertices):
+            self._view.update_colours(update.vertices, update.srgb)
+        if stroke is None or not len(painted):
+            return
+        if stroke.brushed is not None:
+            self._draw_coats(painted, stroke.brushed)
+        elif stroke.accent is not None:
+            self._view.update_accent(int(self._area), painted, stroke.accent[painted])
+        else:
+            self._view.update_zones(painted, stroke.zones[painted])
+
+    def _draw_coats(self, painted: NDArray[np.int32], brushed: NDArray[np.float32]) -> None:
+        prediction, step = self._session.prediction, self._step
+        if prediction is None or step is None or not self._fits():
+            return
+        before = prediction.case.plan.steps[step].brushed
+        old = np.float32(0.0) if before is None else before.at(painted)
+        coats = prediction.coats[step, painted] + brushed[painted] - old
+        self._view.update_coats(painted, np.asarray(coats, dtype=np.float32))
+
+    def _end(self) -> None:
+        if self._session.is_painting:
+            self._session.end_stroke()
+
+    def _cancel(self) -> None:
+        if self._session.is_painting:
+            self._session.cancel_stroke()
+
+
+def bare_directions(mesh_axis: NDArray[np.float64]) -> CrownDirections:
+    """Return directions for a mesh of which only an up direction is assumed."""
+    guess = np.eye(3)[int(np.argmin(np.abs(mesh_axis)))]
+    mesial = guess - (guess @ mesh_axis) * mesh_axis
+    mesial /= np.linalg.norm(mesial)
+    return CrownDirections(
+        occlusal=mesh_axis,
+        mesial=mesial,
+        buccal=np.cross(mesh_axis, mesial),
+        sides_known=False,
+    )

@@ -1,0 +1,391 @@
+"""The window: crown in the middle, plan and outcome beside it, the run below."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable, Sequence
+from pathlib import Path
+
+import numpy as np
+from platformdirs import user_data_path
+from PySide6.QtCore import QByteArray, QObject, QSettings, Qt, QTimer, Signal
+from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QResizeEvent
+from PySide6.QtWidgets import (
+    QApplication,
+    QFileDialog,
+    QMainWindow,
+    QMessageBox,
+    QTabWidget,
+    QVBoxLayout,
+    QWidget,
+)
+
+from stainmap.app.exporting import ENDINGS, export_prediction
+from stainmap.app.sample import open_sample
+from stainmap.app.session import Change, Session
+from stainmap.errors import StainmapError
+from stainmap.files.case_file import SUFFIX
+from stainmap.files.catalogue import starter_catalogue
+from stainmap.files.recovery import Journal, abandoned
+from stainmap.model.material import Provenance
+from stainmap.model.zone import Accent, Area
+from stainmap.planning.plan_hash import short_hash
+from stainmap.ui import case_figures as figures
+from stainmap.ui.crown_desk import CrownDesk
+from stainmap.ui.crown_picture import Look
+from stainmap.ui.crown_view import CrownView
+from stainmap.ui.look_bar import LookBar
+from stainmap.ui.opening_flow import OpeningFlow
+from stainmap.ui.plan_desk import PlanDesk
+from stainmap.ui.run_strip import RunStrip
+from stainmap.ui.side_panels import OUTCOME_PX, PLAN_PX, OutcomeSide, PanelDock, PlanPanel
+from stainmap.ui.start_strip import StartStrip
+from stainmap.ui.status_line import StatusLine
+from stainmap.ui.theme import Scheme, apply_theme
+from stainmap.ui.top_bar import TopBar
+from stainmap.ui.window_actions import WindowActions
+
+_NARROW_PX = 1280
+_INVENTED = "Sample materials are invented: do not fire by them"
+_PLANNING_AID = "A planning aid: the makers' instructions for use decide"
+
+
+class Poster(QObject):
+    """Carries calls from other threads into the window's own."""
+
+    posted = Signal(object)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.posted.connect(self._run, Qt.ConnectionType.QueuedConnection)
+
+    def __call__(self, function: Callable[[], None]) -> None:
+        """Run `function` soon, in the thread this object lives in."""
+        self.posted.emit(function)
+
+    @staticmethod
+    def _run(function: Callable[[], None]) -> None:
+        function()
+
+
+class MainWindow(QMainWindow):
+    """One window on one session.
+
+    Parameters
+    ----------
+    session
+        What is open. The window subscribes to it and closes it in the end.
+    settings
+        Where sizes, places and choices are remembered.
+    """
+
+    def __init__(self, session: Session, settings: QSettings) -> None:
+        super().__init__()
+        self.session, self._settings = session, settings
+        self.setAcceptDrops(True)
+        self.setMinimumSize(1024, 660)
+        self.top, self.status = TopBar(), StatusLine()
+        self.strip, self.looks, self.crown = StartStrip(), LookBar(), CrownView()
+        self.plan, self.outcome, self.run = PlanPanel(), OutcomeSide(), RunStrip()
+        self._lay_out()
+        self.desk = CrownDesk(session, self.crown, self)
+        self.flow = OpeningFlow(session, self.crown, self.desk, self)
+        self.plan_desk = PlanDesk(session, self.plan, self.outcome, self.run, self)
+        self.commands = WindowActions(self)
+        self._connect()
+        self._end_subscription = session.subscribe(self._refresh)
+        self._restore()
+        self.set_look(Look.SINTERED)
+        self._show_title()
+        self.flow.show_nothing_yet()
+
+    def _lay_out(self) -> None:
+        self.setMenuWidget(self.top)
+        centre = QWidget()
+        column = QVBoxLayout(centre)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.strip)
+        column.addWidget(self.looks)
+        column.addWidget(self.crown, 1)
+        self.setCentralWidget(centre)
+        self.plan_dock = PanelDock("Plan", self.plan, PLAN_PX)
+        self.outcome_dock = PanelDock("Outcome", self.outcome, OUTCOME_PX)
+        self.run_dock = PanelDock("Run", self.run)
+        self.setTabPosition(Qt.DockWidgetArea.AllDockWidgetAreas, QTabWidget.TabPosition.North)
+        self.setCorner(Qt.Corner.BottomLeftCorner, Qt.DockWidgetArea.BottomDockWidgetArea)
+        self.setCorner(Qt.Corner.BottomRightCorner, Qt.DockWidgetArea.BottomDockWidgetArea)
+        self.addDockWidget(Qt.DockWidgetArea.LeftDockWidgetArea, self.plan_dock)
+        self.addDockWidget(Qt.DockWidgetArea.RightDockWidgetArea, self.outcome_dock)
+        self.addDockWidget(Qt.DockWidgetArea.BottomDockWidgetArea, self.run_dock)
+        line = self.statusBar()
+        line.setSizeGripEnabled(False)
+        line.setContentsMargins(0, 0, 0, 0)
+        line.addWidget(self.status, 1)
+        line.setStyleSheet("QStatusBar { border: 0; } QStatusBar::item { border: 0; }")
+        line.layout().setContentsMargins(0, 0, 0, 0)
+
+    def _connect(self) -> None:
+        self.strip.open_asked.connect(self.flow.ask_for_file)
+        self.strip.dismissed.connect(self._dismiss_strip)
+        self.looks.look_chosen.connect(self.set_look)
+        self.looks.shading_switched.connect(self.crown.set_relief)
+        self.looks.fit_asked.connect(self.crown.fit)
+        self.plan.brush.settings_changed.connect(self.desk.set_brush)
+        self.crown.brush_resized.connect(self.plan.brush.resize_brush)
+        self.plan_desk.area_chosen.connect(self.desk.choose)
+        self.plan_desk.said.connect(self.status.say)
+        self.plan_desk.area_asked_for.connect(self.turn_to)
+        for desk in (self.plan_desk, self.desk):
+            desk.problem.connect(lambda error: self.status.say(str(error)))
+        self.desk.purpose_changed.connect(
+            lambda text, coats: self.plan.brush.set_purpose(text, coats=coats)
+        )
+        self.flow.opened_file.connect(self._remember_folder)
+        self.desk.set_brush(self.plan.brush.settings)
+
+    # --- the session speaks --------------------------------------------------------------
+
+    def _refresh(self, change: Change) -> None:
+        self.desk.refresh(change)
+        self.plan_desk.refresh(change)
+        self.flow.refresh(change)
+        if change.touches("file", "history", "opened", "units", "code", "outcome"):
+            self._show_title()
+        if change.touches("opened"):
+            self.set_look(self.crown.look)
+        problem = self.session.problem
+        if change.touches("problem") and problem is not None:
+            self.status.say(str(problem))
+        self.commands.refresh()
+
+    def _show_title(self) -> None:
+        session, case = self.session, self.session.case
+        if case is None:
+            self.setWindowTitle("stainmap")
+            self.top.set_case("", "")
+            self.status.set_case("", "")
+            self.status.set_standing(_PLANNING_AID)
+            return
+        words = [f"revision {case.revision}"]
+        if session.read_only:
+            words.append("read-only")
+        if session.is_modified:
+            words.append("not saved")
+        name = case.code if session.path is None else session.path.stem
+        self.setWindowTitle(f"{name}[*] \N{EN DASH} stainmap")
+        self.setWindowModified(session.is_modified)
+        self.top.set_case(name, "  ".join(words))
+        invented = case.materials.block(case.plan.block).provenance is Provenance.INVENTED
+        self.status.set_standing(_INVENTED if invented else _PLANNING_AID)
+        hash_ = session.plan_hash
+        figures_ = f"{case.surface.mesh.vertex_count:,} points"
+        self.status.set_case(figures_, f"plan {short_hash(hash_)}" if hash_ else "")
+
+    # --- what menus and keys ask for -----------------------------------------------------
+
+    def set_look(self, look: Look) -> None:
+        """Colour the crown by something else."""
+        self.looks.set_look(look)
+        self.crown.set_look(look)
+        self.commands.mark_look(look)
+
+    def turn_to(self, area: Area) -> None:
+        """Turn the crown so that the largest part of an area faces the viewer."""
+        case = self.session.case
+        if case is None:
+            return
+        mesh = case.surface.mesh
+        weight = mesh.vertex_areas.copy()
+        if isinstance(area, Accent):
+            share = case.accent(area)
+            weight *= 0.0 if share is None else share
+        else:
+            weight *= case.zones == int(area)
+        toward = weight @ mesh.vertex_normals
+        if np.linalg.norm(toward) < 0.15 * weight.sum():
+            # It goes all round: look at it from the buccal, where it is seen best.
+            toward = figures.directions_of(case).buccal + 0.25 * toward / max(weight.sum(), 1e-9)
+        directions = figures.directions_of(case)
+        up = directions.occlusal
+        if abs(toward @ up) > 0.96 * np.linalg.norm(toward):
+            up = -directions.buccal
+        self.crown.look_along(toward, up)
+
+    def save(self) -> bool:
+        """Save where the case came from, or ask; return False if it was not saved."""
+        if self.session.path is None or self.session.read_only:
+            return self.save_as()
+        return self._save(None)
+
+    def save_as(self) -> bool:
+        """Ask for a name and save."""
+        case = self.session.case
+        if case is None:
+            return False
+        start = Path(self.flow.folder) / f"{case.code}{SUFFIX}"
+        name, _ = QFileDialog.getSaveFileName(
+            self, "Save the case", str(self.session.path or start), f"Cases (*{SUFFIX})"
+        )
+        if not name:
+            return False
+        path = Path(name)
+        return self._save(path if path.suffix else path.with_suffix(SUFFIX))
+
+    def _save(self, path: Path | None) -> bool:
+        try:
+            self.session.save(path)
+        except StainmapError as error:
+            QMessageBox.warning(self, "Not saved", str(error))
+            return False
+        self.status.say(f"Saved as {self.session.path}.")
+        return True
+
+    def export(self) -> None:
+        """Ask for a name and write the predicted crown; the ending chooses the kind."""
+        prediction = self.session.prediction
+        if prediction is None or not self.session.is_up_to_date:
+            self.status.say("The prediction is not ready yet.")
+            return
+        kinds = {".ply": "Mesh with colours", ".csv": "Table of vertices", ".png": "Picture"}
+        filters = ";;".join(f"{kinds[ending]} (*{ending})" for ending in ENDINGS)
+        start = Path(self.flow.folder) / f"{prediction.case.code}.ply"
+        name, chosen = QFileDialog.getSaveFileName(self, "Export", str(start), filters)
+        if not name:
+            return
+        path = Path(name)
+        if not path.suffix:
+            path = path.with_suffix(chosen.rpartition("*")[2].rstrip(")"))
+        try:
+            export_prediction(prediction, path)
+        except StainmapError as error:
+            QMessageBox.warning(self, "Not exported", str(error))
+            return
+        self.status.say(f"Exported {path}.")
+
+    def open_sample(self) -> None:
+        """Open the sample crown, if nothing is lost by it."""
+        if self.may_leave():
+            self.session.adopt(open_sample(), path=None, saved=True)
+
+    def ask_to_open(self) -> None:
+        """Let a file be chosen, if nothing is lost by it."""
+        if self.may_leave():
+            self.flow.ask_for_file()
+
+    def may_leave(self) -> bool:
+        """Ask what to do with unsaved work; return False if the user wants to stay."""
+        if not self.session.is_modified:
+            return True
+        button = QMessageBox.StandardButton
+        answer = QMessageBox.question(
+            self,
+            "Not saved",
+            "The case has changes that are not saved.",
+            button.Save | button.Discard | button.Cancel,
+            button.Save,
+        )
+        if answer == button.Save:
+            return self.save()
+        return answer == button.Discard
+
+    def set_scheme(self, scheme: Scheme) -> None:
+        """Wear another palette, now and after the next start."""
+        app = QApplication.instance()
+        if isinstance(app, QApplication):
+            apply_theme(app, scheme)
+        self._settings.setValue("scheme", scheme.value)
+
+    # --- Qt's hooks ----------------------------------------------------------------------
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        """Take one file."""
+        urls = event.mimeData().urls()
+        if len(urls) == 1 and urls[0].isLocalFile():
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        """Open the file that was dropped, if nothing is lost by it."""
+        path = Path(event.mimeData().urls()[0].toLocalFile())
+        event.acceptProposedAction()
+        # The desktop waits for the drop to end; a question must not keep it waiting.
+        QTimer.singleShot(0, lambda: self.flow.open_path(path) if self.may_leave() else None)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """In a narrow window the outcome folds into a tab beside the plan."""
+        super().resizeEvent(event)
+        self._fold(event.size().width() < _NARROW_PX)
+
+    def _fold(self, narrow: bool) -> None:
+        folded = self.outcome_dock in self.tabifiedDockWidgets(self.plan_dock)
+        if narrow and not folded and not self.outcome_dock.isFloating():
+            self.tabifyDockWidget(self.plan_dock, self.outcome_dock)
+            self.plan_dock.raise_()
+        elif not narrow and folded:
+            self.addDockWidget(Qt.DockWidgetArea.RightDockWidgetArea, self.outcome_dock)
+            self.outcome_dock.show()
+        if narrow != folded:
+            docks, widths = [self.plan_dock, self.outcome_dock], [PLAN_PX, OUTCOME_PX]
+            self.resizeDocks(docks, widths, Qt.Orientation.Horizontal)
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Ask before unsaved work is lost; remember sizes and places."""
+        if not self.may_leave():
+            event.ignore()
+            return
+        self._settings.setValue("geometry", self.saveGeometry())
+        self._settings.setValue("state", self.saveState())
+        self._end_subscription()
+        if self.session.job is not None:
+            self.session.job.cancel()
+        self.session.close()
+        event.accept()
+
+    def _restore(self) -> None:
+        self.resize(1600, 1000)
+        geometry = self._settings.value("geometry", QByteArray(), type=QByteArray)
+        state = self._settings.value("state", QByteArray(), type=QByteArray)
+        if isinstance(geometry, QByteArray) and not geometry.isEmpty():
+            self.restoreGeometry(geometry)
+        if isinstance(state, QByteArray) and not state.isEmpty():
+            self.restoreState(state)
+        else:
+            docks, widths = [self.plan_dock, self.outcome_dock], [PLAN_PX, OUTCOME_PX]
+            self.resizeDocks(docks, widths, Qt.Orientation.Horizontal)
+        self.strip.setVisible(not self._settings.value("strip_dismissed", False, type=bool))
+        self.flow.folder = str(self._settings.value("folder", "", type=str))
+
+    def _dismiss_strip(self) -> None:
+        self._settings.setValue("strip_dismissed", True)
+        self.strip.hide()
+
+    def _remember_folder(self, path: Path) -> None:
+        self.flow.folder = str(path.parent)
+        self._settings.setValue("folder", str(path.parent))
+
+
+def run(argv: Sequence[str]) -> int:
+    """Open the window on a file, or on the sample; return the exit code when it is closed."""
+    app = QApplication.instance()
+    if not isinstance(app, QApplication):
+        app = QApplication([sys.argv[0], *argv])
+    app.setApplicationName("stainmap")
+    app.setOrganizationName("stainmap")
+    settings = QSettings(
+        QSettings.Format.IniFormat, QSettings.Scope.UserScope, "stainmap", "window"
+    )
+    apply_theme(app, Scheme(str(settings.value("scheme", Scheme.SYSTEM.value, type=str))))
+    poster = Poster()
+    folder = user_data_path("stainmap", appauthor=False) / "recovery"
+    left_behind = abandoned(folder)
+    session = Session(starter_catalogue(), post=poster, journal=Journal(folder))
+    window = MainWindow(session, settings)
+    window.show()
+    files = [Path(argument) for argument in argv if not argument.startswith("-")]
+    if files:
+        QTimer.singleShot(0, lambda: window.flow.open_path(files[0]))
+    else:
+        QTimer.singleShot(0, window.open_sample)
+    if left_behind:
+        QTimer.singleShot(0, lambda: window.commands.offer_recovery(left_behind))
+    return app.exec()

@@ -1,0 +1,308 @@
+"""Opening: from a file on the disk to a crown on the screen, with every question on the way."""
+
+from __future__ import annotations
+
+import time
+from dataclasses import replace
+from pathlib import Path
+
+import numpy as np
+from PySide6.QtCore import QEvent, QObject, Signal
+from PySide6.QtWidgets import QDialog, QFileDialog, QWidget
+
+from stainmap.app.opening import Answers, MeshLook, units_from_numbers
+from stainmap.app.session import Change, Session
+from stainmap.errors import ReadingError, StainmapError
+from stainmap.files.case_file import SUFFIX, is_case_file, read_case
+from stainmap.files.recovery import Recovered
+from stainmap.model.tooth import Tooth
+from stainmap.surface.mesh import TriMesh
+from stainmap.surface.picking import Hit
+from stainmap.ui.crown_desk import CrownDesk, bare_directions
+from stainmap.ui.crown_view import CrownView, PointerTask
+from stainmap.ui.open_dialog import OpenDialog
+from stainmap.ui.plate import MessageCard, ProgressCard
+from stainmap.units import LengthUnit
+
+MESH_ENDINGS = (".stl", ".ply", ".obj", ".off", ".3mf")
+_OPEN, _CANCEL, _OTHER = "open a mesh", "cancel", "open another"
+_THIS_SIDE, _CLOSE = "this is the biting side", "close"
+_SHOW_AFTER_S = 0.3
+
+
+class OpeningFlow(QObject):
+    """Opens meshes and cases, shows progress and problems, and asks on the crown itself.
+
+    Signals
+    -------
+    opened_file
+        Path of the mesh or case that was chosen, so that its folder is remembered.
+    """
+
+    opened_file = Signal(object)
+
+    def __init__(self, session: Session, view: CrownView, desk: CrownDesk, window: QWidget) -> None:
+        super().__init__(window)
+        self._session, self._view, self._desk, self._window = session, view, desk, window
+        self._answers: Answers | None = None
+        self._asking = ""
+        self.folder = ""
+        self.progress = ProgressCard(view)
+        self.message = MessageCard(view)
+        self.progress.hide()
+        self.message.hide()
+        self.progress.cancelled.connect(self._cancel_job)
+        self.message.chosen.connect(self._choose)
+        view.place_chosen.connect(self._take_place)
+        view.installEventFilter(self)
+
+    # --- asked from outside --------------------------------------------------------------
+
+    def ask_for_file(self) -> None:
+        """Let a mesh or a case be chosen, and open it."""
+        endings = " ".join(f"*{ending}" for ending in (SUFFIX, *MESH_ENDINGS))
+        name, _ = QFileDialog.getOpenFileName(
+            self._window,
+            "Open a mesh or a case",
+            self.folder,
+            f"Meshes and cases ({endings});;All files (*)",
+        )
+        if name:
+            self.open_path(Path(name))
+
+    def open_path(self, path: Path) -> None:
+        """Open a case file, or look at a mesh."""
+        self._stop_asking()
+        self.message.hide()
+        self.opened_file.emit(path)
+        if path.suffix.lower() == SUFFIX or (path.is_file() and is_case_file(path)):
+            self._session.open_case(path)
+        else:
+            self._session.look_at(path)
+
+    def recover(self, found: Recovered) -> None:
+        """Open what a crashed program kept, as unsaved work."""
+        try:
+            case = read_case(found.path)
+        except StainmapError as error:
+            self._say(error.message, error.advice or "", (_CLOSE,))
+            return
+        self._session.adopt(case, path=None)
+        found.discard()
+
+    def ask_for_mesial(self) -> None:
+        """Ask where mesial is on the open crown, to read it again."""
+        if self._session.case is not None:
+            self._answers = None
+            self._ask("mesial direction")
+
+    # --- the session speaks --------------------------------------------------------------
+
+    def refresh(self, change: Change) -> None:
+        """Show progress and problems, and go on where a step has ended."""
+        if change.touches("job"):
+            self._show_progress()
+        if change.touches("look") and self._session.look is not None:
+            self._ask_about(self._session.look)
+        if change.touches("opened"):
+            self._answers = None
+            self._stop_asking()
+            self.message.hide()
+        if change.touches("problem") and self._session.problem is not None:
+            self._show_problem(self._session.problem)
+        self.show_nothing_yet()
+
+    def show_nothing_yet(self) -> None:
+        """Say what to do while no crown is open and nothing is under way."""
+        idle = self._session.case is None and self._session.job is None and not self._asking
+        if idle and not self.message.isVisible():
+            formats = ", ".join(ending[1:].upper() for ending in MESH_ENDINGS)
+            self._say(
+                "No crown yet",
+                f"Drop a file here ({formats} or a case), or open one with Ctrl+O.",
+                (_OPEN,),
+            )
+        self._view.empty_mark.set_solid(self._session.job is not None)
+
+    def _show_progress(self) -> None:
+        job = self._session.job
+        if job is None:
+            self.progress.hide()
+            return
+        gone = time.monotonic() - job.started_s
+        left = gone / job.share - gone if job.share > 0.05 else 0.0
+        self.progress.set_progress(job.title, job.share, job.phrase, left)
+        if gone >= _SHOW_AFTER_S or job.share > 0.0:
+            self.message.hide()
+            self.progress.show()
+            self._place(self.progress)
+
+    def _cancel_job(self) -> None:
+        if self._session.job is not None:
+            self._session.job.cancel()
+
+    # --- questions -----------------------------------------------------------------------
+
+    def _ask_about(self, look: MeshLook, note: str = "") -> None:
+        remarks = [*look.loaded.repairs, *look.loaded.warnings, *([note] if note else [])]
+        dialog = OpenDialog(
+            look.path.name,
+            look.mesh.extent,
+            look.sizes,
+            [block.name for block in self._session.materials.blocks],
+            remarks,
+            self._window,
+        )
+        if dialog.exec() != QDialog.DialogCode.Accepted or dialog.answers is None:
+            self.show_nothing_yet()
+            return
+        said = dialog.answers
+        self._answers = Answers(
+            units=units_from_numbers(said.numbers),
+            size_state=said.size_state,
+            block=said.block,
+            unit=said.unit,
+        )
+        self._session.open_mesh(look, self._answers)
+
+    def _show_problem(self, problem: StainmapError) -> None:
+        look = self._session.look
+        if isinstance(problem, ReadingError) and look is not None and self._answers is not None:
+            if problem.where == "units":
+                self._ask_about(look, str(problem))
+                return
+            if problem.where in ("mesial direction", "occlusal axis"):
+                self._show_bare(look, self._answers)
+                self._ask(problem.where)
+                return
+        buttons = (_OTHER,) if self._session.case is None else (_CLOSE, _OTHER)
+        cause = problem.__cause__
+        details = f"{type(cause).__name__}: {cause}" if cause is not None else ""
+        text = " ".join(part for part in (problem.where, problem.advice) if part)
+        self._say(problem.message, text, buttons, details)
+
+    def _ask(self, what: str) -> None:
+        self._asking = what
+        self._desk.allow_painting(False)
+        if what == "mesial direction":
+            self._view.set_task(PointerTask.ASK)
+            self._say(
+                "Where is mesial?",
+                "Click the side of the crown that faces the midline. The right button turns it.",
+                (_CANCEL,),
+            )
+        else:
+            self._say(
+                "Which way does it bite?",
+                "Turn the crown until you look straight onto its biting side.",
+                (_THIS_SIDE, _CANCEL),
+            )
+
+    def _show_bare(self, look: MeshLook, answers: Answers) -> None:
+        """Show a mesh that is no case yet, in about its own size."""
+        unit = answers.unit or LengthUnit.MILLIMETRE
+        mesh = TriMesh(look.mesh.vertices * unit.millimetres, look.mesh.faces)
+        up = np.array(answers.occlusal_axis or (0.0, 0.0, 1.0), dtype=np.float64)
+        number = answers.units[0].tooth.number
+        self._view.set_crown(mesh, bare_directions(up), Tooth(number=number))
+        self._view.set_colours(np.full((mesh.vertex_count, 3), 200, np.uint8))
+
+    def _take_place(self, hit: Hit) -> None:
+        if self._asking != "mesial direction":
+            return
+        mesh = self._view.mesh
+        if mesh is None:
+            return
+        low, high = mesh.vertices.min(axis=0), mesh.vertices.max(axis=0)
+        x, y, z = (float(v) for v in hit.position - 0.5 * (low + high))
+        self._answer(mesial=(x, y, z))
+
+    def _choose(self, button: str) -> None:
+        if button in (_OPEN, _OTHER):
+            self.message.hide()
+            self.ask_for_file()
+            self.show_nothing_yet()
+        elif button == _THIS_SIDE:
+            x, y, z = (float(v) for v in self._view.camera.axes[2])
+            self._answer(axis=(x, y, z))
+        else:
+            self.message.hide()
+            if self._asking:
+                self._stop_asking()
+                self._desk.show_again()
+            self.show_nothing_yet()
+
+    def _answer(
+        self,
+        *,
+        mesial: tuple[float, float, float] | None = None,
+        axis: tuple[float, float, float] | None = None,
+    ) -> None:
+        """Go on with what was said: read the mesh, or read the open crown again."""
+        self._stop_asking()
+        self.message.hide()
+        look, answers = self._session.look, self._answers
+        if look is not None and answers is not None:
+            answers = replace(
+                answers,
+                mesial=mesial or answers.mesial,
+                occlusal_axis=axis or answers.occlusal_axis,
+            )
+            self._answers = answers
+            self._session.open_mesh(look, answers)
+        elif self._session.case is not None:
+            again = answers_of(self._session)
+            self._session.reread(
+                replace(
+                    again,
+                    mesial=mesial or again.mesial,
+                    occlusal_axis=axis or again.occlusal_axis,
+                )
+            )
+
+    def _stop_asking(self) -> None:
+        if self._asking:
+            self._asking = ""
+            self._desk.allow_painting(True)
+
+    # --- cards ---------------------------------------------------------------------------
+
+    def _say(self, title: str, text: str, buttons: tuple[str, ...], details: str = "") -> None:
+        self.message.set_message(title, text, buttons, details)
+        self.message.show()
+        self._place(self.message)
+
+    def _place(self, card: QWidget) -> None:
+        card.adjustSize()
+        x = (self._view.width() - card.width()) // 2
+        card.move(max(x, 8), max(self._view.height() - card.height() - 20, 8))
+        card.raise_()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Keep the cards in their place when the view changes its size."""
+        if watched is self._view and event.type() == QEvent.Type.Resize:
+            self._place(self.progress)
+            self._place(self.message)
+        return super().eventFilter(watched, event)
+
+
+def answers_of(session: Session) -> Answers:
+    """Return what has been said about the open crown so far.
+
+    Raises
+    ------
+    StainmapError
+        If none is open.
+    """
+    case = session.case
+    if case is None:
+        raise StainmapError("No crown is open.", advice="Open a mesh or a case first.")
+    reading, said = case.reading, case.reading.set_by_user
+    return Answers(
+        units=case.units,
+        size_state=case.source.size_state,
+        block=case.plan.block,
+        unit=case.source.unit,
+        occlusal_axis=reading.occlusal_axis if "occlusal_axis" in said else None,
+        mesial=reading.mesial if "mesial" in said else None,
+    )

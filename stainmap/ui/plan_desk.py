@@ -1,0 +1,260 @@
+"""The plan, outcome and run panels at work: edits go to the session, what follows is shown."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import datetime
+
+from PySide6.QtCore import QObject, QTimer, Signal
+from PySide6.QtWidgets import QMenu
+
+from stainmap.app import edits
+from stainmap.app.opening import units_from_numbers
+from stainmap.app.session import Change, Session
+from stainmap.errors import StainmapError
+from stainmap.model.case import Case, Region
+from stainmap.model.plan import CoatSpan
+from stainmap.model.zone import OUTER_ZONES, Accent, Area, Zone
+from stainmap.planning.outcome import AreaOutcome
+from stainmap.planning.schedule import run_strip
+from stainmap.predict.uncertainty import UNCALIBRATED_SD
+from stainmap.ui import case_figures as figures
+from stainmap.ui.opening_flow import answers_of
+from stainmap.ui.run_strip import RunStrip
+from stainmap.ui.side_panels import OutcomeSide, PlanPanel
+from stainmap.units import SizeState
+
+_INSIDE = (Zone.INNER, Accent.INNER_NECK_BAND)
+_CLOCK_MS = 20_000
+_SIZES = {"milled": SizeState.MILLED, "sintered": SizeState.SINTERED}
+
+
+class PlanDesk(QObject):
+    """Keeps the panels in step with a session.
+
+    Signals
+    -------
+    area_chosen
+        Area, and the step (from 0) or None: what the brush works on from now.
+    said
+        A sentence for the status line.
+    problem
+        A StainmapError from an edit.
+    area_asked_for
+        Area to turn the crown to.
+    """
+
+    area_chosen = Signal(object, object)
+    said = Signal(str)
+    problem = Signal(object)
+    area_asked_for = Signal(object)
+
+    def __init__(
+        self,
+        session: Session,
+        plan: PlanPanel,
+        outcome: OutcomeSide,
+        run: RunStrip,
+        parent: QObject | None = None,
+    ) -> None:
+        super().__init__(parent)
+        self._session, self._plan, self._outcome, self._run = session, plan, outcome, run
+        table, unit = plan.table, plan.unit
+        table.coats_edited.connect(self._set_coats)
+        table.row_selected.connect(lambda area: self.area_chosen.emit(area, None))
+        table.cell_selected.connect(lambda step, area: self.area_chosen.emit(area, step))
+        table.step_add_requested.connect(self._add_step)
+        table.step_remove_requested.connect(
+            lambda step: self._edit("remove a step", lambda c: edits.without_step(c, step))
+        )
+        table.step_move_requested.connect(
+            lambda step, to: self._edit("move a step", lambda c: edits.with_moved_step(c, step, to))
+        )
+        table.step_jar_requested.connect(
+            lambda step, jar: self._edit(
+                "take a step from another jar", lambda c: edits.with_step_jar(c, step, jar)
+            )
+        )
+        table.refused.connect(self.said)
+        unit.tooth_chosen.connect(self._set_tooth)
+        unit.block_chosen.connect(
+            lambda name: self._edit("choose the block", lambda c: edits.with_block(c, name))
+        )
+        unit.programme_chosen.connect(
+            lambda name: self._edit("choose the programme", lambda c: edits.with_programme(c, name))
+        )
+        unit.size_chosen.connect(
+            lambda name: self._edit(
+                "set the size of the mesh",
+                lambda c: edits.with_size(c, _SIZES[name], c.source.unit),
+            )
+        )
+        unit.stump_chosen.connect(lambda name: self._set_backing(stump=name))
+        unit.cement_chosen.connect(lambda name: self._set_backing(cement=name))
+        outcome.outcome.area_asked_for.connect(self.area_asked_for)
+        self._menu = QMenu(plan)
+        plan.add_step.setMenu(self._menu)
+        self._menu.aboutToShow.connect(self._fill_menu)
+        self._clock = QTimer(self)
+        self._clock.setInterval(_CLOCK_MS)
+        self._clock.timeout.connect(self._show_run)
+        self._clock.start()
+        self._show_unit()
+        self._show_outcome()
+        self._show_run()
+
+    # --- the session speaks --------------------------------------------------------------
+
+    def refresh(self, change: Change) -> None:
+        """Show what has changed."""
+        opened = change.touches("opened")
+        if opened or change.touches("plan", "units", "accents", "outcome", "zones"):
+            self._show_table()
+        if opened or change.touches("units", "plan", "backings", "programme", "source", "surface"):
+            self._show_unit()
+        if opened or change.touches("outcome", "target"):
+            self._show_outcome()
+        if opened or change.touches("plan", "programme", "units"):
+            self._show_run()
+        if opened and self._session.case is not None:
+            self._start_choice(self._session.case)
+
+    def _start_choice(self, case: Case) -> None:
+        """Choose the first planned cell, so that brush and table have something to work on."""
+        for index, step in enumerate(case.plan.steps):
+            outer = [entry.area for entry in step.areas if entry.area in OUTER_ZONES]
+            if outer:
+                self._plan.table.select_cell(index, outer[0])
+                return
+        self._plan.table.select_row(figures.areas_of(case)[0])
+
+    def _show_table(self) -> None:
+        case = self._session.case
+        if case is None:
+            return
+        columns = figures.step_columns(case, self._session.outcome)
+        self._plan.table.set_plan(figures.area_rows(case), columns, figures.jars_on_tray(case))
+        inherited = any(column.inherited for column in columns)
+        self._plan.note.setText(
+            "light figures are inherited from the zone below"
+            if inherited or columns
+            else "No steps yet: add one, then type coats into it."
+        )
+
+    def _show_unit(self) -> None:
+        case = self._session.case
+        self._plan.add_step.setEnabled(case is not None)
+        self._plan.table.setEnabled(case is not None)
+        self._plan.brush.setEnabled(case is not None)
+        if case is None:
+            self._plan.unit.set_facts(None)
+            return
+        self._plan.unit.set_materials(figures.material_names(case))
+        self._plan.unit.set_facts(figures.unit_facts(case))
+
+    def _show_outcome(self) -> None:
+        outcome = self._session.outcome
+        side = self._outcome
+        areas: list[AreaOutcome] = []
+        if outcome is not None:
+            # What lies inside is not seen; the body comes first, the others are held against it.
+            areas = [one for one in outcome.areas if one.area not in _INSIDE]
+            areas.sort(key=lambda one: one.area is not Zone.BODY)
+        wanted = [one for one in areas if one.wanted is not None]
+        zones = [one for one in areas if not isinstance(one.area, Accent)]
+        side.outcome.set_outcomes(wanted or zones)
+        side.ladder.set_outcomes(areas)
+        for widget in (side.ladder, side.ladder_head, side.outcome.caution):
+            widget.setVisible(bool(areas))
+        if outcome is not None and not outcome.calibrated:
+            names = ("L*", "a*", "b*")
+            spread = zip(UNCALIBRATED_SD, names, strict=True)
+            side.outcome.caution.set_text(
+                "Not calibrated: direction, not a match.",
+                "   ".join(f"\N{PLUS-MINUS SIGN}{sd:g} {name}" for sd, name in spread),
+            )
+
+    def _show_run(self) -> None:
+        case = self._session.case
+        if case is None:
+            self._run.set_run((), figures.RunDetail())
+            return
+        try:
+            now = datetime.now().astimezone().replace(second=0, microsecond=0)
+            self._run.set_run(run_strip(case, now), figures.run_detail(case))
+        except StainmapError as error:
+            self.problem.emit(error)
+
+    # --- the user speaks -----------------------------------------------------------------
+
+    def _edit(self, label: str, change: Callable[[Case], Case]) -> None:
+        try:
+            self._session.edit(label, change)
+        except StainmapError as error:
+            self.problem.emit(error)
+
+    def _set_coats(self, step: int, area: Area, span: CoatSpan | None) -> None:
+        case = self._session.case
+        if case is None:
+            return
+        what = "clear" if span is None else f"{span} on"
+        label = f"{what} {figures.area_name(case, area)}, step {step + 1}"
+        self._edit(label, lambda c: edits.with_coats(c, step, area, span))
+
+    def _add_step(self, at: int, jar: int) -> None:
+        self._edit("add a step", lambda c: edits.with_added_step(c, at, jar))
+
+    def add_liquid(self, liquid: str) -> None:
+        """Add a step of a liquid at the end."""
+        case = self._session.case
+        if case is None:
+            return
+        at = len(case.plan.steps)
+        self._edit(f"add a step of {liquid}", lambda c: edits.with_added_liquid(c, at, liquid))
+
+    def _fill_menu(self) -> None:
+        self._menu.clear()
+        case = self._session.case
+        if case is None:
+            return
+        on_tray = {jar.liquid: jar.number for jar in case.plan.jars}
+        for liquid in case.materials.liquids:
+            jar = f"jar {on_tray[liquid.name]}" if liquid.name in on_tray else "new jar"
+            action = self._menu.addAction(f"{liquid.name}: {liquid.purpose} ({jar})")
+            action.triggered.connect(lambda _checked, name=liquid.name: self.add_liquid(name))
+
+    def _set_backing(self, *, stump: str = "", cement: str = "") -> None:
+        def change(case: Case) -> Case:
+            old = case.backing(Region.STUMP)
+            return edits.with_backing(
+                case, Region.STUMP, stump=stump or old.stump, cement=cement or old.cement
+            )
+
+        self._edit("choose what lies behind", change)
+
+    def _set_tooth(self, number: int) -> None:
+        case = self._session.case
+        if case is None or case.units[0].tooth.number == number:
+            return
+        try:
+            units = units_from_numbers((number,))
+            answers = answers_of(self._session)
+        except StainmapError as error:
+            self.problem.emit(error)
+            return
+        same_side = case.units[0].tooth.quadrant % 2 == units[0].tooth.quadrant % 2
+        self._session.reread(
+            type(answers)(
+                units=units,
+                size_state=answers.size_state,
+                block=answers.block,
+                unit=answers.unit,
+                occlusal_axis=answers.occlusal_axis,
+                mesial=answers.mesial if same_side else None,
+            )
+        )
+
+    @staticmethod
+    def outcome_of(session: Session, area: Area) -> AreaOutcome | None:
+        """Return the outcome of one area, if there is a prediction."""
+        return None if session.outcome is None else session.outcome.area(area)

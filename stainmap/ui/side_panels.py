@@ -1,0 +1,129 @@
+"""The panels left and right of the crown, put together from their parts."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QColor, QPainter, QPaintEvent
+from PySide6.QtWidgets import QDockWidget, QFrame, QScrollArea, QToolButton, QVBoxLayout, QWidget
+
+from stainmap.ui.brush_bar import BrushBar
+from stainmap.ui.coat_table import CoatTable
+from stainmap.ui.icons import icon
+from stainmap.ui.outcome_panel import OutcomePanel
+from stainmap.ui.section import PADDING, Hairline, SectionHead, SoftLabel
+from stainmap.ui.theme import tones
+from stainmap.ui.unit_panel import UnitPanel
+from stainmap.ui.value_ladder import ValueLadder
+
+PLAN_PX, OUTCOME_PX = 436, 344
+
+
+class PlanPanel(QWidget):
+    """Unit, coat table and brush."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 12)
+        column.setSpacing(0)
+        self.unit = UnitPanel()
+        self.table = CoatTable()
+        self.brush = BrushBar()
+        self.head = SectionHead("Plan", "coats, in the order they are painted")
+        self.add_step = QToolButton()
+        self.add_step.setIcon(icon("plus"))
+        self.add_step.setIconSize(QSize(18, 18))
+        self.add_step.setText("step")
+        self.add_step.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
+        self.add_step.setAccessibleName("Add a step")
+        self.add_step.setToolTip("Add a step at the end")
+        self.add_step.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
+        self.head.add_widget(self.add_step)
+        self.note = SoftLabel("light figures are inherited from the zone below", 11)
+        inner = QVBoxLayout()
+        inner.setContentsMargins(PADDING, 12, PADDING, 0)
+        inner.setSpacing(6)
+        inner.addWidget(self.head)
+        inner.addWidget(self.table)
+        inner.addWidget(self.note)
+        inner.addSpacing(4)
+        inner.addWidget(Hairline())
+        inner.addSpacing(4)
+        inner.addWidget(self.brush)
+        column.addWidget(self.unit)
+        column.addLayout(inner)
+        column.addStretch(1)
+
+
+class OutcomeSide(QWidget):
+    """Outcome and value ladder."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 12)
+        column.setSpacing(0)
+        self.outcome = OutcomePanel()
+        self.ladder = ValueLadder()
+        self.ladder_head = SectionHead("Value ladder")
+        inner = QVBoxLayout()
+        inner.setContentsMargins(PADDING, 8, PADDING, 0)
+        inner.setSpacing(8)
+        inner.addWidget(Hairline())
+        inner.addWidget(self.ladder_head)
+        inner.addWidget(self.ladder)
+        column.addWidget(self.outcome)
+        column.addLayout(inner)
+        column.addStretch(1)
+
+
+class Grip(QWidget):
+    """What a panel is moved by: a short line at its top."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setToolTip("Drag to move this panel; double-click to let it float")
+        self.setCursor(Qt.CursorShape.SizeAllCursor)
+
+    def sizeHint(self) -> QSize:
+        """Return a low bar."""
+        return QSize(40, 9)
+
+    def minimumSizeHint(self) -> QSize:
+        """Return the same."""
+        return self.sizeHint()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Draw the line."""
+        painter = QPainter(self)
+        t = tones(self)
+        painter.fillRect(self.rect(), QColor(t.panel))
+        painter.fillRect(self.width() // 2 - 12, 4, 24, 2, QColor(t.hair))
+        painter.end()
+
+
+class PanelDock(QDockWidget):
+    """A panel that can be moved, and scrolls where it is too high for the window."""
+
+    def __init__(self, name: str, content: QWidget, width_px: int | None = None) -> None:
+        super().__init__(name)
+        self.setObjectName(name)
+        self.setAccessibleName(name)
+        self.setFeatures(
+            QDockWidget.DockWidgetFeature.DockWidgetMovable
+            | QDockWidget.DockWidgetFeature.DockWidgetFloatable
+            | QDockWidget.DockWidgetFeature.DockWidgetClosable
+        )
+        self.setTitleBarWidget(Grip())
+        if width_px is None:
+            self.setWidget(content)
+            return
+        scroll = QScrollArea()
+        scroll.setFrameShape(QFrame.Shape.NoFrame)
+        scroll.setWidgetResizable(True)
+        scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        scroll.setWidget(content)
+        scroll.setMinimumWidth(width_px)
+        scroll.setAccessibleName(name)
+        scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.setWidget(scroll)

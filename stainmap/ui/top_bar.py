@@ -1,0 +1,84 @@
+"""The bar at the top: sign, menus, name of the case, and the commands used all the time."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtGui import QAction, QColor, QPainter, QPaintEvent
+from PySide6.QtWidgets import (
+    QHBoxLayout,
+    QLabel,
+    QMenuBar,
+    QSizePolicy,
+    QToolButton,
+    QWidget,
+)
+
+from stainmap.ui.icons import paint_icon
+from stainmap.ui.section import SoftLabel
+from stainmap.ui.theme import font, tones
+
+HEIGHT_PX = 46
+
+
+class TopBar(QWidget):
+    """One bar instead of a menu line and a tool line above each other."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFixedHeight(HEIGHT_PX)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(44, 0, 12, 0)
+        row.setSpacing(6)
+        name = QLabel("stainmap")
+        name.setFont(font(15, 600))
+        self.menus = QMenuBar()
+        self.menus.setNativeMenuBar(False)
+        self.menus.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
+        self.title = QLabel()
+        self.title.setFont(font(13, 500))
+        self.title.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self.state = SoftLabel("", 13)
+        row.addWidget(name)
+        row.addSpacing(8)
+        row.addWidget(self.menus)
+        row.addSpacing(12)
+        self._names = QHBoxLayout()
+        self._names.setSpacing(8)
+        row.addLayout(self._names, 1)
+        self._names.addWidget(self.title, 0)
+        self._names.addWidget(self.state, 0)
+        self._names.addStretch(1)
+        self.title.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Preferred)
+        self._row = row
+
+    def add_commands(self, actions: Sequence[QAction], *, words: bool) -> None:
+        """Add a group of commands at the right, with words or with icons only."""
+        if words:
+            self._row.addSpacing(8)
+        for action in actions:
+            button = QToolButton()
+            button.setDefaultAction(action)
+            button.setIconSize(QSize(20, 20))
+            button.setAccessibleName(action.text().replace("&", "").rstrip("."))
+            button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+            if words:
+                button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
+            self._row.addWidget(button)
+
+    def set_case(self, title: str, state: str) -> None:
+        """Show the name of the case, and revision and unsaved mark."""
+        self.title.setText(title)
+        self.title.setToolTip(title)
+        self.state.setText(state)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Fill the bar, and draw sign and lower line."""
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        t = tones(self)
+        painter.fillRect(self.rect(), QColor(t.bar))
+        painter.fillRect(0, self.height() - 1, self.width(), 1, QColor(t.line))
+        paint_icon(painter, "rosette", QRectF(14, 13, 20, 20), t.ink)
+        painter.end()

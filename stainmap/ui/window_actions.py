@@ -1,0 +1,191 @@
+"""Menus, keys and the texts of the help menu."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, Qt
+from PySide6.QtGui import QAction, QActionGroup, QKeySequence
+from PySide6.QtWidgets import QMenu, QMessageBox
+
+from stainmap import __version__
+from stainmap.files.recovery import Recovered
+from stainmap.paper.views import Side
+from stainmap.ui.crown_picture import Look
+from stainmap.ui.icons import icon
+from stainmap.ui.look_bar import LOOKS
+from stainmap.ui.theme import Scheme
+
+if TYPE_CHECKING:
+    from stainmap.ui.main_window import MainWindow
+
+CAUTIONS = """<p><b>Stain liquids are acidic solutions of metal salts.</b> Gloves, goggles, and air
+that is drawn away; keep to their safety data sheets. No liquid goes back into its bottle.</p>
+<p><b>Ceramic dust</b> from milling and from cleaning is drawn off and not breathed in.</p>
+<p><b>Ovens and fresh work are hot.</b> Crowns dry before they are sintered; wet ones crack.</p>
+<p><b>Thin walls break.</b> Keep to the smallest wall the maker of the block allows.</p>
+<p><b>What is shown is a prediction</b> with a stated uncertainty: a direction, not a match. The
+materials that come with the program are invented, for demonstration: do not fire by them. The
+makers' instructions for use, local rules and licensed practice decide.</p>"""
+
+KEYS = """<table cellpadding="3">
+<tr><td>turn</td><td>right drag, arrow keys</td></tr>
+<tr><td>shift</td><td>middle drag, Shift and right drag, Shift and arrow keys</td></tr>
+<tr><td>zoom at the pointer</td><td>wheel; plus and minus</td></tr>
+<tr><td>whole crown</td><td>Home, Ctrl+0</td></tr>
+<tr><td>occlusal, buccal, lingual, mesial, distal, inner</td><td>Ctrl+1 to Ctrl+6;
+O B L M D I on the crown</td></tr>
+<tr><td>looks</td><td>Alt and the number on the bar</td></tr>
+<tr><td>paint</td><td>left drag; Esc takes the stroke back; Alt lets it move the margin</td></tr>
+<tr><td>brush, eraser</td><td>P, E; [ and ] change the size</td></tr>
+<tr><td>coats</td><td>digits in the table, 2-3 for a span, plus, minus, Delete</td></tr>
+<tr><td>paint an area instead of a step</td><td>choose its name (Left from the first step)</td></tr>
+</table>"""
+
+_SIDES = (Side.OCCLUSAL, Side.BUCCAL, Side.LINGUAL, Side.MESIAL, Side.DISTAL, Side.INNER)
+
+
+class WindowActions(QObject):
+    """All commands of a window, in its menus and at the right of its bar."""
+
+    def __init__(self, window: MainWindow) -> None:
+        super().__init__(window)
+        self._window = window
+        bar = window.top.menus
+        self._looks: dict[Look, QAction] = {}
+        self._file(bar.addMenu("&File"))
+        self._edit(bar.addMenu("&Edit"))
+        self._view(bar.addMenu("&View"))
+        self._help(bar.addMenu("&Help"))
+        window.top.add_commands((self.open, self.save, self.undo, self.redo), words=False)
+        window.top.add_commands((self.export,), words=True)
+        self.refresh()
+
+    def _action(
+        self,
+        menu: QMenu,
+        text: str,
+        call: Callable[[], object],
+        keys: QKeySequence.StandardKey | str | None = None,
+        drawing: str = "",
+    ) -> QAction:
+        action = QAction(text, self._window)
+        if keys is not None:
+            action.setShortcut(QKeySequence(keys))
+        if drawing:
+            action.setIcon(icon(drawing))
+            action.setIconVisibleInMenu(False)
+        name = text.replace("&", "").rstrip(".")
+        shortcut = action.shortcut().toString(QKeySequence.SequenceFormat.NativeText)
+        action.setToolTip(f"{name} ({shortcut})" if shortcut else name)
+        action.triggered.connect(lambda _checked: call())
+        menu.addAction(action)
+        return action
+
+    def _file(self, menu: QMenu) -> None:
+        window, keys = self._window, QKeySequence.StandardKey
+        self.open = self._action(menu, "&Open...", window.ask_to_open, keys.Open, "open")
+        self._action(menu, "Open the sa&mple", window.open_sample)
+        menu.addSeparator()
+        self.save = self._action(menu, "&Save", window.save, keys.Save, "save")
+        self.save_as = self._action(menu, "Save &as...", window.save_as, "Ctrl+Shift+S")
+        menu.addSeparator()
+        self.export = self._action(menu, "&Export...", window.export, "Ctrl+E", "export")
+        self.export.setIconText("Export")
+        menu.addSeparator()
+        self._action(menu, "&Quit", window.close, "Ctrl+Q")
+
+    def _edit(self, menu: QMenu) -> None:
+        window, keys = self._window, QKeySequence.StandardKey
+        self.undo = self._action(menu, "&Undo", window.session.undo, keys.Undo, "undo")
+        self.redo = self._action(menu, "&Redo", window.session.redo, "Ctrl+Shift+Z", "redo")
+        menu.addSeparator()
+        self.mesial = self._action(menu, "Say where &mesial is...", window.flow.ask_for_mesial)
+
+    def _view(self, menu: QMenu) -> None:
+        window = self._window
+        group = QActionGroup(self)
+        for entry in LOOKS:
+            action = self._action(
+                menu,
+                f"{entry.name}",
+                lambda look=entry.look: window.set_look(look),
+                f"Alt+{entry.number}",
+            )
+            action.setCheckable(True)
+            group.addAction(action)
+            self._looks[entry.look] = action
+        menu.addSeparator()
+        sides = menu.addMenu("Look &from")
+        for number, side in enumerate(_SIDES, start=1):
+            self._action(
+                sides, str(side), lambda side=side: window.crown.look_from(side), f"Ctrl+{number}"
+            )
+        self._action(menu, "&Whole crown", window.crown.fit, "Ctrl+0")
+        menu.addSeparator()
+        for dock in (window.plan_dock, window.outcome_dock, window.run_dock):
+            menu.addAction(dock.toggleViewAction())
+        schemes = menu.addMenu("&Colours of the window")
+        scheme_group = QActionGroup(self)
+        for scheme in Scheme:
+            action = self._action(
+                schemes, scheme.value, lambda scheme=scheme: window.set_scheme(scheme)
+            )
+            action.setCheckable(True)
+            scheme_group.addAction(action)
+
+    def _help(self, menu: QMenu) -> None:
+        self._action(menu, "&Cautions", lambda: self._tell("Cautions", CAUTIONS))
+        self._action(menu, "&Keys and mouse", lambda: self._tell("Keys and mouse", KEYS), "F1")
+        self._action(menu, "&About stainmap", self._about)
+
+    def _tell(self, title: str, text: str) -> None:
+        box = QMessageBox(self._window)
+        box.setWindowTitle(title)
+        box.setTextFormat(Qt.TextFormat.RichText)
+        box.setText(f"<h3>{title}</h3>{text}")
+        box.exec()
+
+    def _about(self) -> None:
+        self._tell(
+            f"stainmap {__version__}",
+            "<p>Plans the staining of milled zirconia crowns and bridges before they are sintered."
+            "</p><p>A planning aid with stated uncertainty; not a shade guarantee and not medical"
+            " advice.</p>",
+        )
+
+    def mark_look(self, look: Look) -> None:
+        """Mark a look as the one that is on."""
+        self._looks[look].setChecked(True)
+
+    def refresh(self) -> None:
+        """Switch commands on and off, and name what undo and redo would do."""
+        session = self._window.session
+        history, has_case = session.history, session.case is not None
+        for action in (self.save, self.save_as, self.export, self.mesial):
+            action.setEnabled(has_case)
+        undo = None if history is None else history.undo_label
+        redo = None if history is None else history.redo_label
+        self.undo.setEnabled(undo is not None)
+        self.redo.setEnabled(redo is not None)
+        self.undo.setText(f"&Undo {undo}" if undo else "&Undo")
+        self.redo.setText(f"&Redo {redo}" if redo else "&Redo")
+        self.undo.setToolTip(f"Undo {undo or ''} (Ctrl+Z)")
+        self.redo.setToolTip(f"Redo {redo or ''} (Ctrl+Shift+Z)")
+
+    def offer_recovery(self, found: Sequence[Recovered]) -> None:
+        """Offer the newest work that a crashed program left behind."""
+        button = QMessageBox.StandardButton
+        answer = QMessageBox.question(
+            self._window,
+            "Unsaved work",
+            "The program ended without saving. Open what it kept of the last case?",
+            button.Open | button.Discard | button.Cancel,
+            button.Open,
+        )
+        if answer == button.Open:
+            self._window.flow.recover(found[0])
+        elif answer == button.Discard:
+            for one in found:
+                one.discard()
