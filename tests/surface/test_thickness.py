@@ -45,6 +45,16 @@ def test_dome_is_a_millimetre_thick_up_to_its_rim() -> None:
     assert np.abs(thickness - 1.0).max() < 0.005
 
 
+@pytest.mark.parametrize("at_once", [1, 7, 1000])
+def test_work_in_portions_changes_nothing(at_once: int, monkeypatch: pytest.MonkeyPatch) -> None:
+    mesh, outer = dome(rings=8, around=20)
+    whole = wall_thickness(mesh, outer, ~outer)
+    monkeypatch.setattr("stainmap.surface.thickness._PAIRS_AT_ONCE", at_once)
+    portions = wall_thickness(mesh, outer, ~outer)
+    assert np.array_equal(portions[0], whole[0])
+    assert np.array_equal(portions[1], whole[1])
+
+
 def test_neither_side_gets_no_thickness() -> None:
     mesh, outer = shapes.two_spheres()
     rim = mesh.vertices[:, 2] > 4.0
