@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from stainmap.errors import PlanError
 from stainmap.files.atomic import write_bytes
 from stainmap.model.case import Case
 from stainmap.model.zone import Area, Zone
@@ -41,7 +42,7 @@ def write_coat_map(path: Path, sheet: SheetData) -> None:
     Raises
     ------
     StainmapError
-        If the case names no unit, a material is missing, or the file cannot be written.
+        If the plan has no step, a material is missing, or the file cannot be written.
     """
     write_bytes(path, coat_map_bytes(sheet))
 
@@ -49,6 +50,8 @@ def write_coat_map(path: Path, sheet: SheetData) -> None:
 def coat_map_bytes(sheet: SheetData) -> bytes:
     """Return the coat map as a PDF file."""
     case = sheet.case
+    if not case.plan.steps:
+        raise PlanError("The plan has no step to paint.", advice="Add a step first.")
     page = Page(sheet.page, f"Coat map {case.code}")
     shading = sheet.shading or shading_fields(sheet.operator)
     whole = whole_map(sheet, shading)
@@ -136,12 +139,16 @@ def _table_blocks(page: Page, sheet: SheetData, unit: int, areas: tuple[Area, ..
 
         return [Block(height=title + max(beside.height, predicted.height), draw=draw)]
     wide = CoatTable.within(page, sheet, unit, areas, page.inside)
+    columns = predicted.in_columns(3)
+    step = (page.inside - _PREDICTED_MM) / 2.0
+
+    def draw_columns(y: float) -> None:
+        for index, column in enumerate(columns):
+            column.draw(page, page.left + index * step, y + title, _PREDICTED_MM)
+
     return [
         Block(height=title + wide.height, draw=lambda y: wide.draw(page, page.left, y + title)),
-        Block(
-            height=title + predicted.height,
-            draw=lambda y: predicted.draw(page, page.left, y + title, _PREDICTED_MM),
-        ),
+        Block(height=title + max(column.height for column in columns), draw=draw_columns),
     ]
 
 

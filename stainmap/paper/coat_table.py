@@ -124,27 +124,38 @@ class CoatTable:
                 _draw_own(page, own, below, cell)
             elif below:
                 place = cell.middle[0]
-                page.text(place, y + 4.05, below, 8.5, grey=LIGHT, align="centre")
+                room = cell.width - 0.6
+                page.fitted(place, y + 4.05, below, 8.5, room, grey=LIGHT, align="centre")
 
 
 def _draw_own(page: Page, entry: AreaCoats, below: str, cell: Rect) -> None:
     """Draw a cell's number and, where there is room, its tally; what is inherited before it."""
     text = str(entry.coats)
-    before = f"{below} + " if below else ""
-    for size, with_tally in ((10.0, True), (8.5, True), (10.0, False), (8.5, False), (7.2, False)):
+    for size, before, with_tally in _cell_ways(below):
+        small = max(0.85 * size, SMALLEST_PT)
+        light = page.text_width(before, small)
         number = page.text_width(text, size, BOLD)
-        light = page.text_width(before, 0.85 * size)
         tally = 1.0 + tally_width(entry.coats) if with_tally else 0.0
-        if light + number + tally <= cell.width - 0.8 or size == SMALLEST_PT:
+        if light + number + tally <= cell.width - 0.8:
             break
     start = cell.middle[0] - 0.5 * (light + number + tally)
     baseline = cell.y + 4.15
-    page.text(start, baseline, before, max(0.85 * size, SMALLEST_PT), grey=LIGHT)
+    page.text(start, baseline, before, small, grey=LIGHT)
     page.text(start + light, baseline, text, size, face=BOLD)
     if with_tally:
         top = cell.middle[1] - 0.5 * TALLY_HEIGHT
         fading = entry.fade is not None
         draw_tally(page, entry.coats, start + light + number + 1.0, top, fading=fading)
+
+
+def _cell_ways(below: str) -> list[tuple[float, str, bool]]:
+    """Return ways to write a cell, the best first: size, what stands before it, with a tally."""
+    full = f"{below} + " if below else ""
+    short = "+" if below else ""
+    sizes = ((10.0, True), (8.5, True), (10.0, False), (8.5, False), (SMALLEST_PT, False))
+    return [(size, full, tally) for size, tally in sizes] + [
+        (size, short, tally) for size, tally in sizes[-2:]
+    ]
 
 
 def _group(area: Area) -> int:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
+from stainmap.errors import PlanError
 from stainmap.files.atomic import write_bytes
 from stainmap.model.plan import CoatSpan
 from stainmap.optics.colorimetry import encode_srgb
@@ -43,7 +44,7 @@ def write_mixing_list(path: Path, sheet: SheetData) -> None:
     Raises
     ------
     StainmapError
-        If a material is missing, or the file cannot be written.
+        If there is no jar, a material is missing, or the file cannot be written.
     """
     write_bytes(path, mixing_list_bytes(sheet))
 
@@ -51,6 +52,8 @@ def write_mixing_list(path: Path, sheet: SheetData) -> None:
 def mixing_list_bytes(sheet: SheetData) -> bytes:
     """Return the mixing list as a PDF file."""
     case = sheet.case
+    if not case.plan.jars:
+        raise PlanError("The plan has no jar to mix.", advice="Put a jar on the tray first.")
     page = Page(sheet.page, f"Mixing list {case.code}")
     mixing = mixing_list(case)
     blocks = [
@@ -94,7 +97,7 @@ def _discard_text(sheet: SheetData, *, with_day: bool) -> str:
     if when is None:
         return f"{JAR_LIFE_HOURS:g} h after mixing" if with_day else f"after {JAR_LIFE_HOURS:g} h"
     clock = f"{when:%H:%M}"
-    return f"{when.day} {_MONTHS[when.month - 1]}, {clock}" if with_day else clock
+    return f"{when.day} {_MONTHS[when.month - 1]} {clock}" if with_day else clock
 
 
 def _jars_block(page: Page, sheet: SheetData, mixing: MixingList) -> Block:
@@ -105,10 +108,10 @@ def _jars_block(page: Page, sheet: SheetData, mixing: MixingList) -> Block:
         ("jar", 0.0, "left"),
         ("liquid", 15.0, "left"),
         ("drops", 47.0, "right"),
-        ("dye and drops", 52.0, "left"),
-        ("strength", 98.0, "right"),
-        ("look on chalk", 104.0, "left"),
-        ("serves", 136.0, "left"),
+        ("dye and drops", 51.0, "left"),
+        ("strength", 106.0, "right"),
+        ("look on chalk", 110.0, "left"),
+        ("serves", 140.0, "left"),
     )
 
     def draw(y: float) -> None:
@@ -141,20 +144,17 @@ def _draw_jar_row(page: Page, sheet: SheetData, batch: JarBatch, y: float, row: 
     draw_jar(page, jar.number, left, middle - size / 2, size)
     page.fitted(left + 15.0, baseline, jar.liquid, 11.0, 22.0, face=MEDIUM)
     page.text(left + 47.0, baseline, str(jar.liquid_drops), 11.0, face=MEDIUM, align="right")
-    x = left + 52.0
-    for name, drops in batch.dyes:
-        x += page.text(x, baseline, f"{name} {drops}", 9.0) + 3.0
-    if not batch.dyes:
-        page.text(x, baseline, "none", 9.0, grey=SOFT)
-    strength = f"{100.0 * batch.dilution:.0f} %"
-    page.text(left + 98.0, baseline, strength, 9.0, align="right")
-    swatch = Rect(left + 104.0, middle - 0.5 * (row - 5.0), 15.0, row - 5.0)
+    dyes = "   ".join(f"{name} {drops}" for name, drops in batch.dyes) or "none"
+    page.fitted(left + 51.0, baseline, dyes, 9.0, 46.0)
+    page.text(left + 106.0, baseline, f"{100.0 * batch.dilution:.0f} %", 9.0, align="right")
+    swatch = Rect(left + 110.0, middle - 0.5 * (row - 5.0), 13.0, row - 5.0)
     page.swatch(swatch, encode_srgb(batch.look_linear).tolist())
     page.box(swatch, weight=0.4)
-    page.text(left + 121.0, baseline, batch.look_word, 9.0)
-    room = page.right - left - 136.0 - page.text_width(_discard_text(sheet, with_day=False), 9.0)
-    page.fitted(left + 136.0, baseline, _serves_text(batch), 9.0, room - 2.0)
-    page.text(page.right, baseline, _discard_text(sheet, with_day=False), 9.0, align="right")
+    page.text(left + 125.0, baseline, batch.look_word, 9.0)
+    discard = _discard_text(sheet, with_day=False)
+    room = page.inside - 142.0 - page.text_width(discard, 9.0)
+    page.fitted(left + 140.0, baseline, _serves_text(batch), 9.0, room)
+    page.text(page.right, baseline, discard, 9.0, align="right")
 
 
 def _jar_notes(mixing: MixingList) -> str:
@@ -253,8 +253,10 @@ def _draw_label(page: Page, sheet: SheetData, batch: JarBatch, label: Rect) -> N
     draw_jar(page, jar.number, x + 2.2, y + 2.5, 10.5)
     page.fitted(x + 14.4, y + 8.2, jar.liquid, 11.5, label.width - 15.8, face=BOLD)
     page.text(x + 14.4, y + 12.5, f"{jar.liquid_drops} drops", 7.5, grey=SOFT)
-    dyes = ", ".join(f"{name} {drops}" for name, drops in batch.dyes) or "none"
-    discard = _discard_text(sheet, with_day=True)
-    lines = (f"dye {dyes}", _serves_text(batch), f"discard {discard}")
+    room = label.width - 3.6
+    dyes = "dye " + (", ".join(f"{name} {drops}" for name, drops in batch.dyes) or "none")
+    if page.text_width(dyes, 7.2) > room:
+        dyes = "dye " + ", ".join(f"{name[0].upper()}{drops}" for name, drops in batch.dyes)
+    lines = (dyes, _serves_text(batch), f"discard {_discard_text(sheet, with_day=True)}")
     for index, text in enumerate(lines):
-        page.fitted(x + 2.2, y + 17.4 + 3.6 * index, text, 7.5, label.width - 4.0)
+        page.fitted(x + 2.0, y + 17.4 + 3.6 * index, text, 7.5, room)

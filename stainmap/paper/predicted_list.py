@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import math
+from dataclasses import dataclass, replace
 
 from stainmap.model.colour import Colour
 from stainmap.model.zone import Accent, Area, Zone
@@ -35,11 +36,14 @@ class PredictedList:
     ----------
     rows
         Body first, then by number; the inner surface is left out.
+    title
+        What stands above; empty in a further column of the same list.
     """
 
     sheet: SheetData
     unit: int
     rows: tuple[AreaOutcome, ...]
+    title: str = "Predicted"
 
     @classmethod
     def of(cls, sheet: SheetData, unit: int, areas: tuple[Area, ...]) -> PredictedList:
@@ -57,14 +61,23 @@ class PredictedList:
         """Draw the list with the baseline of its title at y."""
         right = x + width
         columns = (right - 15.0, right - 6.0, right)
-        page.text(x, y, "Predicted", 12.0, face=MEDIUM)
+        page.text(x, y, self.title, 12.0, face=MEDIUM)
         for place, name in zip(columns, ("L*", "C*", "h"), strict=True):
             page.text(place, y, name, 7.5, grey=SOFT, align="right")
         y += _TITLE_MM
         for row in self.rows:
             self._draw_row(page, row, x, y, columns)
             y += _row_height(row)
-        self._draw_foot(page, x, y, width)
+        if self.title:
+            self._draw_foot(page, x, y, width)
+
+    def in_columns(self, count: int) -> tuple[PredictedList, ...]:
+        """Return the list cut into columns of as many rows each, the first with the title."""
+        each = max(math.ceil(len(self.rows) / count), 1)
+        return tuple(
+            replace(self, rows=self.rows[i : i + each], title=self.title if i == 0 else "")
+            for i in range(0, max(len(self.rows), 1), each)
+        )
 
     def _draw_row(
         self,

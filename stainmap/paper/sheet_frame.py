@@ -18,8 +18,8 @@ def draw_head(
 ) -> None:
     """Draw the head of a page: title, case, revision, plan hash and its QR code, date."""
     case = sheet.case
-    page.text(page.left, 23.0, title, 22.0, face=LIGHT_FACE)
-    page.fitted(page.left, 30.0, subtitle, 10.5, 78.0, face=MEDIUM)
+    page.fitted(page.left, 23.0, title, 22.0, 76.0, face=LIGHT_FACE)
+    page.fitted(page.left, 30.0, subtitle, 10.5, 76.0, face=MEDIUM)
     revision = str(case.revision)
     rows = (
         (("case", case.code), ("date", sheet.day.isoformat())),

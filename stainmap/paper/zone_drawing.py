@@ -139,10 +139,13 @@ def draw_zones(
 
 
 def _labels(frame: FrameBuffer, fields: AreaFields) -> NDArray[np.int8]:
-    """Return the zone at every sample, -1 where nothing is; slivers go to what lies around."""
+    """Return the zone at every sample; slivers go to what lies around.
+
+    -1 where nothing is, or where a cut shows the inside of the surface.
+    """
     shares = frame.take(fields.zones)
     image: NDArray[np.int8] = np.full(frame.face.shape, -1, dtype=np.int8)
-    image.ravel()[frame.hits] = shares.argmax(axis=1)
+    image.ravel()[frame.hits] = np.where(frame.front, shares.argmax(axis=1), -1)
     least = _LEAST_ISLAND * max(len(frame.hits), 1)
     small = np.zeros(image.shape, dtype=np.bool_)
     for number in np.unique(image[image >= 0]):
@@ -237,7 +240,7 @@ def _number_spots(
     masks.sort(key=lambda piece: -piece.size)
     on_top: list[_Piece] = []
     for number, share in fields.accents.items():
-        image = frame.spread(frame.take(share))[side // 2 :: side, side // 2 :: side]
+        image = frame.spread(frame.take(share) * frame.front)[side // 2 :: side, side // 2 :: side]
         on_top += _pieces(number, image > 0.5, 0.4 * number_px**2)
     on_top.sort(key=lambda piece: -piece.size)
     spots: list[NumberSpot] = []

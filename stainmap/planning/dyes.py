@@ -102,7 +102,7 @@ def least_differences(looks_linear: ArrayLike) -> tuple[float | None, float | No
 
 def pair_differences(looks: FloatArray) -> tuple[FloatArray, FloatArray]:
     """Return dE00 of every pair, in the order of `combinations`, for both kinds of eyes."""
-    one, other = np.array(list(combinations(range(len(looks)), 2))).reshape(-1, 2).T
+    one, other = np.array(list(combinations(range(len(looks)), 2)), dtype=np.intp).reshape(-1, 2).T
     seen = [lab_of_linear(looks)] + [
         lab_of_linear(_colour_blind(looks, kind)) for kind in range(len(COLOUR_BLIND))
     ]
