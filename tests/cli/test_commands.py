@@ -1,0 +1,214 @@
+"""The command line from outside: what it prints, writes and returns."""
+
+from __future__ import annotations
+
+import csv
+import json
+import struct
+import subprocess
+import sys
+from pathlib import Path
+
+import numpy as np
+import pytest
+import trimesh
+
+from stainmap.cli import CANNOT, DONE, USAGE, main
+from stainmap.files.case_file import read_case
+from stainmap.paths import sample_case
+
+ROOT = Path(__file__).resolve().parents[2]
+SAMPLE = sample_case("lower_molar_36.stainmap")
+MESH = sample_case("lower_molar_36.stl")
+
+
+def run_json(capsys: pytest.CaptureFixture[str], *arguments: object) -> tuple[int, dict]:
+    """Run a verb with --json; return its exit code and the one object it printed."""
+    code = main([*(str(argument) for argument in arguments), "--json"])
+    captured = capsys.readouterr()
+    assert captured.err == ""
+    return code, json.loads(captured.out)
+
+
+@pytest.fixture(scope="module")
+def proposed(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    path = tmp_path_factory.mktemp("case") / "proposed 36.stainmap"
+    arguments = ["propose", MESH, "--tooth", "36", "--size", "sintered", "--mesial", "1,0,0"]
+    assert main([*map(str, arguments), "-o", str(path)]) == DONE
+    return path
+
+
+def test_inspect_reports_the_contract(capsys: pytest.CaptureFixture[str]) -> None:
+    code, report = run_json(capsys, "inspect", MESH)
+    assert code == DONE
+    assert set(report) == {
+        "kind", "length_unit", "size_state", "faces", "vertices", "shells", "watertight",
+        "extent_mm", "occlusal_axis", "mesial", "units", "roles", "connectors_mm2",
+        "outer_area_mm2", "inner_area_mm2", "margin_length_mm", "wall_mm", "confidence",
+        "repairs", "warnings",
+    }  # fmt: skip
+    independent = trimesh.load(MESH)
+    assert report["faces"] == len(independent.faces)
+    assert report["vertices"] == len(independent.vertices)
+    assert report["watertight"] is True
+    assert report["kind"] == "crown"
+    assert report["length_unit"] == "mm"
+    assert report["size_state"] == "unknown"
+    np.testing.assert_allclose(report["extent_mm"], independent.extents, atol=0.01)
+    # The sample is made with the occlusal direction along z.
+    assert report["occlusal_axis"][2] > 0.97
+    assert report["units"] == 1
+    assert report["outer_area_mm2"] + report["inner_area_mm2"] == pytest.approx(
+        independent.area, rel=1e-3
+    )
+    assert 0.4 < report["wall_mm"]["min"] < report["wall_mm"]["median"] < 2.5
+    assert set(report["confidence"]) >= {"occlusal_axis", "inner_surface", "units", "length_unit"}
+    # A margin is longer than the circle of its smallest width and shorter than its box.
+    assert 20.0 < report["margin_length_mm"] < 45.0
+
+
+def test_propose_writes_a_case_with_all_zones(proposed: Path) -> None:
+    case = read_case(proposed)
+    assert set(np.unique(case.zones)) == {1, 2, 3, 4, 5, 6}
+    assert case.source.content == MESH.read_bytes()
+    assert case.units[0].tooth.number == 36
+
+
+def test_propose_asks_for_what_the_shape_cannot_tell(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    output = tmp_path / "c.stainmap"
+    code, report = run_json(capsys, "propose", MESH, "--tooth", "36", "-o", output)
+    assert code == CANNOT
+    assert "--size" in report["error"]["advice"]
+    assert not output.exists()
+
+
+def test_predict_reports_every_area(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    rows_file = tmp_path / "vertices.csv"
+    code, report = run_json(capsys, "predict", SAMPLE, "--vertices", rows_file)
+    assert code == DONE
+    assert report["calibrated"] is False
+    assert len(report["plan_hash"]) == 64
+    body = report["areas"]["body"]
+    assert set(body) == {
+        "area_mm2_sintered", "coats", "lab", "lab_high", "plus_minus", "wanted_lab",
+        "offset_from_body", "de00",
+    }  # fmt: skip
+    assert body["plus_minus"] == [2.5, 1.3, 2.5]
+    assert body["coats"][0]["liquid"] == "barley"
+    with rows_file.open(encoding="utf-8") as stream:
+        rows = list(csv.DictReader(stream))
+    assert len(rows) == 3 * len(trimesh.load(MESH).faces)
+    found = {row["area"] for row in rows}
+    assert found == {"cervical", "body", "interproximal", "cusp", "fissure", "inner surface"}
+
+
+def test_sheets_and_exports_are_written(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    code, report = run_json(capsys, "sheet", SAMPLE, "-o", tmp_path / "sheets")
+    assert code == DONE
+    assert len(report["files"]) == 2
+    assert all(Path(name).read_bytes().startswith(b"%PDF") for name in report["files"])
+    for name in ("crown.ply", "crown.csv"):
+        assert main(["export", str(SAMPLE), "-o", str(tmp_path / name)]) == DONE
+    assert len(trimesh.load(tmp_path / "crown.ply", process=False).visual.vertex_colors)
+    code = main(["export", str(SAMPLE), "-o", str(tmp_path / "plan.csv"), "--table", "plan"])
+    assert code == DONE
+    assert "interproximal" in (tmp_path / "plan.csv").read_text(encoding="utf-8")
+    assert main(["export", str(SAMPLE), "-o", str(tmp_path / "crown.xyz")]) == CANNOT
+
+
+def broken_files(folder: Path) -> dict[str, Path]:
+    """Write one file of every bad kind."""
+    whole = MESH.read_bytes()
+    triangle = struct.pack("<12fH", *([0.0] * 12), 0)
+    kinds = {
+        "empty": b"",
+        "truncated": whole[: len(whole) // 2],
+        "enormous": b"\0" * 80 + struct.pack("<I", 0xFFFFFFF0) + triangle,
+        "not a number": b"\0" * 80
+        + struct.pack("<I", 1)
+        + struct.pack("<12fH", *([np.nan] * 12), 0),
+        "text": b"the margin is over there\n" * 40,
+        "zero area": b"\0" * 80 + struct.pack("<I", 2) + triangle * 2,
+    }
+    files = {}
+    for kind, content in kinds.items():
+        files[kind] = folder / f"{kind}.stl"
+        files[kind].write_bytes(content)
+    files["missing"] = folder / "missing.stl"
+    files["folder"] = folder
+    return files
+
+
+def test_bad_meshes_give_one_sentence_and_exit_code_1(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    for kind, path in broken_files(tmp_path).items():
+        code, report = run_json(capsys, "inspect", path)
+        assert code == CANNOT, kind
+        assert set(report) == {"error"}, kind
+        assert report["error"]["message"].endswith("."), kind
+        assert report["error"]["where"], kind
+        assert report["error"]["advice"], kind
+        assert main(["inspect", str(path)]) == CANNOT
+        said = capsys.readouterr()
+        assert said.out == ""
+        assert "Traceback" not in said.err
+        assert len(said.err.strip().splitlines()) == 1, kind
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        ["inspect"],
+        ["propose", "x.stl", "-o", "y.stainmap"],
+        ["propose", "x.stl", "--tooth", "six", "-o", "y.stainmap"],
+        ["inspect", "x.stl", "--axis", "0,0,0"],
+        ["inspect", "x.stl", "--axis", "up"],
+        ["fly"],
+        ["sheet", "x.stainmap", "-o", "y", "--page", "A3"],
+    ],
+)
+def test_wrong_usage_is_exit_code_2(arguments: list[str]) -> None:
+    assert main(arguments) == USAGE
+
+
+def test_a_tooth_that_does_not_exist_is_said(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    output = tmp_path / "c.stainmap"
+    code, report = run_json(
+        capsys, "propose", MESH, "--tooth", "99", "--size", "sintered", "-o", output
+    )
+    assert code == CANNOT
+    assert "99" in report["error"]["message"]
+
+
+def test_an_unwritable_place_is_said(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    blocked = tmp_path / "file"
+    blocked.write_text("in the way")
+    code, report = run_json(capsys, "sheet", SAMPLE, "-o", blocked)
+    assert code == CANNOT
+    assert "folder" in report["error"]["message"]
+    code, report = run_json(capsys, "export", SAMPLE, "-o", tmp_path / "no" / "crown.ply")
+    assert code == CANNOT
+    assert report["error"]["advice"]
+
+
+def test_a_case_cut_short_is_said(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    cut = tmp_path / "cut.stainmap"
+    cut.write_bytes(SAMPLE.read_bytes()[:50_000])
+    code, report = run_json(capsys, "predict", cut)
+    assert code == CANNOT
+    assert "cut short" in report["error"]["message"]
+
+
+def test_the_program_runs_as_a_folder_and_as_a_module() -> None:
+    for start in (["stainmap"], ["-m", "stainmap"]):
+        done = subprocess.run(
+            [sys.executable, *start, "--version"],
+            cwd=ROOT, capture_output=True, text=True, check=False,
+        )  # fmt: skip
+        assert done.returncode == 0, done.stderr
+        assert "stainmap" in done.stdout
