@@ -162,7 +162,7 @@ def rotation(axis: ArrayLike, angle: float) -> FloatArray:
 def _rotation_axis(turn: FloatArray, angle: float) -> FloatArray:
     if angle < np.pi - 1e-4:
         skew = np.array([turn[2, 1] - turn[1, 2], turn[0, 2] - turn[2, 0], turn[1, 0] - turn[0, 1]])
-        return skew / (2.0 * np.sin(angle))
+        return np.asarray(skew / (2.0 * np.sin(angle)))
     # Half a turn: (turn + 1) / 2 is the axis times itself.
     square = (turn + np.eye(3)) / 2.0
     return unit(square[:, int(np.argmax(np.diag(square)))])

@@ -54,6 +54,7 @@ class CoatCell(QStyledItemDelegate):
         super().__init__(parent)
         self.ring = True
         self.row_shown = -1
+        self.editor: QLineEdit | None = None
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         """Draw one cell; titles have no field."""
@@ -107,7 +108,8 @@ class CoatCell(QStyledItemDelegate):
 
     def createEditor(self, parent: QWidget, _option: QStyleOptionViewItem, index: Index) -> QWidget:
         """Return a small line for a number or a span."""
-        editor = QLineEdit(parent)
+        editor = self.editor = QLineEdit(parent)
+        editor.destroyed.connect(self._forget_editor)
         editor.setFont(font(13, 650))
         editor.setAlignment(Qt.AlignmentFlag.AlignCenter)
         editor.setAccessibleName(str(index.data(Qt.ItemDataRole.AccessibleTextRole)))
@@ -115,6 +117,9 @@ class CoatCell(QStyledItemDelegate):
         editor.setValidator(QRegularExpressionValidator(pattern, editor))
         editor.setStyleSheet("padding: 0;")
         return editor
+
+    def _forget_editor(self) -> None:
+        self.editor = None
 
     def updateEditorGeometry(
         self, editor: QWidget, option: QStyleOptionViewItem, _index: Index

@@ -27,6 +27,7 @@ class StepHeader(QHeaderView):
         self.setFixedHeight(STEP_HEAD_PX)
         self.setAccessibleName("Steps in painting order")
         self.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
+        self.current = -1
 
     def sizeHint(self) -> QSize:
         """Return the room jars, names and numbers need."""
@@ -48,10 +49,9 @@ class StepHeader(QHeaderView):
             if jar is not None:
                 self._paint_run(painter, jar, start, end)
             start = end + 1
-        current = self.parent().currentIndex().column() if self.hasFocus() else -1
         for k in range(self.count()):
             x = self.sectionViewportPosition(k) + self.sectionSize(k) / 2.0
-            weight = 650 if k == current else 400
+            weight = 600 if k == self.current else 400
             number = str(k + 1)
             at = (x, STEP_HEAD_PX - 6.0)
             paint_text(painter, at, number, t.soft, px=11, weight=weight, align=Align.AlignHCenter)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QModelIndex, QPoint, QSize, Qt, Signal
+from PySide6.QtCore import QPoint, QSize, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QLabel, QMenu, QTableView, QWidget
 
@@ -19,7 +19,7 @@ from stainmap.ui.coat_headers import (
     AreaHeader,
     StepHeader,
 )
-from stainmap.ui.coat_model import AreaRow, CoatModel, StepColumn
+from stainmap.ui.coat_model import AreaRow, CoatModel, Index, StepColumn
 from stainmap.ui.marks import JarLook
 from stainmap.ui.theme import font
 
@@ -181,7 +181,7 @@ class CoatTable(QTableView):
     def _area(self) -> Area | None:
         return self._model.area_at(self.currentIndex().row())
 
-    def currentChanged(self, current: QModelIndex, previous: QModelIndex) -> None:
+    def currentChanged(self, current: Index, previous: Index) -> None:
         """Tell which cell is current now."""
         super().currentChanged(current, previous)
         self._mark_row()
@@ -194,6 +194,8 @@ class CoatTable(QTableView):
         self._cells.ring = not self._row_chosen
         self._cells.row_shown = -1 if area is None else self.currentIndex().row()
         self._areas_head.current = area
+        self._steps_head.current = -1 if self._row_chosen else self.currentIndex().column()
+        self._steps_head.viewport().update()
         self._areas_head.chosen = area if self._row_chosen else None
         self._areas_head.viewport().update()
         self.viewport().update()
@@ -332,12 +334,8 @@ class CoatTable(QTableView):
         if self._row_chosen or not index.isValid():
             return
         self.edit(index)
-        editor = self.indexWidget(index) or self.viewport().focusWidget()
-        for line in self.viewport().children():
-            if isinstance(line, QWidget) and line.hasFocus():
-                editor = line
-        if editor is not None and hasattr(editor, "setText"):
-            editor.setText(text)
+        if self._cells.editor is not None:
+            self._cells.editor.setText(text)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Spread the columns and keep the corner's words in the corner."""

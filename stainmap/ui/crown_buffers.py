@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import numpy as np
 from numpy.typing import NDArray
 from PySide6.QtOpenGL import QOpenGLBuffer, QOpenGLFunctions_3_3_Core
@@ -14,6 +16,8 @@ from stainmap.ui.turning_proxy import clustered_faces
 
 # Names of triangle lists: all of them, a lighter list for turning, what the brush has touched.
 WHOLE, TURNING, PART = "whole", "turning", "part"
+# Takes addresses and arrays alike; the stubs know of addresses only.
+POINTER: Any = VoidPtr
 _GL_FLOAT, _GL_SHORT, _GL_UNSIGNED_SHORT, _GL_UNSIGNED_BYTE = 0x1406, 0x1402, 0x1403, 0x1401
 _GL_TYPES: dict[str, int] = {
     "float32": _GL_FLOAT,
@@ -149,7 +153,7 @@ class CrownBuffers:
             kind = _GL_TYPES[array.dtype.name]
             functions.glEnableVertexAttribArray(place)
             functions.glVertexAttribPointer(
-                place, array.shape[1], kind, kind != _GL_FLOAT, array.strides[0], VoidPtr(0)
+                place, array.shape[1], kind, kind != _GL_FLOAT, array.strides[0], POINTER(0)
             )
             buffer.release()
 
@@ -185,9 +189,9 @@ def _new_buffer(kind: QOpenGLBuffer.Type) -> QOpenGLBuffer:
 
 def _fill(buffer: QOpenGLBuffer, array: AnyArray | NDArray[np.int32]) -> None:
     if buffer.size() != array.nbytes:
-        buffer.allocate(VoidPtr(array, array.nbytes), array.nbytes)
+        buffer.allocate(POINTER(array, array.nbytes), array.nbytes)
     else:
-        buffer.write(0, VoidPtr(array, array.nbytes), array.nbytes)
+        buffer.write(0, POINTER(array, array.nbytes), array.nbytes)
 
 
 def _packed_shares(

@@ -93,7 +93,7 @@ class CrownStage(QWidget):
         self._mesh = self._directions = self._shares = None
         self.overlay.camera = None
         self.overlay.pills = ()
-        self.canvas.hide()
+        self.canvas.draw_nothing()
         self.zone_legend.hide()
         self.coat_legend.hide()
         self.set_probe(None, None)
@@ -263,7 +263,6 @@ class CrownStage(QWidget):
     def _fit_when_visible(self) -> None:
         if self._needs_fit and self.has_crown and self.isVisible():
             self._needs_fit = False
-            self.canvas.show()
             self.set_look(self._look)
             self._set_camera(self._fitted(self._camera), moving=False)
 
@@ -319,7 +318,6 @@ class CrownStage(QWidget):
     def showEvent(self, event: QShowEvent) -> None:
         """Fit a crown that was set before the view was shown."""
         super().showEvent(event)
-        self.canvas.setVisible(self.has_crown)
         self._fit_when_visible()
 
     def _place_cards(self) -> None:

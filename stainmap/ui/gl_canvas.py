@@ -30,10 +30,9 @@ from PySide6.QtOpenGL import (
 )
 from PySide6.QtOpenGLWidgets import QOpenGLWidget
 from PySide6.QtWidgets import QWidget
-from shiboken6 import VoidPtr
 
 from stainmap.ui import zone_look
-from stainmap.ui.crown_buffers import PART, TURNING, WHOLE, CrownBuffers
+from stainmap.ui.crown_buffers import PART, POINTER, TURNING, WHOLE, CrownBuffers
 from stainmap.ui.crown_picture import CrownPicture
 from stainmap.ui.crown_shaders import ATTRIBUTES, Pass, Program, crown_program, resolve_program
 from stainmap.ui.theme import SURROUND
@@ -118,6 +117,11 @@ class GlCanvas(QOpenGLWidget):
     def draw(self, picture: CrownPicture, *, moving: bool = False) -> None:
         """Draw a whole picture soon; `moving` allows a lighter mesh on a slow machine."""
         self._picture, self._moving = picture, moving
+        self.draw_again()
+
+    def draw_nothing(self) -> None:
+        """Draw the bare surround."""
+        self._picture = None
         self.draw_again()
 
     def draw_again(self) -> None:
@@ -206,9 +210,10 @@ class GlCanvas(QOpenGLWidget):
         if not self._moving:
             if self._functions is not None:
                 self._functions.glFinish()
-            self.frame_ms = (time.perf_counter() - began) * 1e3
-            self.drawn.emit(self.frame_ms)
-            self._rest.start(_REST_MS)
+            if self._picture is not None:
+                self.frame_ms = (time.perf_counter() - began) * 1e3
+                self.drawn.emit(self.frame_ms)
+                self._rest.start(_REST_MS)
 
     def _clear(self, colour: QColor) -> None:
         gl = self._functions
@@ -232,7 +237,7 @@ class GlCanvas(QOpenGLWidget):
         self._set_uniforms(program, picture, shift)
         self.arrays.bind(gl, ATTRIBUTES[look])
         corners = self.arrays.bind_faces(faces)
-        gl.glDrawElements(_TRIANGLES, corners, _UNSIGNED_INT, VoidPtr(0))
+        gl.glDrawElements(_TRIANGLES, corners, _UNSIGNED_INT, POINTER(0))
         gl.glDisable(_DEPTH_TEST)
         array.release()
 
@@ -260,7 +265,9 @@ class GlCanvas(QOpenGLWidget):
 
     def _polish(self) -> None:
         """At rest: draw one of the shifted pictures, and come back for the next."""
-        if self._functions is None or self._whole_due or self._moving or not self.isVisible():
+        if self._functions is None or self._whole_due or self._picture is None:
+            return
+        if self._moving or not self.isVisible():
             return
         self.makeCurrent()
         if not self._shifted:
@@ -313,7 +320,9 @@ class GlCanvas(QOpenGLWidget):
         gl.glClear(_COLOUR_AND_DEPTH)
         self._paint_triangles(WHOLE, (0.0, 0.0), Pass.AREAS)
         areas = np.zeros((size.height(), size.width(), 4), np.uint8)
-        gl.glReadPixels(0, 0, size.width(), size.height(), _RGBA, _UNSIGNED_BYTE, areas)
+        width, height = size.width(), size.height()
+        pixels = POINTER(areas, areas.nbytes, True)
+        gl.glReadPixels(0, 0, width, height, _RGBA, _UNSIGNED_BYTE, pixels)
         target.release()
         self._functions_bind_default()
         self.areas_drawn.emit(areas[::-1].copy())

@@ -123,7 +123,6 @@ class MainWindow(QMainWindow):
         line.setContentsMargins(0, 0, 0, 0)
         line.addWidget(self.status, 1)
         line.setStyleSheet("QStatusBar { border: 0; } QStatusBar::item { border: 0; }")
-        line.layout().setContentsMargins(0, 0, 0, 0)
 
     def _connect(self) -> None:
         self.strip.open_asked.connect(self.flow.ask_for_file)

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QButtonGroup,
     QComboBox,
@@ -99,48 +98,22 @@ class OpenDialog(QDialog):
         column.setSpacing(12)
         title = QLabel(name)
         title.setFont(font(15, 600))
-        self._size_line = SoftLabel()
-        self._size_line.setWordWrap(True)
+        self._size_line, self._teeth_line, self._problem = SoftLabel(), SoftLabel(), SoftLabel()
         column.addWidget(title)
         column.addWidget(self._size_line)
         for remark in remarks:
-            label = SoftLabel(remark)
-            label.setWordWrap(True)
-            column.addWidget(label)
-        grid = QGridLayout()
-        grid.setHorizontalSpacing(16)
-        grid.setVerticalSpacing(10)
-        grid.setColumnMinimumWidth(1, 300)
-        column.addLayout(grid)
-        self.teeth = QLineEdit()
-        self.teeth.setPlaceholderText("46, or 14 15 16 for a bridge")
-        self.teeth.setAccessibleName("Tooth numbers, ISO 3950")
-        self._teeth_line = SoftLabel()
-        self.unit = QComboBox()
-        self.unit.setAccessibleName("Unit of the file")
-        self._fill_units(sizes)
+            column.addWidget(SoftLabel(remark))
+        self.teeth, self.unit, self.block = QLineEdit(), QComboBox(), QComboBox()
         self.milled, self.sintered = QRadioButton("milled"), QRadioButton("sintered")
         self._size_group = QButtonGroup(self)
-        self._size_group.addButton(self.milled)
-        self._size_group.addButton(self.sintered)
-        self.block = QComboBox()
-        self.block.addItems(list(blocks))
-        self.block.setAccessibleName("Block")
-        states = QHBoxLayout()
-        states.addWidget(self.milled)
-        states.addWidget(self.sintered)
-        states.addStretch(1)
-        self._add(grid, 0, "Tooth", self.teeth)
-        grid.addWidget(self._teeth_line, 1, 1)
-        self._add(grid, 2, "File in", self.unit)
-        grid.addWidget(QLabel("Size is"), 3, 0)
-        grid.addLayout(states, 3, 1)
-        self._add(grid, 4, "Block", self.block)
-        self._guess_state(sizes)
-        self._problem = SoftLabel()
-        self._problem.setWordWrap(True)
+        column.addLayout(self._fields())
         column.addWidget(self._problem)
         column.addStretch(1)
+        for label in self.findChildren(SoftLabel):
+            label.setWordWrap(True)
+        self.block.addItems(list(blocks))
+        self._fill_units(sizes)
+        self._guess_state(sizes)
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
         self.read = buttons.addButton("Read the crown", QDialogButtonBox.ButtonRole.AcceptRole)
         self.read.setProperty("main", True)
@@ -152,6 +125,29 @@ class OpenDialog(QDialog):
         self._size_group.buttonToggled.connect(self._check)
         self._check()
         self.teeth.setFocus()
+
+    def _fields(self) -> QGridLayout:
+        """Lay out the questions."""
+        grid = QGridLayout()
+        grid.setHorizontalSpacing(16)
+        grid.setVerticalSpacing(10)
+        grid.setColumnMinimumWidth(1, 300)
+        self.teeth.setPlaceholderText("46, or 14 15 16 for a bridge")
+        self.teeth.setAccessibleName("Tooth numbers, ISO 3950")
+        self.unit.setAccessibleName("Unit of the file")
+        self.block.setAccessibleName("Block")
+        states = QHBoxLayout()
+        for button in (self.milled, self.sintered):
+            self._size_group.addButton(button)
+            states.addWidget(button)
+        states.addStretch(1)
+        self._add(grid, 0, "Tooth", self.teeth)
+        grid.addWidget(self._teeth_line, 1, 1)
+        self._add(grid, 2, "File in", self.unit)
+        grid.addWidget(QLabel("Size is"), 3, 0)
+        grid.addLayout(states, 3, 1)
+        self._add(grid, 4, "Block", self.block)
+        return grid
 
     @staticmethod
     def _add(grid: QGridLayout, row: int, name: str, field: QWidget) -> None:
@@ -206,5 +202,4 @@ class OpenDialog(QDialog):
             problem = str(error)
         self._teeth_line.setText(names)
         self._problem.setText(problem)
-        self._problem.setAlignment(Qt.AlignmentFlag.AlignLeft)
         self.read.setEnabled(not problem)

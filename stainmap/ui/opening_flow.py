@@ -147,7 +147,7 @@ class OpeningFlow(QObject):
         remarks = [*look.loaded.repairs, *look.loaded.warnings, *([note] if note else [])]
         dialog = OpenDialog(
             look.path.name,
-            look.mesh.extent,
+            look.mesh.extent.tolist(),
             look.sizes,
             [block.name for block in self._session.materials.blocks],
             remarks,

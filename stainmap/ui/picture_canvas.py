@@ -122,6 +122,11 @@ class PictureCanvas(QWidget):
         self._picture, self._moving = picture, moving
         self.draw_again()
 
+    def draw_nothing(self) -> None:
+        """Draw the bare surround."""
+        self._picture = self._lighting = self._image = None
+        self.update()
+
     def draw_again(self) -> None:
         """Draw the whole picture again."""
         self._lighting = None

@@ -20,7 +20,7 @@ from stainmap.planning.schedule import run_strip
 from stainmap.predict.uncertainty import UNCALIBRATED_SD
 from stainmap.ui import case_figures as figures
 from stainmap.ui.opening_flow import answers_of
-from stainmap.ui.run_strip import RunStrip
+from stainmap.ui.run_strip import RunDetail, RunStrip
 from stainmap.ui.side_panels import OutcomeSide, PlanPanel
 from stainmap.units import SizeState
 
@@ -177,7 +177,7 @@ class PlanDesk(QObject):
     def _show_run(self) -> None:
         case = self._session.case
         if case is None:
-            self._run.set_run((), figures.RunDetail())
+            self._run.set_run((), RunDetail())
             return
         try:
             now = datetime.now().astimezone().replace(second=0, microsecond=0)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPainterPath, QPaintEvent, QPen
@@ -201,7 +202,7 @@ def _within(
 
 
 def _at(curve: Sequence[tuple[float, float]], minute: float) -> float:
-    for (t0, c0), (t1, c1) in zip(curve, curve[1:], strict=False):
+    for (t0, c0), (t1, c1) in pairwise(curve):
         if t0 <= minute <= t1:
             return c0 if t1 == t0 else c0 + (c1 - c0) * (minute - t0) / (t1 - t0)
     return curve[0][1] if minute < curve[0][0] else curve[-1][1]

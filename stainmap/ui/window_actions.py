@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Qt
@@ -110,7 +111,7 @@ class WindowActions(QObject):
             action = self._action(
                 menu,
                 f"{entry.name}",
-                lambda look=entry.look: window.set_look(look),
+                partial(window.set_look, entry.look),
                 f"Alt+{entry.number}",
             )
             action.setCheckable(True)
@@ -119,9 +120,7 @@ class WindowActions(QObject):
         menu.addSeparator()
         sides = menu.addMenu("Look &from")
         for number, side in enumerate(_SIDES, start=1):
-            self._action(
-                sides, str(side), lambda side=side: window.crown.look_from(side), f"Ctrl+{number}"
-            )
+            self._action(sides, str(side), partial(window.crown.look_from, side), f"Ctrl+{number}")
         self._action(menu, "&Whole crown", window.crown.fit, "Ctrl+0")
         menu.addSeparator()
         for dock in (window.plan_dock, window.outcome_dock, window.run_dock):
@@ -129,9 +128,7 @@ class WindowActions(QObject):
         schemes = menu.addMenu("&Colours of the window")
         scheme_group = QActionGroup(self)
         for scheme in Scheme:
-            action = self._action(
-                schemes, scheme.value, lambda scheme=scheme: window.set_scheme(scheme)
-            )
+            action = self._action(schemes, scheme.value, partial(window.set_scheme, scheme))
             action.setCheckable(True)
             scheme_group.addAction(action)
 

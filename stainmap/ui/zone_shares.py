@@ -37,7 +37,7 @@ class ZoneShares:
         operator = SurfaceOperator(mesh)
         mass = np.maximum(operator.mass, 1e-12)
         system = sparse.diags_array(mass) + _LENGTH_MM**2 * operator.stiffness
-        self._system: Matrix[np.float32] = sparse.csr_array(system, dtype=np.float32)
+        self._system: Matrix[np.float32] = system.tocsr().astype(np.float32)
         self._mass = mass.astype(np.float32)[:, None]
         shape = (mesh.vertex_count, ZONE_COUNT)
         self._labels = np.zeros(shape, np.float32)
@@ -115,4 +115,4 @@ def _solve(system: Matrix[np.float32], right: Field, x: Field) -> None:
 
 def _indicator(zones: NDArray[np.uint8]) -> Field:
     numbers = np.arange(1, ZONE_COUNT + 1, dtype=np.uint8)
-    return (zones[:, None] == numbers[None, :]).astype(np.float32)
+    return np.asarray(zones[:, None] == numbers[None, :], dtype=np.float32)
