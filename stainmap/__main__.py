@@ -17,6 +17,10 @@ if not __package__:
     # belongs there is the folder around it.
     sys.path[0] = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))  # noqa: PTH100, PTH120
 
+# The program divides its work among its own threads; threads of the matrix library on top of
+# them make small solves five times slower on a busy machine. Read when numpy is imported.
+os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
+
 from collections.abc import Sequence
 from pathlib import Path
 

@@ -16,11 +16,11 @@ from stainmap.files.case_file import SUFFIX, read_case, write_case
 from stainmap.files.catalogue import starter_catalogue
 from stainmap.model.case import Case
 from stainmap.model.colour import Colour, Measurement
-from stainmap.model.material import Catalogue
 from stainmap.model.plan import CoatSpan, Jar, StainPlan, Step
 from stainmap.model.target import Target
 from stainmap.model.zone import Accent, Area, Zone
 from stainmap.paths import sample_case
+from stainmap.planning.dyes import recommended_dyes
 from stainmap.units import SizeState
 
 SAMPLE = "lower_molar_36"
@@ -53,12 +53,9 @@ def open_sample() -> Case:
     return read_case(sample_case(f"{SAMPLE}{SUFFIX}"))
 
 
-def sample_plan(materials: Catalogue) -> StainPlan:
-    """Return the sample's plan with the jars' usual dye recipes."""
-    jars = tuple(
-        Jar(number=number, liquid=name, dye_drops=materials.liquid(name).dye_drops)
-        for number, name in enumerate(_LIQUIDS, start=1)
-    )
+def sample_plan() -> StainPlan:
+    """Return the sample's plan, its jars without dye yet."""
+    jars = tuple(Jar(number=number, liquid=name) for number, name in enumerate(_LIQUIDS, start=1))
     number_of = {jar.liquid: jar.number for jar in jars}
     steps = []
     for liquid, areas in _STEPS:
@@ -79,7 +76,7 @@ def make_sample(mesh_path: Path) -> Case:
         mesial=(1.0, 0.0, 0.0),
     )
     case, _ = build_case(look_at_mesh(mesh_path), answers, materials, code="L-0036")
-    plan = sample_plan(materials)
+    plan = sample_plan()
     present = {mask.accent for mask in case.accents} | set(Zone)
     steps = tuple(
         replace(step, areas=tuple(entry for entry in step.areas if entry.area in present))
@@ -91,9 +88,14 @@ def make_sample(mesh_path: Path) -> Case:
         b=18.6,
         measurement=Measurement(backing=case.backings[0].stump),
     )
+    case = replace(case, plan=replace(plan, steps=steps))
+    jars = tuple(
+        replace(jar, dye_drops=drops)
+        for jar, drops in zip(plan.jars, recommended_dyes(case), strict=True)
+    )
     return replace(
         case,
-        plan=replace(plan, steps=steps),
+        plan=replace(case.plan, jars=jars),
         target=Target(body=body, name="invented"),
         notes=_NOTES,
     )
