@@ -18,7 +18,7 @@ from stainmap.paper.raster import rasterise
 from stainmap.paper.shading import ShadingFields
 from stainmap.paper.sheet_data import SheetData
 from stainmap.paper.streak_arrows import streak_arrows
-from stainmap.paper.views import CrownDirections, FlatView, Side, flat_view
+from stainmap.paper.views import CrownDirections, FlatExtent, FlatView, Side
 from stainmap.paper.zone_drawing import ZoneDrawing, draw_zones
 from stainmap.surface.mesh import TriMesh, submesh
 
@@ -39,8 +39,8 @@ class UnitMap:
     ----------
     mesh, shading, fields, lines
         Its part of the surface and what belongs to it.
-    directions
-        Its sides.
+    directions, extents
+        Its sides, and how far it reaches as seen from each.
     enlargement
         Milled over sintered length.
     """
@@ -50,12 +50,13 @@ class UnitMap:
     fields: AreaFields
     lines: tuple[WorldLines, ...]
     directions: CrownDirections
+    extents: dict[Side, FlatExtent]
     enlargement: float
 
     def view(self, side: Side, scale: float) -> FlatView:
         """Return the view from a side that prints at `scale` to 1 in milled size."""
         pixels_per_mm = scale * self.enlargement * DOTS_PER_INCH / 25.4
-        return flat_view(self.mesh.vertices, self.directions, side, pixels_per_mm=pixels_per_mm)
+        return self.extents[side].view(pixels_per_mm)
 
     def size_on_paper(self, side: Side, scale: float) -> tuple[float, float]:
         """Return width and height in mm of the view from a side at `scale` to 1."""
@@ -66,9 +67,10 @@ class UnitMap:
     @property
     def milled_size_mm(self) -> tuple[float, float, float]:
         """Milled extent mesial to distal, buccal to lingual, and in height."""
-        local = self.mesh.vertices @ self.directions.rows.T
-        extent = (local.max(axis=0) - local.min(axis=0)) * self.enlargement
-        return float(extent[0]), float(extent[1]), float(extent[2])
+        above, beside = self.extents[Side.OCCLUSAL], self.extents[Side.BUCCAL]
+        across = (above.high - above.low) * self.enlargement
+        height = (beside.high[1] - beside.low[1]) * self.enlargement
+        return float(across[0]), float(across[1]), float(height)
 
 
 def whole_map(sheet: SheetData, shading: ShadingFields) -> UnitMap:
@@ -83,6 +85,7 @@ def whole_map(sheet: SheetData, shading: ShadingFields) -> UnitMap:
         fields=fields,
         lines=_lines(mesh, shading, fields, directions) + streak_arrows(case),
         directions=directions,
+        extents={side: FlatExtent.of(mesh.vertices, directions, side) for side in Side},
         enlargement=sheet.enlargement,
     )
 
@@ -111,6 +114,7 @@ def part_map(whole: UnitMap, case: Case, unit: int) -> UnitMap:
         fields=fields,
         lines=_lines(mesh, shading, fields, directions) + streak_arrows(case, unit),
         directions=directions,
+        extents={side: FlatExtent.of(mesh.vertices, directions, side) for side in Side},
         enlargement=whole.enlargement,
     )
 
@@ -153,6 +157,7 @@ def draw_view(
         paper=True,
         number_px=ZONE_PILL_MM * per_mm,
         shortest_px=_SHORTEST_MM * per_mm,
+        every_area=side in (Side.OCCLUSAL, Side.INNER),
     )
     page.picture(Image.fromarray(drawing.picture[:, :, 0]), x, y, view.width / per_mm)
     corner = np.array([x, y])

@@ -104,35 +104,48 @@ class FlatView:
     height_mm: float
 
 
-def flat_view(
-    points: ArrayLike,
-    directions: CrownDirections,
-    side: Side,
-    *,
-    pixels_per_mm: float,
-    border_mm: float = 0.25,
-) -> FlatView:
-    """Return the parallel view of points (N, 3) from a side, with a border around them."""
-    towards, up = directions.towards(side), directions.up(side)
-    axes = np.stack([np.cross(up, towards), up, towards])
-    local = np.asarray(points, dtype=np.float64) @ axes.T
-    low, high = local.min(axis=0), local.max(axis=0)
-    width = max(int(np.ceil((high[0] - low[0] + 2 * border_mm) * pixels_per_mm)), 1)
-    height = max(int(np.ceil((high[1] - low[1] + 2 * border_mm) * pixels_per_mm)), 1)
-    centre = 0.5 * (low + high) @ axes
-    camera = Camera(
-        eye=_triple(towards),
-        up=_triple(up),
-        centre=_triple(centre),
-        height_mm=height / pixels_per_mm,
-    )
-    return FlatView(
-        camera=camera,
-        width=width,
-        height=height,
-        width_mm=width / pixels_per_mm,
-        height_mm=height / pixels_per_mm,
-    )
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class FlatExtent:
+    """How far a body reaches as seen from a side.
+
+    Parameters
+    ----------
+    axes
+        (3, 3) rows right, up and towards the viewer.
+    low, high
+        (3,) smallest and largest coordinates along the axes, mm.
+    """
+
+    axes: FloatArray
+    low: FloatArray
+    high: FloatArray
+
+    @classmethod
+    def of(cls, points: ArrayLike, directions: CrownDirections, side: Side) -> FlatExtent:
+        """Return the extent of points (N, 3), mm, seen from a side."""
+        towards, up = directions.towards(side), directions.up(side)
+        axes = np.stack([np.cross(up, towards), up, towards])
+        local = np.asarray(points, dtype=np.float64) @ axes.T
+        return cls(axes=axes, low=local.min(axis=0), high=local.max(axis=0))
+
+    def view(self, pixels_per_mm: float, *, border_mm: float = 0.25) -> FlatView:
+        """Return the parallel view that holds the body with a border around it."""
+        across, along, _ = self.high - self.low + 2.0 * border_mm
+        width = max(int(np.ceil(across * pixels_per_mm)), 1)
+        height = max(int(np.ceil(along * pixels_per_mm)), 1)
+        camera = Camera(
+            eye=_triple(self.axes[2]),
+            up=_triple(self.axes[1]),
+            centre=_triple(0.5 * (self.low + self.high) @ self.axes),
+            height_mm=height / pixels_per_mm,
+        )
+        return FlatView(
+            camera=camera,
+            width=width,
+            height=height,
+            width_mm=width / pixels_per_mm,
+            height_mm=height / pixels_per_mm,
+        )
 
 
 def _triple(vector: FloatArray) -> tuple[float, float, float]:

@@ -42,6 +42,9 @@ _GRAZING = 0.06
 _SIMPLIFY_PX = 0.12
 # Hatches thin out where planes crowd: every second line needs this much room on the picture.
 _HATCH_ROOM_PX = 7.0
+# Size of a piece that gets a number, in squares of a number's width: zones, accents, and the
+# largest piece of an area that has no such piece on this side.
+_ROOM_ZONE, _ROOM_ACCENT, _ROOM_LEAST = 1.0, 0.4, 0.15
 # A number that has this many of its own widths around it may move to the middle of its area.
 _PLENTY = 0.9
 
@@ -100,6 +103,7 @@ def draw_zones(
     paper: bool,
     number_px: float,
     shortest_px: float = 0.0,
+    every_area: bool = False,
 ) -> ZoneDrawing:
     """Return the zone map of what a frame shows.
 
@@ -113,6 +117,8 @@ def draw_zones(
         Diameter of the pill that a number stands in.
     shortest_px
         Lines shorter than this are left out.
+    every_area
+        Whether an area too small for a number gets one all the same, on its largest piece.
     """
     labels = _labels(frame, fields)
     colours = np.full((len(Zone) + 1, 3), _PAPER if paper else _NO_ZONE)
@@ -134,7 +140,7 @@ def draw_zones(
     return ZoneDrawing(
         picture=encoded(frame.average(light, ground)),
         lines=tuple(lines),
-        numbers=_number_spots(frame, labels, fields, number_px),
+        numbers=_number_spots(frame, labels, fields, number_px, every_area=every_area),
     )
 
 
@@ -229,19 +235,26 @@ def _thinning(order: int) -> float:
 
 
 def _number_spots(
-    frame: FrameBuffer, labels: NDArray[np.int8], fields: AreaFields, number_px: float
+    frame: FrameBuffer,
+    labels: NDArray[np.int8],
+    fields: AreaFields,
+    number_px: float,
+    *,
+    every_area: bool,
 ) -> tuple[NumberSpot, ...]:
     """Place numbers at the widest visible part of every area, zones first, none on another."""
     side = frame.samples
     zones = labels[side // 2 :: side, side // 2 :: side]
+    square = number_px**2
+    least = (_ROOM_LEAST if every_area else _ROOM_ZONE) * square
     masks: list[_Piece] = []
     for zone in Zone:
-        masks += _pieces(int(zone), zones == int(zone), number_px**2)
+        masks += _pieces(int(zone), zones == int(zone), _ROOM_ZONE * square, least)
     masks.sort(key=lambda piece: -piece.size)
     on_top: list[_Piece] = []
     for number, share in fields.accents.items():
         image = frame.spread(frame.take(share) * frame.front)[side // 2 :: side, side // 2 :: side]
-        on_top += _pieces(number, image > 0.5, 0.4 * number_px**2)
+        on_top += _pieces(number, image > 0.5, _ROOM_ACCENT * square, least)
     on_top.sort(key=lambda piece: -piece.size)
     spots: list[NumberSpot] = []
     for piece in masks + on_top:
@@ -262,21 +275,25 @@ class _Piece:
     size: int
 
 
-def _pieces(area: int, mask: NDArray[np.bool_], least_px: float) -> list[_Piece]:
-    pieces, count = ndimage.label(mask)
-    size = np.bincount(pieces.ravel(), minlength=count + 1)
+def _pieces(area: int, mask: NDArray[np.bool_], room_px: float, least_px: float) -> list[_Piece]:
+    """Return the pieces of an area of at least `room_px`, or its largest one from `least_px`."""
+    pieces, _ = ndimage.label(mask)
     boxes = ndimage.find_objects(pieces)
-    return [
+    found = [
         _Piece(
             area=area,
             mask=pieces[box] == number,
             row=box[0].start,
             column=box[1].start,
-            size=int(size[number]),
+            size=int((pieces[box] == number).sum()),
         )
         for number, box in enumerate(boxes, start=1)
-        if size[number] >= least_px
     ]
+    large = [piece for piece in found if piece.size >= room_px]
+    if large or not found:
+        return large
+    largest = max(found, key=lambda piece: piece.size)
+    return [largest] if largest.size >= least_px else []
 
 
 def _widest(
