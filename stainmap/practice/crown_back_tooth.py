@@ -139,9 +139,7 @@ class BackToothSolid:
         roof = ndimage.grey_opening(roof, footprint=footprint, structure=cap, mode="nearest")
         wide = ndimage.gaussian_filter(roof, 0.9 / step)
         roof = ndimage.gaussian_filter(np.minimum(roof, wide + 0.15), 0.45 / step) - 0.06
-        return np.asarray(
-            ndimage.spline_filter(np.minimum(roof, self.form.preparation.top), order=3)
-        )
+        return np.asarray(ndimage.spline_filter(np.minimum(roof, self.form.stump_top), order=3))
 
 
 def _ball(radius_mm: float, step_mm: float) -> tuple[NDArray[np.bool_], Any]:

@@ -1,9 +1,9 @@
 """Numbers of the teeth that can be made, in millimetres of the sintered crown.
 
 Frame: +x mesial, +y buccal, +z occlusal, as on a tooth of quadrant 1 or 3. The overall sizes
-follow the averages that textbooks of dental anatomy give for permanent crowns (`TextbookSize`).
-Where cusps, ridges and grooves lie was modelled by eye for this project and
-follows no library of teeth.
+follow the averages that textbooks of dental anatomy give for natural crowns [Nelson2010]. Where
+cusps, ridges and grooves lie was modelled by eye for this project and follows no library of
+teeth.
 """
 
 from __future__ import annotations
@@ -17,7 +17,6 @@ from stainmap.practice.crown_form import (
     Pit,
     Preparation,
     Ridge,
-    TextbookSize,
     ToothForm,
     WallGroove,
 )
@@ -27,13 +26,6 @@ _CONTOUR = AroundTooth(mesial=0.62, buccal=0.30, distal=0.60, lingual=0.50)
 LOWER_FIRST_MOLAR = BackTooth(
     position=6,
     is_upper=False,
-    size=TextbookSize(
-        mesiodistal=11.0,
-        buccolingual=10.5,
-        height=7.5,
-        cervix_mesiodistal=9.0,
-        cervix_buccolingual=9.0,
-    ),
     cusps=(
         Cusp(
             name="mesiobuccal",
@@ -130,7 +122,8 @@ LOWER_FIRST_MOLAR = BackTooth(
         fade=(0.62, 0.92),
         ridge_height=0.2,
     ),
-    preparation=Preparation(occlusal_wall=1.1, axial_wall=0.85, rim=0.18, chamfer=0.5, top=5.4),
+    preparation=Preparation(occlusal_wall=1.1, axial_wall=0.85, rim=0.18, chamfer=0.5),
+    stump_top=5.4,
     turn_height=3.6,
     core_radius=3.0,
     shoulder=0.9,
@@ -140,13 +133,6 @@ LOWER_FIRST_MOLAR = BackTooth(
 UPPER_FIRST_MOLAR = BackTooth(
     position=6,
     is_upper=True,
-    size=TextbookSize(
-        mesiodistal=10.0,
-        buccolingual=11.0,
-        height=7.5,
-        cervix_mesiodistal=8.0,
-        cervix_buccolingual=10.0,
-    ),
     cusps=(
         Cusp(
             name="mesiobuccal",
@@ -249,7 +235,8 @@ UPPER_FIRST_MOLAR = BackTooth(
         ridge_height=0.2,
         between=(("distobuccal", "mesiolingual", 0.2),),
     ),
-    preparation=Preparation(occlusal_wall=1.1, axial_wall=0.85, rim=0.18, chamfer=0.5, top=5.5),
+    preparation=Preparation(occlusal_wall=1.1, axial_wall=0.85, rim=0.18, chamfer=0.5),
+    stump_top=5.5,
     turn_height=3.6,
     core_radius=3.0,
     shoulder=0.9,
@@ -259,13 +246,6 @@ UPPER_FIRST_MOLAR = BackTooth(
 UPPER_FIRST_PREMOLAR = BackTooth(
     position=4,
     is_upper=True,
-    size=TextbookSize(
-        mesiodistal=7.0,
-        buccolingual=9.0,
-        height=8.5,
-        cervix_mesiodistal=5.0,
-        cervix_buccolingual=8.0,
-    ),
     cusps=(
         Cusp(
             name="buccal",
@@ -341,7 +321,8 @@ UPPER_FIRST_PREMOLAR = BackTooth(
         # The groove that runs from the mesial pit over the marginal ridge.
         crossing=((((1.9, 0.15), (2.7, -0.05), (3.6, -0.05)), 0.2, 0.22),),
     ),
-    preparation=Preparation(occlusal_wall=1.1, axial_wall=0.75, rim=0.15, chamfer=0.45, top=6.3),
+    preparation=Preparation(occlusal_wall=1.1, axial_wall=0.75, rim=0.15, chamfer=0.45),
+    stump_top=6.3,
     turn_height=4.3,
     core_radius=1.9,
     shoulder=0.8,
@@ -351,13 +332,6 @@ UPPER_FIRST_PREMOLAR = BackTooth(
 UPPER_CENTRAL_INCISOR = FrontTooth(
     position=1,
     is_upper=True,
-    size=TextbookSize(
-        mesiodistal=8.5,
-        buccolingual=7.0,
-        height=10.5,
-        cervix_mesiodistal=7.0,
-        cervix_buccolingual=6.0,
-    ),
     labial=(
         (-2.0, 2.2),
         (0.0, 2.95),
@@ -385,7 +359,7 @@ UPPER_CENTRAL_INCISOR = FrontTooth(
     lobe_depth=0.08,
     ridge_height=0.5,
     mamelon_height=0.05,
-    preparation=Preparation(occlusal_wall=2.3, axial_wall=0.75, rim=0.15, chamfer=0.45, top=8.2),
+    preparation=Preparation(occlusal_wall=2.3, axial_wall=0.75, rim=0.15, chamfer=0.45),
     turn_height=8.7,
     core=(2.5, 0.1),
 )

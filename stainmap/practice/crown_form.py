@@ -23,20 +23,6 @@ class AroundTooth:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class TextbookSize:
-    """Average size of the natural crown, mm, as textbooks of dental anatomy give it [Nelson2010].
-
-    The upper first molar's figures were read in the source, the others are from memory.
-    """
-
-    mesiodistal: float
-    buccolingual: float
-    height: float
-    cervix_mesiodistal: float
-    cervix_buccolingual: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class Ridge:
     """A crest from its first to its last point, bent towards the middle one.
 
@@ -115,13 +101,12 @@ class Carving:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Preparation:
-    """The cavity: walls to keep, rim and chamfer at the margin, highest point of the stump."""
+    """The cavity: walls to keep, rim and rounded chamfer at the margin, taper of its wall."""
 
     occlusal_wall: float
     axial_wall: float
     rim: float
     chamfer: float
-    top: float
     taper_deg: float = 4.0
 
 
@@ -132,13 +117,14 @@ class BackTooth:
     `outline` is the widest contour seen from above. Per side of the tooth: `contour_share`, the
     share of the height at which the wall is widest; `cervical_draw` and `occlusal_draw`, how far
     the wall draws in below and above it; `margin_height`. `axis_lean` is how far the wall's
-    middle has moved buccally at `top`. `turn_height` and `core_radius` place the rays that make
-    the mesh.
+    middle has moved buccally at `top`, the height that counts as the wall's full one. `shoulder`
+    rounds the wall into the table, `stump_top` caps the cavity, `tip_scatter` is the standard
+    deviation of every individual's cusp tips. `turn_height` and `core_radius` place the rays that
+    make the mesh.
     """
 
     position: int
     is_upper: bool
-    size: TextbookSize
     cusps: tuple[Cusp, ...]
     marginal_ridges: tuple[Ridge, Ridge]
     outline: tuple[PlanPoint, ...]
@@ -152,6 +138,7 @@ class BackTooth:
     pits: tuple[Pit, ...]
     carving: Carving
     preparation: Preparation
+    stump_top: float
     turn_height: float
     core_radius: float
     shoulder: float
@@ -163,13 +150,13 @@ class FrontTooth:
     """An upper incisor: profiles of its four sides as (height, distance) points.
 
     `labial` and `palatal` are y, `mesial` and `distal` x. `edge` is the height of the incisal
-    edge, `lobe_depth` that of the labial valleys, `ridge_height` that of the palatal marginal
-    ridges.
+    edge and `mamelon_height` that of its three lobes, `lobe_depth` the depth of the labial
+    valleys, `ridge_height` the height of the palatal marginal ridges. `turn_height` and the half
+    axes `core` place the rays that make the mesh.
     """
 
     position: int
     is_upper: bool
-    size: TextbookSize
     labial: tuple[PlanPoint, ...]
     palatal: tuple[PlanPoint, ...]
     mesial: tuple[PlanPoint, ...]

@@ -42,6 +42,16 @@ _MIRRORED_QUADRANTS = (2, 4)
 _STL_NOTE = b"stainmap practice crown, invented, for demonstration; mm, sintered size"
 
 
+MAKEABLE_TEETH = tuple(
+    sorted(
+        10 * quadrant + form.position
+        for form in TOOTH_FORMS
+        for quadrant in ((1, 2) if form.is_upper else (3, 4))
+    )
+)
+"""Numbers of the teeth that can be made (ISO 3950)."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class MadeCrown:
     """A crown with cavity, and the truth about it. Sintered size, mm; arrays are per vertex.
@@ -84,11 +94,6 @@ class MadeCrown:
     minimum_axial_wall_mm: float
 
 
-def makeable_positions() -> tuple[tuple[bool, int], ...]:
-    """Return (is upper, position) of the teeth that can be made, in all their quadrants."""
-    return tuple((form.is_upper, form.position) for form in TOOTH_FORMS)
-
-
 def make_crown(
     tooth: Tooth,
     *,
@@ -102,7 +107,7 @@ def make_crown(
     Parameters
     ----------
     tooth
-        A first molar, an upper first premolar or an upper central incisor, of any quadrant.
+        One of `MAKEABLE_TEETH`.
     seed
         Which individual, 0 or more.
     variation
@@ -217,8 +222,7 @@ def _form_of(tooth: Tooth) -> ToothForm:
             return form
     raise PlanError(
         f"Tooth {tooth.number} cannot be made.",
-        advice="Choose a first molar (16, 26, 36, 46), an upper first premolar (14, 24) "
-        "or an upper central incisor (11, 21).",
+        advice=f"Choose one of {', '.join(map(str, MAKEABLE_TEETH))}.",
     )
 
 
@@ -250,7 +254,7 @@ def _landmarks(
         tips.append(points[near[points[near, 2].argmax()]])
     pits = []
     for px, py in solid.relief.pits:
-        near = np.flatnonzero(upper & (np.hypot(x - px, y - py) < 0.4))
+        near = np.flatnonzero(upper & (np.hypot(x - px, y - py) < 0.25))
         pits.append(points[near[points[near, 2].argmin()]])
     return tuple(c.name for c in solid.form.cusps), np.array(tips), np.array(pits)
 

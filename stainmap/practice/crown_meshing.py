@@ -24,7 +24,11 @@ _WALL_END = 0.33
 _TURN_END = 0.62
 _MARCH_STEPS = 26
 _REFINEMENTS = 9
-_SAMPLES = (110, 240)
+# Samples to measure arc lengths on: this many along a meridian and around, for edges of 1 mm; and
+# their smallest and largest numbers.
+_SAMPLES_PER_MM = (14.3, 31.2)
+_FEWEST_SAMPLES, _MOST_SAMPLES = (50, 110), (110, 240)
+_EVENING_DEG = 3.0
 _RELAXATIONS = 4
 # Rows a little closer than points within a row give nearly equilateral triangles (sin 60 deg).
 _ROW_SPACING = 0.88
@@ -154,7 +158,12 @@ def _place_rows(
     field: Field, fan: RayFan, lengths: EdgeLengths, border_azimuth: FloatArray | None
 ) -> list[tuple[FloatArray, FloatArray]]:
     """Return per ring the shares of the meridians and the azimuths of its points."""
-    ns, nt = _SAMPLES
+    ns, nt = (
+        min(max(round(number / lengths.wall_mm), fewest), most)
+        for number, fewest, most in zip(
+            _SAMPLES_PER_MM, _FEWEST_SAMPLES, _MOST_SAMPLES, strict=True
+        )
+    )
     shares = np.linspace(0.0, 1.0, ns)
     azimuths = np.linspace(0.0, _TURN, nt, endpoint=False)
     grid_share, grid_azimuth = np.meshgrid(shares, azimuths, indexing="ij")
@@ -163,7 +172,7 @@ def _place_rows(
     step = np.linalg.norm(np.diff(points, axis=0), axis=2)
     middle = (shares[1:] + shares[:-1]) / 2
     step = step / (_ROW_SPACING * lengths.at(middle))[:, None]
-    step = ndimage.gaussian_filter1d(step, 2.0, axis=1, mode="wrap")
+    step = ndimage.gaussian_filter1d(step, _EVENING_DEG / 360.0 * nt, axis=1, mode="wrap")
     travelled = np.vstack([np.zeros(nt), np.cumsum(step, axis=0)])
     count = max(4, round(float(travelled[-1].mean())))
     row_share = np.empty((count, nt))

@@ -33,7 +33,7 @@ INCISAL_SHARE = 0.80
 _PROXIMAL_DEG = 34.0
 _FISSURE_MM = 0.26
 _PIT_MM = 0.40
-_SMALLEST_PIECE_MM2 = 0.6
+_SMALLEST_PIECE_MM2 = 0.3
 _CREST_BINS = 120
 
 
@@ -81,7 +81,8 @@ def _back_tooth(
     middle = float(solid.wall.axis_y(np.array(solid.form.turn_height)))
     azimuth = np.arctan2(y - middle, x)
     radius = np.hypot(x, y - middle)
-    crest_radius, crest_height = _crest(azimuth, radius, z, outer)
+    far_out = radius > 0.5 * solid.wall.outline_radius(azimuth)
+    crest_radius, crest_height = _crest(azimuth, radius, z, outer & far_out)
     margin = solid.margin_height(points)
     share = (z - margin) / (crest_height - margin)
     table = (radius < crest_radius) & (share > CUSP_SHARE)
@@ -91,10 +92,11 @@ def _back_tooth(
     zones[share < CERVICAL_SHARE] = Zone.CERVICAL
     zones[(share >= CERVICAL_SHARE) & (off_axis < _PROXIMAL_DEG)] = Zone.INTERPROXIMAL
     zones[(share > CUSP_SHARE) | table] = Zone.CUSP
-    near = (relief.groove_distance(x, y) < _FISSURE_MM) & (relief.groove_strength(x, y) > 0.25)
+    grooves = (relief.groove_distance(x, y) < _FISSURE_MM) & (relief.groove_strength(x, y) > 0.25)
+    grooves &= table
     for px, py in relief.pits:
-        near |= np.hypot(x - px, y - py) < _PIT_MM
-    zones[near & table] = Zone.FISSURE
+        grooves |= (np.hypot(x - px, y - py) < _PIT_MM) & (share > CUSP_SHARE)
+    zones[grooves] = Zone.FISSURE
 
     drawn_x, drawn_y = relief.drawn_place(x, y)
     high = smooth_step(share, 0.65, 0.75)
@@ -148,33 +150,27 @@ def _front_tooth(
 
 
 def _crest(
-    azimuth: FloatArray, radius: FloatArray, z: FloatArray, outer: BoolArray
+    azimuth: FloatArray, radius: FloatArray, z: FloatArray, candidates: BoolArray
 ) -> tuple[FloatArray, FloatArray]:
     """Return radius and height of the crest in the direction of every vertex.
 
-    The crest is the highest place in each direction, evened out a little around the tooth.
+    The crest is the highest candidate in each direction, evened out a little around the tooth.
     """
     bins = np.floor(np.mod(azimuth, 2 * np.pi) / (2 * np.pi) * _CREST_BINS).astype(int)
     bins = np.minimum(bins, _CREST_BINS - 1)
-    candidates = np.flatnonzero(outer & (radius > 0.3 * radius[outer].max()))
-    order = candidates[np.lexsort((z[candidates], bins[candidates]))]
+    chosen = np.flatnonzero(candidates)
+    order = chosen[np.lexsort((z[chosen], bins[chosen]))]
     last = np.flatnonzero(np.append(np.diff(bins[order]) > 0, True))
     highest = order[last]
-    centre = (bins[highest] + 0.5) / _CREST_BINS * 2 * np.pi
+    middles = (np.arange(_CREST_BINS) + 0.5) / _CREST_BINS * 2 * np.pi
     where = np.mod(azimuth, 2 * np.pi)
     result = []
     for values in (radius[highest], z[highest]):
-        even = np.interp(
-            (np.arange(_CREST_BINS) + 0.5) / _CREST_BINS * 2 * np.pi,
-            centre,
-            values,
-            period=2 * np.pi,
-        )
-        even = ndimage.gaussian_filter1d(
-            ndimage.median_filter(even, 5, mode="wrap"), 2, mode="wrap"
-        )
-        at = (np.arange(_CREST_BINS) + 0.5) / _CREST_BINS * 2 * np.pi
-        result.append(np.interp(where, at, even, period=2 * np.pi))
+        # Directions without a candidate (coarse meshes) take their neighbours' value.
+        every = np.interp(middles, middles[bins[highest]], values, period=2 * np.pi)
+        even = ndimage.median_filter(every, 5, mode="wrap")
+        even = ndimage.gaussian_filter1d(even, 2.0, mode="wrap")
+        result.append(np.interp(where, middles, even, period=2 * np.pi))
     return result[0], result[1]
 
 
@@ -196,7 +192,9 @@ def _line_angles(mesh: TriMesh, share: FloatArray) -> FloatArray:
     x, y, _ = (mesh.vertices - mesh.centre).T
     kept = np.zeros(len(x), dtype=np.bool_)
     for corner in ((x > 0) & (y > 0), (x <= 0) & (y > 0), (x <= 0) & (y <= 0), (x > 0) & (y <= 0)):
-        kept |= largest_piece(mesh, corner & (strips > 0.0))
+        core = largest_piece(mesh, corner & (strips > 0.5))
+        fringe = corner & (strips > 0.0) & (strips <= 0.5)
+        kept |= largest_piece(mesh, core | fringe)
     return np.where(kept, strips, 0.0)
 
 

@@ -90,7 +90,7 @@ def vary_back_tooth(
         ),
         pits=tuple(replace(pit, place=_plan(pit.place, scale)) for pit in form.pits),
         carving=_vary_carving(form.carving, depth, scale),
-        preparation=replace(form.preparation, top=form.preparation.top * float(scale[2])),
+        stump_top=form.stump_top * float(scale[2]),
     )
     return individual, chance.factor(_WARPS)
 
