@@ -15,7 +15,10 @@ _DEEP_VALLEY = 5.0
 # reach a place is compared with the deepest one, and the least deep area of a fissure.
 _BESIDE_TABLE = 0.05
 _COMPARED_WITHIN = 0.05
-_DEEP_AREA = 0.0006
+_DEEP_AREA = 0.002
+_OFF_CONNECTOR_MM = 1.8
+# A valley this deep is a fissure even beside a deeper one.
+_DEEP_ENOUGH = 16.0
 # Share of the local deepest curvature at slider positions 0 and 1, and half the ramp around it.
 _DEEPEST_SHARE = (0.9, 0.4)
 _RAMP = 0.15
@@ -39,6 +42,8 @@ def find_fissures(form: UnitForm, width: float) -> FloatArray:
     valley = form.valley_per_mm * size
     near = landmarks.table | (landmarks.crest_mm < _BESIDE_TABLE * size)
     candidate = landmarks.outer & near & (valley > _VALLEY)
+    # The crease where a connector joins its unit is no fissure.
+    candidate &= form.embrasure_mm > _OFF_CONNECTOR_MM
     deep = candidate & landmarks.table & (valley > _DEEP_VALLEY)
     count, label = connected_pieces(mesh, candidate)
     if not count:
@@ -48,6 +53,7 @@ def find_fissures(form: UnitForm, width: float) -> FloatArray:
     kept[candidate] = area[label[candidate]] > _DEEP_AREA * size**2
     share = _DEEPEST_SHARE[0] + (_DEEPEST_SHARE[1] - _DEEPEST_SHARE[0]) * width
     deepest = _greatest_within(landmarks, np.where(kept, valley, 0.0), _COMPARED_WITHIN * size)
+    deepest = np.minimum(deepest, _DEEP_ENOUGH)
     relative = valley / np.maximum(deepest, 1e-9) - share
     return np.where(kept, np.clip(0.5 + relative / (2.0 * _RAMP), 0.0, 1.0), 0.0)
 

@@ -23,10 +23,12 @@ _TOP_ABOVE = 0.96
 # A crest plane steeper than this to the occlusal axis is that of a palatal fossa, degrees.
 _FRONT_TILT_DEG = 25.0
 # Sectors around a back tooth, and strips across an incisal edge, in which the top is looked for,
-# and how far outside the crest, in shares of c; then the blur between tops, mm.
+# how far outside the crest (in shares of c) and how far in (in shares of its radius); then the
+# blur between tops, mm.
 _SECTORS = 72
 _STRIPS = 24
 _BESIDE_CREST = 0.06
+_RIDGE_RADIUS = 0.45
 _CREST_BLUR_MM = 0.3
 
 
@@ -256,8 +258,8 @@ def ridge_points(landmarks: Landmarks, up: FloatArray) -> FloatArray:
     """Return points (K, 3) along the top of a unit: over tips and ridges, or the incisal edge.
 
     On back teeth the highest place in each of 72 sectors around the middle of the crest, looked
-    for in the table and a little outside it; the crest itself runs beside the tips, where the
-    table begins. On front teeth the highest place of each of 24 strips across the edge.
+    for in the outer half of the table; the crest itself runs beside the tips. On front teeth the
+    highest place of each of 24 strips across the edge.
 
     Parameters
     ----------
@@ -271,22 +273,35 @@ def ridge_points(landmarks: Landmarks, up: FloatArray) -> FloatArray:
     if not len(crest):
         return np.zeros((0, 3))
     middle = crest.mean(axis=0)
-    near = landmarks.crest_mm < _BESIDE_CREST * landmarks.size_mm
-    if not landmarks.front:
-        near = near | landmarks.table
-    place = np.flatnonzero(landmarks.outer & near)
     along, across = _plan_directions(crest - middle, up)
+    near = landmarks.table & (not landmarks.front)
+    near |= landmarks.crest_mm < _BESIDE_CREST * landmarks.size_mm
+    place = np.flatnonzero(landmarks.outer & near)
     arm = mesh.vertices[place] - middle
     if landmarks.front:
         position = arm @ along
         ends = np.percentile(position, [1.0, 99.0])
         sector = np.searchsorted(np.linspace(ends[0], ends[1], _STRIPS + 1)[1:-1], position)
     else:
-        turn = np.arctan2(arm @ across, arm @ along)
-        sector = ((turn / (2.0 * np.pi) + 0.5) * _SECTORS).astype(np.int64) % _SECTORS
+        sector, radius = _sectors(arm, along, across)
+        crest_sector, crest_radius = _sectors(crest - middle, along, across)
+        total = np.bincount(crest_sector, crest_radius, minlength=_SECTORS)
+        count = np.bincount(crest_sector, minlength=_SECTORS)
+        mean = np.where(count > 0, total / np.maximum(count, 1), crest_radius.mean())
+        outside = radius > _RIDGE_RADIUS * mean[sector]
+        place, sector = place[outside], sector[outside]
     order = np.lexsort((mesh.vertices[place] @ up, sector))
     last = np.append(np.diff(sector[order]) != 0, True)
     return np.asarray(mesh.vertices[place[order[last]]])
+
+
+def _sectors(
+    arm: FloatArray, along: FloatArray, across: FloatArray
+) -> tuple[NDArray[np.int64], FloatArray]:
+    """Return the sector and the distance from the middle of points seen from above."""
+    x, y = arm @ along, arm @ across
+    turn = np.arctan2(y, x) / (2.0 * np.pi) + 0.5
+    return (turn * _SECTORS).astype(np.int64) % _SECTORS, np.hypot(x, y)
 
 
 def _plan_directions(arm: FloatArray, up: FloatArray) -> tuple[FloatArray, FloatArray]:

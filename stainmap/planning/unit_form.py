@@ -27,6 +27,8 @@ class UnitForm:
     level_bend_per_mm
         (V,) normal curvature along the level line at each vertex, positive where convex, 1/mm: high
         on ridges that run down a slope, low on those that run level.
+    embrasure_mm
+        (V,) distance from where it parts from its neighbours; large where it has none.
     rim
         (V,) its rim.
     hollow
@@ -39,6 +41,7 @@ class UnitForm:
     normals: FloatArray
     valley_per_mm: FloatArray
     level_bend_per_mm: FloatArray
+    embrasure_mm: FloatArray
     rim: BoolArray
     hollow: bool
 

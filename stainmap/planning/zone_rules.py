@@ -20,13 +20,15 @@ _ANGLE_RAMP_DEG = 5.0
 _RELATIVE_RAMP = 0.05
 # Common practice, no published source: where the zones begin and end on a well-formed tooth.
 _NECK_RISE = 0.30
-_FRONT_NECK_SHARE = 0.11
+_FRONT_NECK_SHARE = 0.15
 _CUSP_ABOVE_FISSURE = 0.30
+_CREST_BAND = 0.04
+_LEVEL_PER_DESCENT = 3.0
 _LEAST_RELIEF = 0.05
 _INCISAL_SHARE = 0.213
 _INCISAL_BELOW = 0.27
 _DEFAULT_CUSP = 0.40
-_PROXIMAL_RISE = (0.28, 0.90)
+_PROXIMAL_RISE = (0.28, 0.80)
 _PROXIMAL_FACING = 0.72
 _PROXIMAL_ANGLE_DEG = 48.0
 
@@ -144,9 +146,15 @@ def _cusp(
     landmarks: Landmarks, rise: FloatArray, fissure: BoolArray, sliders: ZoneSliders
 ) -> FloatArray:
     relief = np.nan_to_num(local_relief(landmarks, fissure), nan=-1.0)
-    above = ramp(relief - _CUSP_ABOVE_FISSURE, _RELATIVE_RAMP)
-    reach = np.maximum(ramp(rise - (1.0 - sliders.cusp_descent), _RISE_RAMP), landmarks.table)
-    return np.minimum(above, reach)
+    in_table = ramp(relief - _CUSP_ABOVE_FISSURE, _RELATIVE_RAMP)
+    on_crest = ramp(_CREST_BAND * landmarks.size_mm - finite_mm(landmarks.crest_mm), 0.2)
+    # At its default the zone comes down the wall no farther than to the level of the fissures.
+    lowest = _LEVEL_PER_DESCENT * (_DEFAULT_CUSP - sliders.cusp_descent)
+    on_wall = np.minimum(
+        ramp(rise - (1.0 - sliders.cusp_descent), _RISE_RAMP),
+        ramp(relief - lowest, _RELATIVE_RAMP),
+    )
+    return np.where(landmarks.table, np.maximum(in_table, on_crest), on_wall)
 
 
 def _proximal(form: UnitForm, rise: FloatArray) -> FloatArray:

@@ -40,6 +40,7 @@ __all__ = ["ZoneProposal", "ZoneSliders", "propose_zones"]
 
 # Within this distance of where two units part, the surface counts as interproximal, mm.
 _EMBRASURE_MM = 0.9
+_FAR_MM = 5.0
 # Islands smaller than this share of a unit's outer area go to the zone around them.
 _ISLAND_SHARE = 0.0022
 _DEFAULT_SLIDERS = ZoneSliders()
@@ -115,6 +116,7 @@ def propose_zones(
     level_bend = bends.along(unit_rows(np.cross(normals, axis)))
     parts = unit_parts(mesh, reading.unit_index, main_piece(mesh)[0], units)
     mesials = _mesials(reading, units, centres(parts), axis)
+    embrasure = _embrasure_mm(mesh, reading)
     count = mesh.vertex_count
     shares = np.zeros((count, len(OUTER_ZONES)))
     accents: dict[Accent, FloatArray] = {}
@@ -132,6 +134,7 @@ def propose_zones(
             normals=normals[vertices],
             valley_per_mm=-bends.least[vertices],
             level_bend_per_mm=level_bend[vertices],
+            embrasure_mm=embrasure[vertices],
             rim=reading.rim[vertices],
             hollow=cavity_ratio(part.mesh, landmarks.outer) > CAVITY_RATIO,
         )
@@ -143,8 +146,7 @@ def propose_zones(
         for accent, mask in unit_accents(form, fissure).items():
             accents.setdefault(accent, np.zeros(count))[vertices] = mask
     steps.say(0.8, "smoothing the borders")
-    embrasure = _embrasure_mm(mesh, reading)
-    if embrasure is not None:
+    if len(parts) > 1:
         beside = ramp(_EMBRASURE_MM - embrasure, 0.15) * reading.outer
         shares *= 1.0 - beside[:, None]
         shares[:, OUTER_ZONES.index(Zone.INTERPROXIMAL)] += beside
@@ -196,15 +198,15 @@ def _mesials(
     return mesials
 
 
-def _embrasure_mm(mesh: TriMesh, reading: CrownReading) -> FloatArray | None:
-    """Return (V,) the distance from where units part; None where there is one unit only."""
+def _embrasure_mm(mesh: TriMesh, reading: CrownReading) -> FloatArray:
+    """Return (V,) the distance from where units part, straight; 5 mm is the most it says."""
     i, j = mesh.edges.T
     parting = reading.unit_index[i] != reading.unit_index[j]
     if not parting.any():
-        return None
+        return np.full(mesh.vertex_count, _FAR_MM)
     points = mesh.vertices[np.unique(mesh.edges[parting])]
-    distance, _ = cKDTree(points).query(mesh.vertices, distance_upper_bound=2.0 * _EMBRASURE_MM)
-    return np.asarray(np.minimum(distance, 2.0 * _EMBRASURE_MM))
+    distance, _ = cKDTree(points).query(mesh.vertices, distance_upper_bound=_FAR_MM)
+    return np.asarray(np.minimum(distance, _FAR_MM))
 
 
 def _label(
