@@ -79,7 +79,7 @@ class CrownView(CrownStage):
         self._picker: Picker | None = None
         self._ring: BrushRing | None = None
         self._task, self._brush_mm = PointerTask.TURN, 0.6
-        self._painting = self._pointed = False
+        self._painting = self._pointed = self._shifts = False
         self._pointer: QPointF | None = None
         self._dragged_from: QPointF | None = None
         self._stroke_at = QPointF()
@@ -170,6 +170,8 @@ class CrownView(CrownStage):
         if left and self._task is PointerTask.PAINT:
             self._begin_stroke(event)
         elif not (left and self._task is PointerTask.ASK):
+            shift = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
+            self._shifts = shift or event.button() == Qt.MouseButton.MiddleButton
             self._dragged_from = event.position()
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
@@ -261,8 +263,7 @@ class CrownView(CrownStage):
             return
         self._dragged_from = now
         dx, dy = now.x() - before.x(), now.y() - before.y()
-        buttons, shift = event.buttons(), Qt.KeyboardModifier.ShiftModifier
-        if buttons & Qt.MouseButton.MiddleButton or event.modifiers() & shift:
+        if self._shifts:
             self._set_camera(self._camera.shifted(dx, dy, self.height()))
         else:
             self._turn_by(dx, dy)
@@ -271,7 +272,7 @@ class CrownView(CrownStage):
         hit = self.pick(event.position())
         if hit is None:
             # Beside the crown there is nothing to paint on: turn it instead.
-            self._dragged_from = event.position()
+            self._dragged_from, self._shifts = event.position(), False
             return
         self._painting = True
         self._stroke_at = event.position()

@@ -81,11 +81,14 @@ class GlCanvas(QOpenGLWidget):
     -------
     drawn
         Milliseconds that a whole picture took.
+    averaged
+        The picture at rest, with smooth edges, is there.
     areas_drawn
         (h, w, 4) uint8 from the top: zone, accent bits, depth high and low byte.
     """
 
     drawn = Signal(float)
+    averaged = Signal()
     areas_drawn = Signal(object)
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -305,6 +308,7 @@ class GlCanvas(QOpenGLWidget):
         gl.glDepthMask(1)
         gl.glActiveTexture(_TEXTURE_0)
         array.release()
+        self.averaged.emit()
         if self.wants_areas:
             self._read_areas()
 

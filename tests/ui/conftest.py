@@ -1,0 +1,103 @@
+"""A dressed application, and crowns to show in it."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+
+import numpy as np
+import pytest
+from PySide6.QtCore import QSettings
+from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
+
+from stainmap.app import edits
+from stainmap.app.session import Session
+from stainmap.files.catalogue import starter_catalogue
+from stainmap.model.case import Case
+from stainmap.model.plan import CoatSpan, StainPlan
+from stainmap.model.tooth import Tooth
+from stainmap.model.zone import Accent, Zone
+from stainmap.ui.case_figures import directions_of
+from stainmap.ui.crown_view import CrownView
+from stainmap.ui.main_window import MainWindow
+from stainmap.ui.theme import Scheme, apply_theme
+from tests.builders import dome_case
+
+if sys.platform.startswith("linux") and not os.environ.get("DISPLAY"):
+    # Without a display everything but OpenGL can still be tested.
+    os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+
+@pytest.fixture(autouse=True)
+def _dressed(qapp: QApplication) -> None:
+    if qapp.property("dressed") is None:
+        apply_theme(qapp, Scheme.LIGHT)
+        qapp.setProperty("dressed", True)
+
+
+@pytest.fixture(scope="session")
+def planned_case() -> Case:
+    """Return the dome with starter materials and a plan of three steps."""
+    materials = starter_catalogue()
+    case = dome_case(32, 72)
+    backing = replace(
+        case.backings[0], stump=materials.stumps[0].name, cement=materials.cements[0].name
+    )
+    case = replace(
+        case,
+        materials=materials,
+        plan=StainPlan(block="medium 3Y"),
+        backings=(backing,),
+        programme="slow",
+    )
+    for at, liquid in enumerate(("barley", "slate", "umber")):
+        case = edits.with_added_liquid(case, at, liquid)
+    case = edits.with_coats(case, 0, Zone.BODY, CoatSpan.exactly(1))
+    case = edits.with_coats(case, 1, Zone.CUSP, CoatSpan.exactly(2))
+    return edits.with_coats(case, 2, Accent.MARGIN_BAND, CoatSpan.exactly(1))
+
+
+@pytest.fixture
+def view(qtbot: QtBot, planned_case: Case) -> CrownView:
+    """Return a visible crown view with the dome in it, fitted."""
+    one = CrownView()
+    one.resize(500, 400)
+    qtbot.addWidget(one)
+    one.show()
+    qtbot.waitExposed(one)
+    mesh = planned_case.surface.mesh
+    one.set_crown(mesh, directions_of(planned_case), Tooth(number=36))
+    one.set_colours(np.full((mesh.vertex_count, 3), 180, np.uint8))
+    return one
+
+
+@pytest.fixture
+def session(planned_case: Case) -> Session:
+    """Return a session that does everything at once, with the planned dome open."""
+    one = Session(starter_catalogue(), threaded=False)
+    one.adopt(planned_case, path=None, saved=True)
+    return one
+
+
+@pytest.fixture
+def settings(tmp_path: Path) -> QSettings:
+    return QSettings(str(tmp_path / "window.ini"), QSettings.Format.IniFormat)
+
+
+@pytest.fixture
+def window(qtbot: QtBot, planned_case: Case, settings: QSettings) -> Iterator[MainWindow]:
+    """Return a visible window on the planned dome."""
+    one = MainWindow(Session(starter_catalogue(), threaded=False), settings)
+    one.resize(1400, 900)
+    qtbot.addWidget(one)
+    one.show()
+    qtbot.waitExposed(one)
+    one.activateWindow()
+    one.session.adopt(planned_case, path=None, saved=True)
+    yield one
+    one.session.adopt(planned_case, path=None, saved=True)
+    one.close()
