@@ -33,12 +33,12 @@ _NOTES = (
 _LIQUIDS = ("barley", "amber", "clay", "slate", "ash", "umber")
 _STEPS: tuple[tuple[str, dict[Area, int]], ...] = (
     ("barley", {Zone.INNER: 2}),
-    ("barley", {Zone.BODY: 1, Zone.FISSURE: 1}),
+    ("barley", {Zone.BODY: 1, Zone.INTERPROXIMAL: 1, Zone.FISSURE: 1}),
     ("amber", {Zone.CERVICAL: 3, Zone.FISSURE: 2}),
-    ("clay", {Zone.INTERPROXIMAL: 2}),
-    ("slate", {Zone.CUSP: 2}),
+    ("clay", {Zone.INTERPROXIMAL: 1}),
+    ("slate", {Zone.CUSP: 2, Zone.INTERPROXIMAL: 1}),
     ("ash", {Accent.MARGINAL_RIDGE: 1, Accent.TRIANGULAR_RIDGE: 1}),
-    ("umber", {Zone.FISSURE: 1, Accent.MARGIN_BAND: 1}),
+    ("umber", {Zone.FISSURE: 2, Accent.MARGIN_BAND: 1}),
 )
 
 
