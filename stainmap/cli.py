@@ -87,17 +87,22 @@ def _fail(error: StainmapError, *, as_json: bool) -> None:
     raise SystemExit(CANNOT)
 
 
-def _progress(as_json: bool) -> Callable[[float, str], None]:
-    """Return a progress callback that says each stage once on standard error."""
+def _progress(*, shown: bool) -> Callable[[float, str], None]:
+    """Return a progress callback that says each stage once on standard error, if `shown`."""
     said: list[str] = []
 
     def say(share: float, phrase: str) -> None:
         del share
-        if not as_json and phrase and (not said or said[-1] != phrase):
+        if shown and phrase and (not said or said[-1] != phrase):
             said.append(phrase)
             click.echo(f"  {phrase} ...", err=True)
 
     return say
+
+
+def _is_watched(as_json: bool) -> bool:
+    """Return True if a person looks on: progress is for a terminal, not for logs and scripts."""
+    return not as_json and sys.stderr.isatty()
 
 
 def _path_argument(name: str) -> Callable[[Callable[..., Any]], Callable[..., Any]]:
@@ -145,7 +150,11 @@ def inspect(
 
     state = SizeState(size) if size else SizeState.UNKNOWN
     report = inspect_mesh(
-        mesh, numbers=tooth, axis=axis, size_state=state, progress=_progress(as_json)
+        mesh,
+        numbers=tooth,
+        axis=axis,
+        size_state=state,
+        progress=_progress(shown=_is_watched(as_json)),
     )
     if not as_json:
         for line in report.sentences():
@@ -197,7 +206,7 @@ def propose(  # noqa: PLR0913 - one parameter per option
     from stainmap.files.catalogue import starter_catalogue
 
     materials = starter_catalogue()
-    progress = _progress(as_json)
+    progress = _progress(shown=_is_watched(as_json))
     look = look_at_mesh(mesh, progress)
     answers = Answers(
         units=units_from_numbers(tooth),
@@ -282,7 +291,7 @@ def _predicted(path: Path, as_json: bool) -> Prediction:
     from stainmap.app.prediction import predict_case
     from stainmap.files.case_file import read_case
 
-    progress = _progress(as_json)
+    progress = _progress(shown=_is_watched(as_json))
     return predict_case(read_case(path, progress), bands="full", progress=progress)
 
 
@@ -393,7 +402,7 @@ def headless_sample(folder: Path | None = None) -> int:
     folder = folder or Path.cwd() / "stainmap-sheets"
     click.echo("There is no display, so the sample crown is planned without a window.")
     try:
-        prediction = predict_case(open_sample(), bands="full", progress=_progress(as_json=False))
+        prediction = predict_case(open_sample(), bands="full", progress=_progress(shown=True))
         make_folder(folder)
         written = write_sheets(prediction, folder)
         picture = folder / f"{prediction.case.code}-sintered.png"

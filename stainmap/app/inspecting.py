@@ -64,10 +64,20 @@ class MeshReport:
             "wall_mm": None
             if self.wall_mm is None
             else {"min": round(self.wall_mm[0], 3), "median": round(self.wall_mm[1], 3)},
-            "confidence": {} if reading is None else dict(reading.confidence),
+            "confidence": ({} if reading is None else dict(reading.confidence))
+            | {"length_unit": self._unit_confidence()},
             "repairs": list(loaded.repairs),
             "warnings": list(self.warnings),
         }
+
+    def _unit_confidence(self) -> float:
+        """Return how sure the unit is: stated in the file, the only one that fits, or one of some."""
+        units = {size.unit for size in self.look.sizes}
+        if not units:
+            return 0.0
+        if self.look.loaded.declared_unit in units:
+            return 1.0
+        return 0.95 if len(units) == 1 else 1.0 / len(units)
 
     def sentences(self) -> list[str]:
         """Return the report as lines to read."""
