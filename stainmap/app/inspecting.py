@@ -71,7 +71,7 @@ class MeshReport:
         }
 
     def _unit_confidence(self) -> float:
-        """Return how sure the unit is: stated in the file, the only one that fits, or one of some."""
+        """Return how sure the unit is: stated in the file, the only that fits, or one of some."""
         units = {size.unit for size in self.look.sizes}
         if not units:
             return 0.0
