@@ -12,7 +12,7 @@ from stainmap.model.crown import BodyKind, CrownReading
 from stainmap.model.tooth import Role, Unit
 from stainmap.planning.body import Body, centres, find_body
 from stainmap.planning.body_kind import has_roots, why_no_crown
-from stainmap.planning.directions import SideGuess, across, guess_buccal, mesial_from_buccal
+from stainmap.planning.directions import SideGuess, guess_buccal, mesial_from_buccal
 from stainmap.planning.landmarks import Landmarks, as_pontic, depth_below_crest
 from stainmap.planning.margin import CAVITY_RATIO, find_rim
 from stainmap.planning.progress import Progress, Steps
@@ -37,6 +37,10 @@ from stainmap.surface.mesh import FloatArray, TriMesh
 ASSUMED_WALL_MM = 1.0
 # Below this confidence a reading is worth a look by a person, and a warning says so.
 _DOUBTFUL = 0.5
+# Mesial may lean as far as 75 degrees from across the axis before it is taken for a mistake.
+_STEEPEST_MESIAL = 0.966
+# Without a tooth number a solid body may be a front tooth, whose fossa leans far to the side.
+_UNNAMED_SOLID = 0.6
 
 
 def read_crown(
@@ -89,7 +93,10 @@ def read_crown(
     body = find_body(operator, steps.part(0.0, 0.4))
     necks = _necks(body, units, steps.part(0.4, 0.55), as_given=units_as_given)
     reason = why_no_crown(
-        body.mesh, body.frame, body.reliefs.wide.at(body.vertices), bridge=bool(necks)
+        body.mesh,
+        body.frame,
+        body.reliefs.wide.at(body.vertices),
+        bridge=bool(necks) or units_as_given,
     )
     rooted = not necks and has_roots(body.mesh, body.frame)
     if reason is not None and not rooted:
@@ -277,7 +284,7 @@ class _Reader:
             return self._bridge_row()
         place = tuple(range(len(self.landmarks)))
         if self.said_mesial is not None:
-            if across(self.said_mesial, self.axis) is None:
+            if abs(float(self.said_mesial @ self.axis)) > _STEEPEST_MESIAL:
                 raise ReadingError(
                     "Mesial cannot point along the occlusal axis.",
                     where="mesial direction",
@@ -293,7 +300,15 @@ class _Reader:
     def _side(self, part: int, unit: int) -> SideGuess | None:
         one = self.landmarks[part]
         tooth = self.units[unit].tooth
-        return guess_buccal(one.part.mesh, one.outer, one.table, one.fossa_border, self.axis, tooth)
+        return guess_buccal(
+            one.part.mesh,
+            one.outer,
+            one.table,
+            one.fossa_border,
+            one.margin_mm,
+            self.axis,
+            tooth,
+        )
 
     def _bridge_row(self) -> _Row:
         order = row_order(self.units)
@@ -330,7 +345,9 @@ class _Reader:
         if self.standing.said:
             return 1.0
         crest = any(one.table.any() and not one.front for one in self.landmarks)
-        return self.standing.confidence * (0.95 if crest else 0.6)
+        confidence = self.standing.confidence * (0.95 if crest else 0.6)
+        unnamed = not self.units and not self.standing.hollow and self.body.open_border is None
+        return min(confidence, _UNNAMED_SOLID) if unnamed else confidence
 
     def _inner_confidence(self) -> float:
         if self.body.open_border is not None:
