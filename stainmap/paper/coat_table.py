@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from stainmap.model.plan import AreaCoats
+from stainmap.model.plan import AreaCoats, CoatSpan
 from stainmap.model.zone import Accent, Area, Zone
 from stainmap.paper.marks import (
     TALLY_HEIGHT,
@@ -138,6 +138,9 @@ def _draw_own(page: Page, entry: AreaCoats, below: str, cell: Rect) -> None:
         tally = 1.0 + tally_width(entry.coats) if with_tally else 0.0
         if light + number + tally <= cell.width - 0.8:
             break
+    else:
+        _draw_stacked(page, entry.coats, cell)
+        return
     start = cell.middle[0] - 0.5 * (light + number + tally)
     baseline = cell.y + 4.15
     page.text(start, baseline, before, small, grey=LIGHT)
@@ -146,6 +149,13 @@ def _draw_own(page: Page, entry: AreaCoats, below: str, cell: Rect) -> None:
         top = cell.middle[1] - 0.5 * TALLY_HEIGHT
         fading = entry.fade is not None
         draw_tally(page, entry.coats, start + light + number + 1.0, top, fading=fading)
+
+
+def _draw_stacked(page: Page, coats: CoatSpan, cell: Rect) -> None:
+    """Draw the ends of a span below one another, for columns too narrow for both."""
+    lines = (f"{coats.low}-", str(coats.high)) if coats.is_span else ("", str(coats))
+    for text, baseline in zip(lines, (cell.y + 2.65, cell.y + 5.3), strict=True):
+        page.text(cell.middle[0], baseline, text, SMALLEST_PT, face=BOLD, align="centre")
 
 
 def _cell_ways(below: str) -> list[tuple[float, str, bool]]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from stainmap.model.plan import CoatSpan, Step
 from stainmap.model.zone import Area
@@ -80,9 +80,9 @@ def column_height(entries: Sequence[StepEntry]) -> float:
 def draw_steps(page: Page, entries: Sequence[StepEntry], x: float, y: float) -> None:
     """Draw steps below one another, the first one's upper edge at y."""
     for entry in entries:
-        page.text(x + 2.9, y + 3.4, str(entry.number), 9.0, face=BOLD, align="right")
-        draw_jar(page, entry.jar, x + 4.3, y, _JAR_MM)
-        page.fitted(x + 9.9, y + 3.4, entry.liquid, 9.0, _INDENT_MM - 11.0, face=MEDIUM)
+        page.text(x + 3.9, y + 3.4, str(entry.number), 9.0, face=BOLD, align="right")
+        draw_jar(page, entry.jar, x + 5.0, y, _JAR_MM)
+        page.fitted(x + 10.6, y + 3.4, entry.liquid, 9.0, _INDENT_MM - 11.4, face=MEDIUM)
         for index, line in enumerate(entry.lines):
             _draw_tasks(page, line, x + _INDENT_MM, y + index * _LINE_MM)
         y += entry.height
@@ -136,7 +136,7 @@ def _tasks(sheet: SheetData, unit: int, step: Step, areas: tuple[Area, ...]) -> 
             tasks.append(_Task(area=int(streaks.area), coats=coats, words=words))
     if step.brushed is not None and len(step.brushed.coats):
         most = max(math.ceil(float(step.brushed.coats.max()) - 1e-3), 1)
-        words = "brushed by hand, as the dotted lines show"
+        words = "brushed by hand, see dotted lines"
         tasks.append(_Task(area=0, coats=CoatSpan.exactly(most), words=words))
     return tuple(tasks)
 
@@ -144,8 +144,13 @@ def _tasks(sheet: SheetData, unit: int, step: Step, areas: tuple[Area, ...]) -> 
 def _broken(page: Page, tasks: Sequence[_Task], width: float) -> tuple[tuple[_Task, ...], ...]:
     lines: list[list[_Task]] = [[]]
     used = 0.0
-    for task in tasks:
+    for named in tasks:
+        task = named
         needed = _task_width(page, task)
+        if needed > width:
+            # So many boxes to tick leave no room for words; the number says which area it is.
+            task = replace(task, words="")
+            needed = _task_width(page, task)
         if lines[-1] and used + _WORD_GAP_MM + needed > width:
             lines.append([])
             used = 0.0
