@@ -23,7 +23,8 @@ _NECK_RISE = 0.30
 _FRONT_NECK_SHARE = 0.15
 _CUSP_ABOVE_FISSURE = 0.30
 _CREST_BAND = 0.04
-_LEVEL_PER_DESCENT = 3.0
+_LOWEST_RELIEF = -0.4
+_RELIEF_PER_DESCENT = 7.0
 _LEAST_RELIEF = 0.05
 _INCISAL_SHARE = 0.213
 _INCISAL_BELOW = 0.27
@@ -148,8 +149,8 @@ def _cusp(
     relief = np.nan_to_num(local_relief(landmarks, fissure), nan=-1.0)
     in_table = ramp(relief - _CUSP_ABOVE_FISSURE, _RELATIVE_RAMP)
     on_crest = ramp(_CREST_BAND * landmarks.size_mm - finite_mm(landmarks.crest_mm), 0.2)
-    # At its default the zone comes down the wall no farther than to the level of the fissures.
-    lowest = _LEVEL_PER_DESCENT * (_DEFAULT_CUSP - sliders.cusp_descent)
+    # On squat crowns the share of the wall alone would leave hardly any body.
+    lowest = _LOWEST_RELIEF - _RELIEF_PER_DESCENT * (sliders.cusp_descent - _DEFAULT_CUSP)
     on_wall = np.minimum(
         ramp(rise - (1.0 - sliders.cusp_descent), _RISE_RAMP),
         ramp(relief - lowest, _RELATIVE_RAMP),

@@ -43,6 +43,9 @@ _EMBRASURE_MM = 0.9
 _FAR_MM = 5.0
 # Islands smaller than this share of a unit's outer area go to the zone around them.
 _ISLAND_SHARE = 0.0022
+_RIDGE_ACCENTS = (Accent.MARGINAL_RIDGE, Accent.TRIANGULAR_RIDGE, Accent.LINE_ANGLE)
+# Softened masks end here, so that an accent stays a few places and not a haze.
+_FAINTEST = 0.02
 _DEFAULT_SLIDERS = ZoneSliders()
 # A fissure is narrow, and smoothing lowers it more than its neighbours.
 _FISSURE_GAIN = 1.15
@@ -152,6 +155,7 @@ def propose_zones(
         shares[:, OUTER_ZONES.index(Zone.INTERPROXIMAL)] += beside
         accents[Accent.CONNECTOR] = beside
     zones = _label(operator, shares, reading.outer, smallest, steps)
+    _soften(operator, accents, reading.outer)
     masks = tuple(
         AccentMask(accent=accent, share=np.clip(mask, 0.0, 1.0).astype(np.float32))
         for accent, mask in sorted(accents.items())
@@ -226,6 +230,16 @@ def _label(
     for _ in range(2):
         zones = _without_islands(operator.mesh, zones, smallest_mm2)
     return np.asarray(zones, dtype=np.uint8)
+
+
+def _soften(operator: SurfaceOperator, accents: dict[Accent, FloatArray], outer: BoolArray) -> None:
+    """Smooth the accents that follow ridges, in place; the others have their soft edges."""
+    found = [accent for accent in _RIDGE_ACCENTS if accent in accents]
+    if not found:
+        return
+    smooth = operator.smooth(np.stack([accents[accent] for accent in found], 1), SMOOTHING_MM)
+    for accent, mask in zip(found, smooth.T, strict=True):
+        accents[accent] = np.where(mask > _FAINTEST, mask, 0.0) * outer
 
 
 def _without_islands(
