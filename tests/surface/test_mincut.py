@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import networkx
+import networkx as nx
 import numpy as np
 import pytest
 
@@ -63,14 +63,14 @@ def test_cost_is_that_of_networkx(seed: int) -> None:
     side = minimum_cut(mesh, source, sink, cost)
     crossed = side[mesh.edges[:, 0]] != side[mesh.edges[:, 1]]
 
-    graph = networkx.Graph()
+    graph = nx.Graph()
     for (i, j), weight in zip(mesh.edges.tolist(), cost, strict=True):
         graph.add_edge(i, j, capacity=float(weight))
     for vertex in np.flatnonzero(source).tolist():
         graph.add_edge("source", vertex, capacity=float("inf"))
     for vertex in np.flatnonzero(sink).tolist():
         graph.add_edge(vertex, "sink", capacity=float("inf"))
-    truth = networkx.minimum_cut_value(graph, "source", "sink")
+    truth = nx.minimum_cut_value(graph, "source", "sink")
     assert cost[crossed].sum() == pytest.approx(truth, rel=1e-4)
 
 

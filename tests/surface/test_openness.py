@@ -100,7 +100,7 @@ def test_against_rays() -> None:
     """A ball over a bowl, point by point and direction by direction."""
     under, polar = bowl(90.0)
     ball = trimesh.creation.icosphere(subdivisions=3, radius=2.0)
-    vertices = np.concatenate([under.vertices, ball.vertices + [0.8, 0.0, -1.0]])
+    vertices = np.concatenate([under.vertices, ball.vertices + np.array([0.8, 0.0, -1.0])])
     faces = np.concatenate([under.faces, ball.faces + under.vertex_count])
     mesh = TriMesh(vertices, faces)
     rng = np.random.default_rng(3)
