@@ -25,6 +25,7 @@ from stainmap.paper.step_order import (
     step_entries,
 )
 from stainmap.paper.unit_map import UnitMap, part_map, whole_map
+from stainmap.planning.progress import Progress, Steps
 from stainmap.planning.schedule import SOAK_MINUTES
 
 _PREDICTED_MM, _BESIDE_GAP_MM = 53.0, 6.0
@@ -34,26 +35,30 @@ _NARROWEST_MM = 6.4  # a step's column beside the predicted colours
 _ORDER_TITLE_MM, _BLANK_MM = 3.6, 8.0
 
 
-def write_coat_map(path: Path, sheet: SheetData) -> None:
+def write_coat_map(path: Path, sheet: SheetData, *, progress: Progress | None = None) -> None:
     """Write the coat map as a PDF; the same sheet data always give the same bytes.
 
-    A bridge gets an overview and a page for every unit.
+    A bridge gets an overview and a page for every unit. Takes a few seconds; `progress` hears how
+    far it is, and stops it by raising.
 
     Raises
     ------
     StainmapError
         If the plan has no step, a material is missing, or the file cannot be written.
     """
-    write_bytes(path, coat_map_bytes(sheet))
+    write_bytes(path, coat_map_bytes(sheet, progress=progress))
 
 
-def coat_map_bytes(sheet: SheetData) -> bytes:
+def coat_map_bytes(sheet: SheetData, *, progress: Progress | None = None) -> bytes:
     """Return the coat map as a PDF file."""
     case = sheet.case
     if not case.plan.steps:
         raise PlanError("The plan has no step to paint.", advice="Add a step first.")
     page = Page(sheet.page, f"Coat map {case.code}")
-    shading = sheet.shading or shading_fields(sheet.operator)
+    steps = Steps(progress)
+    light = steps.part(0.0, 0.5)
+    shading = sheet.shading or shading_fields(sheet.operator, progress=light.say)
+    steps.say(0.5, "finding the lines of the map")
     whole = whole_map(sheet, shading)
     leaves: list[Leaf] = []
     if len(case.units) > 1:
@@ -62,7 +67,7 @@ def coat_map_bytes(sheet: SheetData) -> bytes:
         own = whole if len(case.units) == 1 else part_map(whole, case, unit)
         leaves += _unit_leaves(page, sheet, own, unit)
     foot = f"{lots_text(sheet)}   {liquid_lots_text(sheet)}"
-    return printed(page, sheet, leaves, foot, colours=True)
+    return printed(page, sheet, leaves, foot, steps=steps.part(0.6, 1.0))
 
 
 def unit_name(case: Case, unit: int) -> str:

@@ -74,7 +74,7 @@ def mixing_list_bytes(sheet: SheetData) -> bytes:
         for index, placed in enumerate(packed(page, blocks, spread=_SPREAD_MM))
     ]
     foot = f"{liquid_lots_text(sheet)}   {block_lot_text(sheet)}   Mixed at ______ by ______"
-    return printed(page, sheet, leaves, foot, colours=True)
+    return printed(page, sheet, leaves, foot)
 
 
 def steps_text(numbers: Sequence[int]) -> str:

@@ -54,7 +54,7 @@ def foot_top(page: Page) -> float:
     return page.height - _FOOT_MM - 4.6 - lines * _CAUTION_LEADING_MM
 
 
-def draw_foot(page: Page, sheet: SheetData, line: str, *, colours: bool) -> None:
+def draw_foot(page: Page, sheet: SheetData, line: str) -> None:
     """Draw the foot: cautions above a line; lots and programme, and what the sheet is worth."""
     lines = _caution_lines(page)
     bottom = page.height - _FOOT_MM
@@ -72,9 +72,7 @@ def draw_foot(page: Page, sheet: SheetData, line: str, *, colours: bool) -> None
     room = page.inside - page.text_width(made, 7.5) - 4.0
     page.fitted(page.left, bottom + 4.2, line, 7.5, room, grey=SOFT)
     page.text(page.right, bottom + 4.2, made, 7.5, grey=SOFT, align="right")
-    worth = sheet.warnings
-    if colours:
-        worth = f"{worth} {NO_REFERENCE}".strip()
+    worth = f"{sheet.warnings} {NO_REFERENCE}".strip()
     page.fitted(page.left, bottom + 7.9, worth, 7.5, page.inside, face=MEDIUM, grey=INK)
 
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from stainmap.paper.page import Page
 from stainmap.paper.sheet_data import SheetData
 from stainmap.paper.sheet_frame import CONTENT_TOP_MM, draw_foot, draw_head, foot_top
+from stainmap.planning.progress import Steps
 
 SECTION_GAP_MM = 5.5
 TITLE_DROP_MM = 3.4
@@ -67,14 +68,21 @@ def _placed(blocks: Sequence[Block], bottom: float, spread: float) -> list[tuple
 
 
 def printed(
-    page: Page, sheet: SheetData, leaves: Sequence[Leaf], foot: str, *, colours: bool
+    page: Page,
+    sheet: SheetData,
+    leaves: Sequence[Leaf],
+    foot: str,
+    *,
+    steps: Steps | None = None,
 ) -> bytes:
     """Draw all leaves with head and foot; return the PDF."""
     for number, leaf in enumerate(leaves, start=1):
         draw_head(page, sheet, leaf.title, leaf.subtitle, number, len(leaves))
         for y, block in leaf.placed:
+            if steps is not None:
+                steps.say((number - 1) / len(leaves), f"drawing page {number}")
             block.draw(y)
-        draw_foot(page, sheet, foot, colours=colours)
+        draw_foot(page, sheet, foot)
         page.bookmark(f"{leaf.title}, {leaf.subtitle}", f"page{number}")
         page.next()
     return page.finished()

@@ -15,7 +15,7 @@ import numpy as np
 import pytest
 from pypdf import PdfReader
 
-from stainmap.errors import PlanError, StainmapError
+from stainmap.errors import CancelledError, PlanError, StainmapError
 from stainmap.model.case import Case
 from stainmap.model.crown import BodyKind
 from stainmap.model.plan import AreaCoats, BrushedCoats, CoatSpan, Jar, StainPlan, Step
@@ -335,6 +335,28 @@ def test_a_sheet_that_cannot_be_written_says_why(sheet: SheetData, tmp_path: Pat
 def test_written_files_are_what_the_bytes_say(sheet: SheetData, tmp_path: Path) -> None:
     write_mixing_list(tmp_path / "mixing.pdf", sheet)
     assert (tmp_path / "mixing.pdf").read_bytes() == mixing_list_bytes(sheet)
+
+
+def test_the_coat_map_tells_how_far_it_is_and_can_be_stopped(
+    sheet: SheetData, tmp_path: Path
+) -> None:
+    heard: list[float] = []
+
+    def listen(share: float, what: str) -> None:
+        heard.append(share)
+        assert what
+        if stop_at < share:
+            raise CancelledError("stopped")
+
+    stop_at = 2.0
+    coat_map_bytes(replace(sheet, shading=None), progress=listen)
+    assert heard == sorted(heard)
+    assert heard[0] < 0.1
+    assert heard[-1] > 0.5
+    stop_at = 0.3
+    with pytest.raises(CancelledError):
+        write_coat_map(tmp_path / "map.pdf", replace(sheet, shading=None), progress=listen)
+    assert list(tmp_path.iterdir()) == []
 
 
 def test_an_empty_plan_says_what_is_missing(make_sheet: MakeSheet, dome: Case) -> None:
