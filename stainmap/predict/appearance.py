@@ -140,7 +140,9 @@ class AppearanceEngine:
         self._levels = levels
         self._kernel = LayerKernel(scene, threads=threads)
         self._walls = self._kernel.walls(shape.wall_mm[order], shape.inner[order], order)
-        self._wicking = Wicking(levels, shape.outer[order], scene.process.wicking_mm)
+        self._wicking = Wicking(
+            levels, shape.outer[order], scene.process.wicking_mm, threads=threads
+        )
         scattering = _mean_scattering(scene, levels.hierarchy.fine.mass[levels.rank, 0])
         spread = spread_mm(scattering)
         self._membrane = (
@@ -173,11 +175,14 @@ class AppearanceEngine:
         coats
             (S, V) coats of each step, in painting order.
         """
-        steps, count = len(self._scene.step_liquid), self._levels.count
-        if coats.shape != (steps, count):
-            raise ValueError(f"coats must have shape ({steps}, {count}), not {coats.shape}")
+        self._check(coats, self._levels.count)
         with self._lock:
-            raw = self._uptake(coats[:, self._levels.order])
+            raw = np.empty((self._levels.count, len(self._scene.liquids)), dtype=np.float32)
+
+            def work(part: slice) -> None:
+                raw[part] = self._uptake(coats[:, self._levels.order[part]])
+
+            self._kernel.share_out(work, len(raw))
             self._before_stroke = None
             self._state = self._solve(raw, None)
             return self._state.appearance
@@ -197,6 +202,7 @@ class AppearanceEngine:
         coats
             (S, k) what each step now has put there, in all.
         """
+        self._check(coats, len(vertices))
         with self._lock:
             state = self._current()
             places = self._levels.rank[vertices]
@@ -235,6 +241,11 @@ class AppearanceEngine:
             shape = (self._levels.count, len(self._scene.liquids))
             self._state = self._solve(np.zeros(shape, dtype=np.float32), None)
         return self._state
+
+    def _check(self, coats: NDArray[np.floating], count: int) -> None:
+        wanted = (len(self._scene.step_liquid), count)
+        if coats.shape != wanted:
+            raise ValueError(f"coats must have shape {wanted}, not {coats.shape}")
 
     def _uptake(self, coats: NDArray[np.floating]) -> Floats:
         """Return the raw load (n, L) of coats (S, n)."""
@@ -300,7 +311,7 @@ class AppearanceEngine:
         """Change the raw load of some vertices (k,), ascending, by (k, L)."""
         ground = self._ground(0, places)
         if ground is None:
-            self._state = self._solve(state.raw, state)
+            self._state = self._solve(state.raw, None)
             shown = self._state.appearance
             everywhere = np.arange(self._levels.count, dtype=np.int32)
             return Dab(vertices=everywhere, lab=shown.lab, srgb=shown.srgb)
@@ -312,18 +323,13 @@ class AppearanceEngine:
         )
         moved = np.abs(new / state.R1[touched] - 1).max(axis=1) > _FAR_CHANGE
         state.R1[touched] = new
-        dabs = [self._recolour(state, ground.patch)]
+        patches = [ground.patch]
         # What shows through on the other side of the wall, where the wall is thin enough.
         beyond = np.setdiff1d(touched[moved], inside)
-        if len(beyond):
-            behind = self._ground(1, beyond)
-            if behind is not None:
-                dabs.append(self._recolour(state, behind.patch))
-        return Dab(
-            vertices=np.concatenate([dab.vertices for dab in dabs]),
-            lab=np.concatenate([dab.lab for dab in dabs]),
-            srgb=np.concatenate([dab.srgb for dab in dabs]),
-        )
+        behind = self._ground(1, beyond) if len(beyond) else None
+        if behind is not None:
+            patches.append(behind.patch)
+        return self._recolour(state, patches)
 
     def _wet(self, state: _State, ground: _Ground, places: Indices, change: Floats) -> Indices:
         """Let a change of the raw load wick; return the vertices whose load it changes."""
@@ -353,14 +359,17 @@ class AppearanceEngine:
         self._grounds[which] = made
         return made
 
-    def _recolour(self, state: _State, patch: Patch) -> Dab:
-        """Let light spread anew on a patch."""
-        inside = patch.vertices
+    def _recolour(self, state: _State, patches: list[Patch]) -> Dab:
+        """Let light spread anew on patches, which may overlap at the rim."""
+        if self._membrane is not None:
+            for patch in patches:
+                state.phi[patch.vertices] = self._membrane.change(patch, state.R1, state.phi)
+        inside = patches[0].vertices
+        for patch in patches[1:]:
+            inside = np.union1d(inside, patch.vertices)
         reflectance = R1 = state.R1[inside]
         if self._membrane is not None:
-            phi = self._membrane.change(patch, state.R1, state.phi)
-            state.phi[inside] = phi
-            reflectance = self._membrane.reflectance(phi, R1)
+            reflectance = self._membrane.reflectance(state.phi[inside], R1)
         lab, srgb = self._kernel.colour(reflectance)
         return Dab(vertices=self._levels.order[inside], lab=lab, srgb=srgb)
 

@@ -100,6 +100,12 @@ class LayerKernel:
         """Number of bands, B."""
         return len(self._front)
 
+    def share_out(self, work: Callable[[slice], None], count: int) -> None:
+        """Do the work for `count` vertices, chunk by chunk, on all threads."""
+        size = max(_CHUNK_VALUES // self.bands, 1)
+        parts = [slice(begin, begin + size) for begin in range(0, count, size)]
+        list((self._pool.map if self._pool and len(parts) > 1 else map)(work, parts))
+
     def walls(
         self, wall_mm: Floats, inside: NDArray[np.bool_], order: NDArray[np.int32] | None = None
     ) -> Walls:
@@ -148,7 +154,7 @@ class LayerKernel:
         def work(part: slice) -> None:
             self._reflectance(walls.at(part), near_load[part], far_load[part], out[part])
 
-        self._run(work, len(out))
+        self.share_out(work, len(out))
         return out
 
     def colour(self, reflectance: Floats) -> tuple[Floats, Bytes]:
@@ -168,18 +174,13 @@ class LayerKernel:
             np.take(self._codes, linear.astype(np.int16), out=srgb[part], mode="clip")
             _lab_of_ratio(ratio, lab[part])
 
-        self._run(work, len(reflectance))
+        self.share_out(work, len(reflectance))
         return lab, srgb
 
     def luminance(self, reflectance: Floats) -> Floats:
         """Return Y (V,) at 45/0, 1 for the perfect diffuser, of hemispherical reflectances."""
         luminance: Floats = reflectance @ self._to_ratio[:, 1]
         return luminance
-
-    def _run(self, work: Callable[[slice], None], count: int) -> None:
-        size = max(_CHUNK_VALUES // self.bands, 1)
-        parts = [slice(begin, begin + size) for begin in range(0, count, size)]
-        list((self._pool.map if self._pool and len(parts) > 1 else map)(work, parts))
 
     def _reflectance(self, walls: Walls, near: Floats, far: Floats, out: Floats) -> None:
         R, K, S, *scratch = self._buffers(len(near))
@@ -195,7 +196,12 @@ class LayerKernel:
             core_mm = core_mm + walls.far_mm
         if not near_stained:
             core_mm = core_mm + walls.near_mm
-        _lay_over(R, block_K, block_S, core_mm, scratch)
+        core_K = block_K
+        if walls.block_share is not None:
+            # Laying a layer spoils its K.
+            np.copyto(K, block_K)
+            core_K = K
+        _lay_over(R, core_K, block_S, core_mm, scratch)
         if near_stained:
             self._stain(block_K, block_S, near, K, S)
             _lay_over(R, K, S if self._scatters else block_S, walls.near_mm, scratch)

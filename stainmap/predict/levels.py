@@ -158,7 +158,9 @@ class SurfaceLevels:
     def _coarse_within(self, inside: Indices, coarse: Coarse) -> Coarse:
         """Return the coarse vertices that reach nowhere else: the patch's rim stays put."""
         self._place[inside] = 0
-        touched = np.unique(_entries(coarse.prolongation, inside)[0])
+        reached = np.zeros(len(self._coarse_place), dtype=np.bool_)
+        reached[_entries(coarse.prolongation, inside)[0]] = True
+        touched = np.flatnonzero(reached).astype(np.int32)
         columns, starts = _entries(coarse.restriction, touched)
         reaches_out = np.add.reduceat(self._place[columns] < 0, starts[:-1])
         self._place[inside] = -1
@@ -180,8 +182,9 @@ def even_stiffness(mesh: TriMesh) -> Rows:
 
     Each facet by itself is mollified as `mollified_lengths` does the whole mesh, until its
     triangle inequality has a slack of a tenth of its own mean edge. Slivers couple their
-    vertices hundreds of times more strongly than other facets do; that changes no colour by more
-    than 0.04 dE00 on scanned crowns, but keeps the solver from getting anywhere.
+    vertices hundreds of times more strongly than other facets do, which no smoother gets on top
+    of. On scanned crowns under sharp streaks 99.9 % of all vertices change by less than
+    0.1 dE00, the worst one by 0.2; on even meshes nothing changes.
     """
     lengths = mollified_lengths(mesh)[0]
     spare = lengths.sum(axis=1) - 2.0 * lengths.max(axis=1)

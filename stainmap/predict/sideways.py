@@ -23,10 +23,8 @@ _DIRECT_SHARE = 0.595
 _CYCLES = 2
 _COARSE_STEPS = 20
 _CORRECTION_STEPS = 8
-_SMOOTHING_STEPS = 2
-_SMOOTHER_BEGIN = 0.5
-# A stroke's change is rough, so its smoother reaches further down the spectrum.
-_PATCH_SMOOTHER_BEGIN = 0.25
+_SMOOTHING_STEPS = 4
+_SMOOTHER_BEGIN = 0.25
 # More bands at once than this fall out of the processor's cache.
 _BANDS_AT_ONCE = 16
 # The solution lies far above; only a step cut short on a broken mesh could fall below.
@@ -127,7 +125,7 @@ class Membrane:
         self._share_out(work)
         return Solution(phi=phi, coarse_gap=gap)
 
-    def resolve(self, R1: Floats, start: Floats, *, cycles: int = 1) -> Floats:
+    def resolve(self, R1: Floats, start: Floats, *, cycles: int = _CYCLES) -> Floats:
         """Return phi of the whole surface, (V, bands), from a phi already close to it."""
         phi = np.empty_like(R1)
 
@@ -156,7 +154,7 @@ class Membrane:
         system = System(hierarchy.fine, loss)
         step = _correction(hierarchy.coarse, loss, residual)
         system.subtract_image(residual, step)
-        spectrum = (_PATCH_SMOOTHER_BEGIN, hierarchy.smoother_end)
+        spectrum = (_SMOOTHER_BEGIN, hierarchy.smoother_end)
         system.smooth(residual, step, spectrum, _SMOOTHING_STEPS)
         step += old
         return np.maximum(step, _LEAST_PHI, out=step)

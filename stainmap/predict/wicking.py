@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 
 import numpy as np
@@ -12,17 +13,16 @@ from stainmap.predict.iterations import System
 from stainmap.predict.levels import Floats, Level, Matrix, Patch, SurfaceLevels
 
 # Bound of the error of the load by the maximum principle; what is left is thirty times less.
-_TOLERANCE = 2e-3
+_TOLERANCE = np.float32(2e-3)
 _MOST_STEPS = 80
-_PATCH_STEPS = 14
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class WickingPatch:
-    """The wicking equation cut down to a patch."""
+    """The wicking equation cut down to a patch, and the residual (n, 1) that is small enough."""
 
     system: System
-    loss: Floats
+    enough: Floats
 
 
 class Wicking:
@@ -44,18 +44,31 @@ class Wicking:
         (V,) bool, the outer surface, in the compact order.
     length_mm
         s, sintered mm; 0 for none.
+    threads
+        Number of threads; liquids are shared out among them.
     """
 
-    def __init__(self, levels: SurfaceLevels, outer: NDArray[np.bool_], length_mm: float) -> None:
+    def __init__(
+        self,
+        levels: SurfaceLevels,
+        outer: NDArray[np.bool_],
+        length_mm: float,
+        *,
+        threads: int = 2,
+    ) -> None:
         self._levels = levels
+        self._threads = threads
+        self._pool = ThreadPoolExecutor(threads) if threads > 1 else None
         self.length_mm = length_mm
         if length_mm > 0:
             fine = levels.hierarchy.fine
             stiffness = _conducting(fine.stiffness, outer)
             diagonal: Floats = stiffness.diagonal()[:, None]
-            self._loss: Floats = fine.mass * np.float32(1.0 / length_mm**2)
+            loss: Floats = fine.mass * np.float32(1.0 / length_mm**2)
             level = Level(stiffness=stiffness, diagonal=diagonal, mass=fine.mass)
-            self._system = System(level, self._loss)
+            self._system = System(level, loss)
+            # Vertices of hardly any area are held by their neighbours, not by their own loss.
+            self._enough: Floats = _TOLERANCE * (loss + np.float32(1e-3) * diagonal)
 
     def spread(self, raw: Floats, start: Floats | None = None) -> Floats:
         """Return the load (V, L) after wicking, of raw loads (V, L).
@@ -64,13 +77,19 @@ class Wicking:
         """
         if self.length_mm == 0 or not raw.shape[1]:
             return raw.copy()
-        load = (raw if start is None else start).copy()
-        residual: Floats = self._loss * raw
-        self._system.subtract_image(residual, load)
-        diagonal = self._system.level.diagonal
-        enough: Floats = np.float32(_TOLERANCE) * (self._loss + np.float32(1e-3) * diagonal)
-        self._system.conjugate_gradients(residual, load, _MOST_STEPS, enough)
-        return np.maximum(load, 0, out=load)
+        load = np.empty_like(raw)
+
+        def work(liquids: NDArray[np.intp]) -> None:
+            there = raw[:, liquids]
+            found = there.copy() if start is None else start[:, liquids]
+            residual: Floats = self._system.loss * there
+            self._system.subtract_image(residual, found)
+            self._system.conjugate_gradients(residual, found, _MOST_STEPS, self._enough)
+            load[:, liquids] = np.maximum(found, 0)
+
+        groups = np.array_split(np.arange(raw.shape[1]), min(self._threads, raw.shape[1]))
+        list((self._pool.map if self._pool else map)(work, groups))
+        return load
 
     def patch(self, patch: Patch) -> WickingPatch | None:
         """Cut the equation down to a patch; None where nothing wicks."""
@@ -83,15 +102,16 @@ class Wicking:
             diagonal=whole.diagonal[inside],
             mass=whole.mass[inside],
         )
-        loss = self._loss[inside]
-        return WickingPatch(system=System(level, loss), loss=loss)
+        system = System(level, self._system.loss[inside])
+        return WickingPatch(system=system, enough=self._enough[inside])
 
     def change(self, patch: WickingPatch | None, raw_change: Floats) -> Floats:
         """Return the change of the load (n, L) on a patch, of a change of the raw load there."""
         if patch is None:
             return raw_change
         step = np.zeros_like(raw_change)
-        patch.system.conjugate_gradients(patch.loss * raw_change, step, _PATCH_STEPS)
+        residual: Floats = patch.system.loss * raw_change
+        patch.system.conjugate_gradients(residual, step, _MOST_STEPS, patch.enough)
         return step
 
 
