@@ -232,7 +232,7 @@ def test_two_cycles_on_a_real_crown(scene: OpticalScene, shared_meshes: Path) ->
 
 def test_two_cycles_where_a_scan_left_slivers(scene: OpticalScene, shared_meshes: Path) -> None:
     """The evened matrix is solved well, and is hardly another problem than the plain one."""
-    mesh = refine(of(trimesh.load(shared_meshes / "solid_11.stl")), 0.4).mesh
+    mesh = refine(of(trimesh.load(shared_meshes / "solid_11.stl")), 0.3).mesh
     error, without = errors(mesh, scene)
     assert without.max() > 3.0
     assert error.max() < 0.1
