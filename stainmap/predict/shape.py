@@ -107,7 +107,7 @@ def crown_shape(
     cavity = ~outer & ~reading.rim & ~pontic
     assumed = reading.assumed_wall_mm is not None or not (cavity.any() and outer.any())
     if assumed:
-        wall, partner = _assumed_wall(mesh, reading)
+        wall, partner = _assumed_wall(mesh, reading, pontic)
     else:
         wall, partner = _measured_wall(mesh, outer, cavity)
     front = _of_units(case, [unit.tooth.is_front for unit in case.units])
@@ -136,17 +136,27 @@ def _of_units(case: Case, which: list[bool]) -> Mask:
     return np.array(which, dtype=np.bool_)[case.reading.unit_index]
 
 
-def _assumed_wall(mesh: TriMesh, reading: CrownReading) -> tuple[Wall, Indices]:
-    """Return the wall a crown without an inner surface is taken to have, and no partners."""
+def _assumed_wall(mesh: TriMesh, reading: CrownReading, pontic: Mask) -> tuple[Wall, Indices]:
+    """Return the wall a crown without an inner surface is taken to have, and no partners.
+
+    A pontic is as thick as it looks: its wall grows with the distance from the next retainer.
+    """
     full = reading.assumed_wall_mm or _ASSUMED_WALL_MM
     thin = min(full, _MARGIN_WALL_MM)
     wall = np.full(mesh.vertex_count, full)
     start, end = mesh.edges.T
-    crossing = reading.outer[start] != reading.outer[end]
+    crossing = (reading.outer[start] != reading.outer[end]) & ~(pontic[start] | pontic[end])
     margin = np.unique(mesh.edges[crossing])
     if len(margin):
         distance = surface_distance(mesh, margin, limit_mm=_MARGIN_TAPER_MM)
         wall = thin + (full - thin) * _smoothstep(distance / _MARGIN_TAPER_MM)
+    if pontic.any():
+        retainers = mesh.vertices[~pontic]
+        wall[pontic] = full + (
+            nearest_vertex_distance(mesh.vertices[pontic], retainers)[0]
+            if len(retainers)
+            else _OPAQUE_MM
+        )
     return wall, np.full(mesh.vertex_count, -1, dtype=np.int32)
 
 

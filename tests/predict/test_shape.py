@@ -86,6 +86,27 @@ def test_a_pontic_has_no_cavity_of_its_own() -> None:
     assert shape.wall_mm[shape.outer & (along < -0.5)] == pytest.approx(1.0, abs=0.02)
 
 
+def test_a_solid_pontic_is_as_thick_as_it_looks() -> None:
+    ball = of(trimesh.creation.icosphere(subdivisions=4, radius=5.0))
+    along = ball.vertices[:, 0]
+    case = on_mesh(
+        painted_dome(["barley"]),
+        ball,
+        ball.vertices[:, 2] > -3.0,
+        assumed_wall_mm=1.0,
+        unit_index=(along > 0).astype(np.uint8),
+    )
+    units = (
+        Unit(tooth=Tooth(number=36), role=Role.RETAINER),
+        Unit(tooth=Tooth(number=37), role=Role.PONTIC),
+    )
+    wall = crown_shape(replace(case, units=units)).wall_mm
+    assert wall[along > 4.0].min() > 4.0
+    beside = (along > 0) & (along < 0.5)
+    assert wall[beside] == pytest.approx(1.0 + along[beside], abs=0.4)
+    assert wall[along <= 0].max() == pytest.approx(1.0)
+
+
 def blade(number: int) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
     """Return vertices, wall and outer of a solid blade, thin across y, standing in z."""
     ball = trimesh.creation.icosphere(subdivisions=5)
