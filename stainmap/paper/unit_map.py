@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 from PIL import Image
+from scipy.spatial import ConvexHull
 
 from stainmap.model.case import Case
 from stainmap.model.zone import Accent, Zone
@@ -20,7 +21,7 @@ from stainmap.paper.sheet_data import SheetData
 from stainmap.paper.streak_arrows import streak_arrows
 from stainmap.paper.views import CrownDirections, FlatExtent, FlatView, Side
 from stainmap.paper.zone_drawing import ZoneDrawing, draw_zones
-from stainmap.surface.mesh import TriMesh, submesh
+from stainmap.surface.mesh import IndexArray, TriMesh, boundary_loops, submesh
 
 FloatArray = NDArray[np.float64]
 
@@ -29,6 +30,7 @@ ZONE_PILL_MM, ACCENT_PILL_MM = 3.8, 3.5
 _SHORTEST_MM = 1.2
 _HATCH_GREY, _CONTOUR_GREY = 0.34, 0.1
 _SILHOUETTE_GREY = 0.55
+_LEAST_ENCLOSED = 0.7
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -43,6 +45,9 @@ class UnitMap:
         Its sides, and how far it reaches as seen from each.
     enlargement
         Milled over sintered length.
+    cuts
+        (K, 3) int32. Faces that close the connectors where the unit is cut off, wound so that
+        their backs are seen: they show as plain grey and carry no zone.
     """
 
     mesh: TriMesh
@@ -52,6 +57,7 @@ class UnitMap:
     directions: CrownDirections
     extents: dict[Side, FlatExtent]
     enlargement: float
+    cuts: IndexArray
 
     def view(self, side: Side, scale: float) -> FlatView:
         """Return the view from a side that prints at `scale` to 1 in milled size."""
@@ -87,6 +93,7 @@ def whole_map(sheet: SheetData, shading: ShadingFields) -> UnitMap:
         directions=directions,
         extents={side: FlatExtent.of(mesh.vertices, directions, side) for side in Side},
         enlargement=sheet.enlargement,
+        cuts=np.zeros((0, 3), dtype=np.int32),
     )
 
 
@@ -94,7 +101,10 @@ def part_map(whole: UnitMap, case: Case, unit: int) -> UnitMap:
     """Return the map of one unit of a bridge, cut off at its connectors."""
     vertex_unit = case.reading.unit_index[whole.mesh.faces]
     most = np.median(vertex_unit, axis=1).astype(np.intp)
-    mesh, vertex = submesh(whole.mesh, most == unit)
+    own = most == unit
+    mesh, vertex = submesh(whole.mesh, own)
+    cut = np.zeros(whole.mesh.vertex_count, dtype=np.bool_)
+    cut[whole.mesh.faces[~own]] = True
     shading = ShadingFields(
         normals=whole.shading.normals[vertex],
         normals_red=whole.shading.normals_red[vertex],
@@ -116,7 +126,33 @@ def part_map(whole: UnitMap, case: Case, unit: int) -> UnitMap:
         directions=directions,
         extents={side: FlatExtent.of(mesh.vertices, directions, side) for side in Side},
         enlargement=whole.enlargement,
+        cuts=_cut_faces(mesh, cut[vertex]),
     )
+
+
+def _cut_faces(mesh: TriMesh, cut: NDArray[np.bool_]) -> IndexArray:
+    """Return fans over the borders that lie wholly on the cut, wound along the border's faces.
+
+    A border that encloses much less than its convex hull stays open: a fan would cover what is
+    not cut.
+    """
+    fans = [np.zeros((0, 3), dtype=np.int32)]
+    for loop in boundary_loops(mesh):
+        if cut[loop].all() and _is_convex(mesh.vertices[loop]):
+            first = np.full(len(loop) - 2, loop[0], dtype=np.int32)
+            fans.append(np.stack([first, loop[1:-1], loop[2:]], axis=1))
+    return np.concatenate(fans)
+
+
+def _is_convex(loop: FloatArray) -> bool:
+    """Return True if a closed chain of points (k, 3) encloses most of its flat convex hull."""
+    arm = loop - loop.mean(axis=0)
+    normal = np.cross(arm, np.roll(arm, -1, axis=0)).sum(axis=0)
+    enclosed = 0.5 * float(np.linalg.norm(normal))
+    _, spread, axes = np.linalg.svd(arm, full_matrices=False)
+    if len(loop) < 4 or spread[1] < 1e-6:
+        return True
+    return enclosed > _LEAST_ENCLOSED * float(ConvexHull(arm @ axes[:2].T).volume)
 
 
 def _lines(
@@ -142,7 +178,7 @@ def draw_view(
     view = unit.view(side, scale)
     frame = rasterise(
         unit.mesh.vertices,
-        unit.mesh.faces,
+        np.concatenate([unit.mesh.faces, unit.cuts]),
         view.camera,
         view.width,
         view.height,

@@ -13,6 +13,7 @@ from typing import NamedTuple
 
 import numpy as np
 import pytest
+import trimesh
 from pypdf import PdfReader
 
 from stainmap.errors import CancelledError, PlanError, StainmapError
@@ -26,7 +27,9 @@ from stainmap.paper.coat_map import coat_map_bytes, write_coat_map
 from stainmap.paper.mixing_sheet import mixing_list_bytes, steps_text, write_mixing_list
 from stainmap.paper.page import MARGIN_MM, SMALLEST_PT, Page, PageSize
 from stainmap.paper.predicted_list import number_text
+from stainmap.paper.raster import Camera, rasterise
 from stainmap.paper.sheet_data import SheetData
+from stainmap.surface.mesh import TriMesh, submesh
 from tests.paper.conftest import MakeSheet
 
 MIXED_AT = datetime(2026, 11, 25, 8, 30)  # noqa: DTZ001 - the bench's own clock
@@ -322,6 +325,32 @@ def test_a_bridge_has_an_overview_and_a_page_per_unit(make_sheet: MakeSheet, dom
     assert "marginal ridge" in texts[2]
     assert "marginal ridge" not in texts[1]
     assert "14 15" in text_of(mixing_list_bytes(make_sheet(bridge(dome))))
+
+
+def test_a_round_connector_is_closed_and_shows_the_back_of_the_cut() -> None:
+    ball = trimesh.creation.icosphere(subdivisions=4)
+    half, _ = submesh(TriMesh(ball.vertices, ball.faces), ball.triangles_center[:, 0] > 0.0)
+    on_cut = half.vertices[:, 0] < 0.15
+    cuts = unit_map._cut_faces(half, on_cut)
+    corners = half.vertices[cuts]
+    normals = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
+    # A circle of radius 1 along jagged facets; its front looks into the body.
+    assert normals[:, 0].sum() / 2 == pytest.approx(np.pi, rel=0.03)
+    camera = Camera(eye=(-1, 0, 0), up=(0, 0, 1), centre=(0, 0, 0), height_mm=2.4)
+    faces = np.concatenate([half.faces, cuts])
+    frame = rasterise(half.vertices, faces, camera, 60, 60, both_sides=True)
+    closed = frame.face.ravel()[frame.hits] >= half.face_count
+    assert closed.mean() > 0.9
+    assert not frame.front[closed].any()
+    # The margin of an open crown is no cut.
+    assert len(unit_map._cut_faces(half, np.zeros(half.vertex_count, bool))) == 0
+
+
+def test_a_border_far_from_round_stays_open(make_sheet: MakeSheet, dome: Case) -> None:
+    outer = dome.surface.mesh.vertices[:, 0] > 0.01
+    half, vertex = submesh(dome.surface.mesh, outer[dome.surface.mesh.faces].all(axis=1))
+    # Half a ring between 4 and 5 mm: a fan over it would cover the hollow of the crown.
+    assert len(unit_map._cut_faces(half, np.ones(len(vertex), bool))) == 0
 
 
 @pytest.mark.parametrize("write", [write_coat_map, write_mixing_list])
