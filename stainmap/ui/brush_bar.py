@@ -73,7 +73,7 @@ class _Setting(QWidget):
     @property
     def value(self) -> float:
         """The figure that is set."""
-        return self.slider.value() * self._step
+        return round(self.slider.value() * self._step, 2)
 
     def set_value(self, value: float) -> None:
         """Set the figure, to the nearest step of the slider."""

@@ -82,6 +82,7 @@ class MainWindow(QMainWindow):
     def __init__(self, session: Session, settings: QSettings) -> None:
         super().__init__()
         self.session, self._settings = session, settings
+        self._closed = False
         self.setAcceptDrops(True)
         self.setMinimumSize(1024, 660)
         self.top, self.status = TopBar(), StatusLine()
@@ -329,9 +330,12 @@ class MainWindow(QMainWindow):
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask before unsaved work is lost; remember sizes and places."""
+        if self._closed:
+            return
         if not self.may_leave():
             event.ignore()
             return
+        self._closed = True
         self._settings.setValue("geometry", self.saveGeometry())
         self._settings.setValue("state", self.saveState())
         self._end_subscription()

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 
@@ -89,15 +88,16 @@ def settings(tmp_path: Path) -> QSettings:
 
 
 @pytest.fixture
-def window(qtbot: QtBot, planned_case: Case, settings: QSettings) -> Iterator[MainWindow]:
+def window(qtbot: QtBot, planned_case: Case, settings: QSettings) -> MainWindow:
     """Return a visible window on the planned dome."""
     one = MainWindow(Session(starter_catalogue(), threaded=False), settings)
     one.resize(1400, 900)
-    qtbot.addWidget(one)
+    # Without unsaved work the window closes without asking.
+    qtbot.addWidget(
+        one, before_close_func=lambda _: one.session.adopt(planned_case, path=None, saved=True)
+    )
     one.show()
     qtbot.waitExposed(one)
     one.activateWindow()
     one.session.adopt(planned_case, path=None, saved=True)
-    yield one
-    one.session.adopt(planned_case, path=None, saved=True)
-    one.close()
+    return one

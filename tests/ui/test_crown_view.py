@@ -30,11 +30,6 @@ def _no_driver(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setenv("STAINMAP_NO_GL", "1")
 
 
-def settled(qtbot: QtBot) -> None:
-    """Wait until an animated turn has ended."""
-    qtbot.wait(260)
-
-
 def drag(view: CrownView, button: Qt.MouseButton, way: list[QPoint], keys: object = NONE) -> None:
     QTest.mousePress(view, button, keys, way[0])
     for place in way[1:]:
@@ -128,16 +123,14 @@ def test_keys_look_from_six_sides(
 ) -> None:
     # Tooth 36 with mesial +x and occlusal +z: in quadrant 3 buccal is occlusal x mesial, +y.
     QTest.keyClick(view, key)
-    settled(qtbot)
-    assert view.camera.axes[2] == pytest.approx(toward, abs=1e-6)
+    qtbot.waitUntil(lambda: np.allclose(view.camera.axes[2], toward, atol=1e-6), timeout=5000)
 
 
 def test_home_shows_the_whole_crown_again(view: CrownView, qtbot: QtBot) -> None:
     fitted = view.camera
     wheel(view, QPoint(10, 10), 6)
     QTest.keyClick(view, Qt.Key.Key_Home)
-    settled(qtbot)
-    assert view.camera.height_mm == pytest.approx(fitted.height_mm)
+    qtbot.waitUntil(lambda: view.camera.height_mm == pytest.approx(fitted.height_mm), timeout=5000)
     assert view.camera.target == pytest.approx(fitted.target, abs=1e-6)
 
 
