@@ -10,7 +10,7 @@ from numpy.typing import ArrayLike, NDArray
 from scipy import sparse
 from scipy.sparse import csgraph
 
-from stainmap.predict.coarsening import smoothed_prolongation
+from stainmap.surface.coarsening import smoothed_prolongation
 from stainmap.surface.diffusion import half_cotangents, mollified_lengths, stiffness_matrix
 from stainmap.surface.mesh import TriMesh
 

@@ -12,13 +12,16 @@ from scipy.sparse import linalg
 
 from stainmap.surface.dissection import nested_dissection
 from stainmap.surface.mesh import BoolArray, FloatArray, IndexArray, TriMesh, frozen
+from stainmap.surface.screened import ScreenedSolver
 
 # Above this many vertices our own nested dissection beats SuperLU's minimum degree.
 DISSECTION_FROM = 60_000
 # Slack of the triangle inequality that every facet gets, in mean edge lengths [Sharp2020].
 MOLLIFICATION = 1e-3
-# Entries of all kept factors together: 12 bytes each, so about 0.7 GB.
-_ENTRIES_KEPT = 60_000_000
+# Above this many a factor takes hundreds of megabytes, and seconds to make.
+ITERATION_FROM = 100_000
+# Entries of all kept factors together: 12 bytes each, so about a quarter of a gigabyte.
+_ENTRIES_KEPT = 20_000_000
 
 
 def mollified_lengths(mesh: TriMesh, slack: float = MOLLIFICATION) -> tuple[FloatArray, float]:
@@ -92,6 +95,8 @@ class SurfaceOperator:
         vertices without such a face keep their values. See `restricted`.
     dissection_from
         Number of vertices from which the nested-dissection order is used.
+    iteration_from
+        Number of vertices from which the whole is not factored: see `ScreenedSolver`.
     """
 
     def __init__(
@@ -100,9 +105,11 @@ class SurfaceOperator:
         *,
         within: BoolArray | None = None,
         dissection_from: int = DISSECTION_FROM,
+        iteration_from: int = ITERATION_FROM,
     ) -> None:
         self._mesh = mesh
         self._dissection_from = dissection_from
+        self._iteration_from = iteration_from
         lengths, self._mollified_by_mm = mollified_lengths(mesh)
         faces, areas = mesh.faces, mesh.face_areas
         if within is None:
@@ -130,6 +137,7 @@ class SurfaceOperator:
         self._factors: OrderedDict[float, linalg.SuperLU] = OrderedDict()
         self._order: IndexArray | None = None
         self._system: tuple[sparse.csc_array[np.float64], FloatArray] | None = None
+        self._solver: ScreenedSolver | None = None
         self._lock = RLock()
 
     @property
@@ -164,7 +172,12 @@ class SurfaceOperator:
         and do not matter inside. Its `mass` counts the faces inside only, and the integral with
         that mass is kept.
         """
-        return SurfaceOperator(self._mesh, within=mask, dissection_from=self._dissection_from)
+        return SurfaceOperator(
+            self._mesh,
+            within=mask,
+            dissection_from=self._dissection_from,
+            iteration_from=self._iteration_from,
+        )
 
     def smooth(self, values: ArrayLike, length_mm: float) -> FloatArray:
         """Spread values over the surface by screened diffusion.
@@ -198,6 +211,9 @@ class SurfaceOperator:
             raise ValueError(f"length_mm must be a number from 0 up, not {length_mm}")
         if length_mm == 0 or not len(self._active) or not field.size:
             return field
+        if len(self._active) >= self._iteration_from:
+            field[self._active] = self._iterate(field[self._active], float(length_mm))
+            return field
         factor, order = self._factor(float(length_mm))
         moved = field[order] if field.ndim == 1 else np.asfortranarray(field[order])
         mass = self._mass[order]
@@ -209,13 +225,23 @@ class SurfaceOperator:
 
     def prepare(self, length_mm: float) -> None:
         """Factor for a length now, so that the first `smooth` with it is quick."""
-        if length_mm > 0 and len(self._active):
+        if length_mm > 0 and 0 < len(self._active) < self._iteration_from:
             self._factor(float(length_mm))
 
     def forget(self) -> None:
         """Drop all kept factorisations, some hundred megabytes on a large mesh."""
         with self._lock:
             self._factors.clear()
+
+    def _iterate(self, field: FloatArray, length_mm: float) -> FloatArray:
+        """Solve for the active vertices without factoring the whole."""
+        with self._lock:
+            if self._solver is None:
+                rows = sparse.csr_array(self._stiffness)
+                if len(self._active) < self._mesh.vertex_count:
+                    rows = sparse.csr_array(rows[self._active][:, self._active])
+                self._solver = ScreenedSolver(rows, self._mass[self._active])
+        return self._solver.solve(field, length_mm)
 
     def _factor(self, length_mm: float) -> tuple[linalg.SuperLU, IndexArray]:
         """Return the factorisation for a length and the order of its unknowns."""

@@ -237,3 +237,17 @@ def test_wrong_shapes_are_refused() -> None:
         operator.smooth(np.zeros(8), -1.0)
     with pytest.raises(ValueError, match="booleans"):
         operator.restricted(np.ones(8, int))
+
+
+def test_large_surfaces_are_solved_by_iteration_to_the_same_result() -> None:
+    mesh = shapes.sphere(1.0, 5)
+    rng = np.random.default_rng(11)
+    values = rng.normal(size=(mesh.vertex_count, 3))
+    direct = SurfaceOperator(mesh).smooth(values, 0.4)
+    iterated = SurfaceOperator(mesh, iteration_from=1)
+    assert np.abs(iterated.smooth(values, 0.4) - direct).max() < 1e-5
+    assert np.abs(iterated.smooth(values[:, 0], 0.4) - direct[:, 0]).max() < 1e-5
+    upper = mesh.vertices[:, 2] > 0.0
+    part, other = iterated.restricted(upper), SurfaceOperator(mesh, within=upper)
+    assert np.abs(part.smooth(values, 0.4) - other.smooth(values, 0.4)).max() < 1e-5
+    assert np.array_equal(iterated.smooth(np.zeros(mesh.vertex_count), 0.4), values[:, 0] * 0.0)
