@@ -3,31 +3,29 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from pathlib import Path
 
 import numpy as np
 from platformdirs import user_data_path
-from PySide6.QtCore import QByteArray, QObject, QSettings, Qt, QTimer, Signal
+from PySide6.QtCore import QByteArray, QSettings, Qt, QTimer
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QApplication,
-    QFileDialog,
     QMainWindow,
-    QMessageBox,
     QTabWidget,
     QVBoxLayout,
     QWidget,
 )
 
-from stainmap.app.exporting import ENDINGS, export_prediction
+from stainmap.app import edits
+from stainmap.app.job import JobRunner
 from stainmap.app.sample import open_sample
 from stainmap.app.session import Change, Session
-from stainmap.errors import StainmapError
-from stainmap.files.case_file import SUFFIX
 from stainmap.files.catalogue import starter_catalogue
 from stainmap.files.recovery import Journal, abandoned
 from stainmap.model.material import Provenance
+from stainmap.model.target import DEFAULT_OFFSETS
 from stainmap.model.zone import Accent, Area
 from stainmap.planning.plan_hash import short_hash
 from stainmap.ui import case_figures as figures
@@ -37,35 +35,21 @@ from stainmap.ui.crown_view import CrownView
 from stainmap.ui.look_bar import LookBar
 from stainmap.ui.opening_flow import OpeningFlow
 from stainmap.ui.plan_desk import PlanDesk
+from stainmap.ui.poster import Poster
+from stainmap.ui.printing_flow import PrintingFlow
 from stainmap.ui.run_strip import RunStrip
+from stainmap.ui.saving_flow import SavingFlow
 from stainmap.ui.side_panels import OUTCOME_PX, PLAN_PX, OutcomeSide, PanelDock, PlanPanel
 from stainmap.ui.start_strip import StartStrip
 from stainmap.ui.status_line import StatusLine
 from stainmap.ui.theme import Scheme, apply_theme
 from stainmap.ui.top_bar import TopBar
+from stainmap.ui.wanted_dialog import WantedDialog
 from stainmap.ui.window_actions import WindowActions
 
 _NARROW_PX = 1280
 _INVENTED = "Sample materials are invented: do not fire by them"
 _PLANNING_AID = "A planning aid: the makers' instructions for use decide"
-
-
-class Poster(QObject):
-    """Carries calls from other threads into the window's own."""
-
-    posted = Signal(object)
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.posted.connect(self._run, Qt.ConnectionType.QueuedConnection)
-
-    def __call__(self, function: Callable[[], None]) -> None:
-        """Run `function` soon, in the thread this object lives in."""
-        self.posted.emit(function)
-
-    @staticmethod
-    def _run(function: Callable[[], None]) -> None:
-        function()
 
 
 class MainWindow(QMainWindow):
@@ -77,11 +61,13 @@ class MainWindow(QMainWindow):
         What is open. The window subscribes to it and closes it in the end.
     settings
         Where sizes, places and choices are remembered.
+    runner
+        Runs what the window itself starts, such as printing.
     """
 
-    def __init__(self, session: Session, settings: QSettings) -> None:
+    def __init__(self, session: Session, settings: QSettings, runner: JobRunner) -> None:
         super().__init__()
-        self.session, self._settings = session, settings
+        self.session, self._settings, self._runner = session, settings, runner
         self._closed = False
         self.setAcceptDrops(True)
         self.setMinimumSize(1024, 660)
@@ -91,6 +77,8 @@ class MainWindow(QMainWindow):
         self._lay_out()
         self.desk = CrownDesk(session, self.crown, self)
         self.flow = OpeningFlow(session, self.crown, self.desk, self)
+        self.saving = SavingFlow(session, self)
+        self.printing = PrintingFlow(session, runner, self.crown, self)
         self.plan_desk = PlanDesk(session, self.plan, self.outcome, self.run, self)
         self.commands = WindowActions(self)
         self._connect()
@@ -142,6 +130,9 @@ class MainWindow(QMainWindow):
             lambda text, coats: self.plan.brush.set_purpose(text, coats=coats)
         )
         self.flow.opened_file.connect(self._remember_folder)
+        self.saving.said.connect(self.status.say)
+        self.printing.said.connect(self.status.say)
+        self.outcome.outcome.change_asked.connect(self.ask_for_target)
         self.desk.set_brush(self.plan.brush.settings)
 
     # --- the session speaks --------------------------------------------------------------
@@ -212,82 +203,27 @@ class MainWindow(QMainWindow):
             up = -directions.buccal
         self.crown.look_along(toward, up)
 
-    def save(self) -> bool:
-        """Save where the case came from, or ask; return False if it was not saved."""
-        if self.session.path is None or self.session.read_only:
-            return self.save_as()
-        return self._save(None)
-
-    def save_as(self) -> bool:
-        """Ask for a name and save."""
-        case = self.session.case
-        if case is None:
-            return False
-        start = Path(self.flow.folder) / f"{case.code}{SUFFIX}"
-        name, _ = QFileDialog.getSaveFileName(
-            self, "Save the case", str(self.session.path or start), f"Cases (*{SUFFIX})"
-        )
-        if not name:
-            return False
-        path = Path(name)
-        return self._save(path if path.suffix else path.with_suffix(SUFFIX))
-
-    def _save(self, path: Path | None) -> bool:
-        try:
-            self.session.save(path)
-        except StainmapError as error:
-            QMessageBox.warning(self, "Not saved", str(error))
-            return False
-        self.status.say(f"Saved as {self.session.path}.")
-        return True
-
-    def export(self) -> None:
-        """Ask for a name and write the predicted crown; the ending chooses the kind."""
-        prediction = self.session.prediction
-        if prediction is None or not self.session.is_up_to_date:
-            self.status.say("The prediction is not ready yet.")
-            return
-        kinds = {".ply": "Mesh with colours", ".csv": "Table of vertices", ".png": "Picture"}
-        filters = ";;".join(f"{kinds[ending]} (*{ending})" for ending in ENDINGS)
-        start = Path(self.flow.folder) / f"{prediction.case.code}.ply"
-        name, chosen = QFileDialog.getSaveFileName(self, "Export", str(start), filters)
-        if not name:
-            return
-        path = Path(name)
-        if not path.suffix:
-            path = path.with_suffix(chosen.rpartition("*")[2].rstrip(")"))
-        try:
-            export_prediction(prediction, path)
-        except StainmapError as error:
-            QMessageBox.warning(self, "Not exported", str(error))
-            return
-        self.status.say(f"Exported {path}.")
-
     def open_sample(self) -> None:
         """Open the sample crown, if nothing is lost by it."""
-        if self.may_leave():
+        if self.saving.may_leave():
             self.session.adopt(open_sample(), path=None, saved=True)
 
     def ask_to_open(self) -> None:
         """Let a file be chosen, if nothing is lost by it."""
-        if self.may_leave():
+        if self.saving.may_leave():
             self.flow.ask_for_file()
 
-    def may_leave(self) -> bool:
-        """Ask what to do with unsaved work; return False if the user wants to stay."""
-        if not self.session.is_modified:
-            return True
-        button = QMessageBox.StandardButton
-        answer = QMessageBox.question(
-            self,
-            "Not saved",
-            "The case has changes that are not saved.",
-            button.Save | button.Discard | button.Cancel,
-            button.Save,
-        )
-        if answer == button.Save:
-            return self.save()
-        return answer == button.Discard
+    def ask_for_target(self) -> None:
+        """Ask what is wanted, and make it part of the case."""
+        case = self.session.case
+        if case is None:
+            return
+        areas: tuple[Area, ...] = tuple(offset.area for offset in DEFAULT_OFFSETS)
+        names = {area: figures.area_name(case, area) for area in areas}
+        dialog = WantedDialog(case.target, names, self)
+        if dialog.exec() == WantedDialog.DialogCode.Accepted:
+            target = dialog.target
+            self.session.edit("set what is wanted", lambda c: edits.with_target(c, target))
 
     def set_scheme(self, scheme: Scheme) -> None:
         """Wear another palette, now and after the next start."""
@@ -309,7 +245,7 @@ class MainWindow(QMainWindow):
         path = Path(event.mimeData().urls()[0].toLocalFile())
         event.acceptProposedAction()
         # The desktop waits for the drop to end; a question must not keep it waiting.
-        QTimer.singleShot(0, lambda: self.flow.open_path(path) if self.may_leave() else None)
+        QTimer.singleShot(0, lambda: self.flow.open_path(path) if self.saving.may_leave() else None)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """In a narrow window the outcome folds into a tab beside the plan."""
@@ -332,7 +268,7 @@ class MainWindow(QMainWindow):
         """Ask before unsaved work is lost; remember sizes and places."""
         if self._closed:
             return
-        if not self.may_leave():
+        if not self.saving.may_leave():
             event.ignore()
             return
         self._closed = True
@@ -342,6 +278,7 @@ class MainWindow(QMainWindow):
         if self.session.job is not None:
             self.session.job.cancel()
         self.session.close()
+        self._runner.close()
         event.accept()
 
     def _restore(self) -> None:
@@ -356,14 +293,14 @@ class MainWindow(QMainWindow):
             docks, widths = [self.plan_dock, self.outcome_dock], [PLAN_PX, OUTCOME_PX]
             self.resizeDocks(docks, widths, Qt.Orientation.Horizontal)
         self.strip.setVisible(not self._settings.value("strip_dismissed", False, type=bool))
-        self.flow.folder = str(self._settings.value("folder", "", type=str))
+        self.flow.folder = self.saving.folder = str(self._settings.value("folder", "", type=str))
 
     def _dismiss_strip(self) -> None:
         self._settings.setValue("strip_dismissed", True)
         self.strip.hide()
 
     def _remember_folder(self, path: Path) -> None:
-        self.flow.folder = str(path.parent)
+        self.flow.folder = self.saving.folder = str(path.parent)
         self._settings.setValue("folder", str(path.parent))
 
 
@@ -382,7 +319,7 @@ def run(argv: Sequence[str]) -> int:
     folder = user_data_path("stainmap", appauthor=False) / "recovery"
     left_behind = abandoned(folder)
     session = Session(starter_catalogue(), post=poster, journal=Journal(folder))
-    window = MainWindow(session, settings)
+    window = MainWindow(session, settings, JobRunner(post=poster))
     window.show()
     files = [Path(argument) for argument in argv if not argument.startswith("-")]
     if files:

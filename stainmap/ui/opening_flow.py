@@ -13,7 +13,7 @@ from PySide6.QtWidgets import QDialog, QFileDialog, QWidget
 from stainmap.app.opening import Answers, MeshLook, units_from_numbers
 from stainmap.app.session import Change, Session
 from stainmap.errors import ReadingError, StainmapError
-from stainmap.files.case_file import SUFFIX, is_case_file, read_case
+from stainmap.files.case_file import SUFFIX, is_case_file
 from stainmap.files.recovery import Recovered
 from stainmap.model.tooth import Tooth
 from stainmap.surface.mesh import TriMesh
@@ -46,6 +46,7 @@ class OpeningFlow(QObject):
         self._session, self._view, self._desk, self._window = session, view, desk, window
         self._answers: Answers | None = None
         self._asking = ""
+        self._recovered: Recovered | None = None
         self.folder = ""
         self.progress = ProgressCard(view)
         self.message = MessageCard(view)
@@ -82,13 +83,9 @@ class OpeningFlow(QObject):
 
     def recover(self, found: Recovered) -> None:
         """Open what a crashed program kept, as unsaved work."""
-        try:
-            case = read_case(found.path)
-        except StainmapError as error:
-            self._say(error.message, error.advice or "", (_CLOSE,))
-            return
-        self._session.adopt(case, path=None)
-        found.discard()
+        self._stop_asking()
+        self._recovered = found
+        self._session.recover(found.path)
 
     def ask_for_mesial(self) -> None:
         """Ask where mesial is on the open crown, to read it again."""
@@ -105,6 +102,10 @@ class OpeningFlow(QObject):
         if change.touches("look") and self._session.look is not None:
             self._ask_about(self._session.look)
         if change.touches("opened"):
+            if self._recovered is not None:
+                # The new journal holds the case from here on.
+                self._recovered.discard()
+                self._recovered = None
             self._answers = None
             self._stop_asking()
             self.message.hide()

@@ -12,6 +12,7 @@ from stainmap.model.colour import Colour
 from stainmap.optics.colorimetry import lab_to_srgb
 from stainmap.planning.outcome import AreaOutcome
 from stainmap.ui.marks import Align, paint_text, paint_touching_swatches, signed
+from stainmap.ui.plate import link_button
 from stainmap.ui.section import PADDING, SectionHead
 from stainmap.ui.theme import tones
 
@@ -150,9 +151,12 @@ class OutcomePanel(QWidget):
     -------
     area_asked_for
         Area whose row was clicked: turn the crown to it.
+    change_asked
+        Somebody wants to say what is wanted.
     """
 
     area_asked_for = Signal(object)
+    change_asked = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -168,7 +172,13 @@ class OutcomePanel(QWidget):
         column.addWidget(self.caution)
         column.addSpacing(4)
         column.addWidget(self._heads)
-        self._column = column
+        self._list = QVBoxLayout()
+        self._list.setSpacing(0)
+        column.addLayout(self._list)
+        column.addSpacing(4)
+        self.change = link_button("say what is wanted")
+        self.change.clicked.connect(self.change_asked)
+        column.addWidget(self.change)
         self._rows: list[OutcomeRow] = []
 
     def set_outcomes(self, outcomes: Sequence[AreaOutcome]) -> None:
@@ -179,11 +189,14 @@ class OutcomePanel(QWidget):
             self.head.set_remark(f"{how.geometry}, {how.illuminant}, {degrees}")
         self._heads.targets = any(one.wanted is not None for one in outcomes)
         self._heads.setVisible(bool(outcomes))
+        self.change.setVisible(bool(outcomes))
+        has_target = self._heads.targets
+        self.change.setText("change what is wanted" if has_target else "say what is wanted")
         self._heads.update()
         while len(self._rows) < len(outcomes):
             row = OutcomeRow()
             row.asked_for.connect(self.area_asked_for)
-            self._column.addWidget(row)
+            self._list.addWidget(row)
             self._rows.append(row)
         for k, row in enumerate(self._rows):
             row.setVisible(k < len(outcomes))

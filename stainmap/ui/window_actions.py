@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QMenu, QMessageBox
 
 from stainmap import __version__
 from stainmap.files.recovery import Recovered
+from stainmap.paper.page import PageSize
 from stainmap.paper.views import Side
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.icons import icon
@@ -60,7 +61,7 @@ class WindowActions(QObject):
         self._view(bar.addMenu("&View"))
         self._help(bar.addMenu("&Help"))
         window.top.add_commands((self.open, self.save, self.undo, self.redo), words=False)
-        window.top.add_commands((self.export,), words=True)
+        window.top.add_commands((self.export, self.sheets), words=True)
         self.refresh()
 
     def _action(
@@ -89,19 +90,31 @@ class WindowActions(QObject):
         self.open = self._action(menu, "&Open...", window.ask_to_open, keys.Open, "open")
         self._action(menu, "Open the sa&mple", window.open_sample)
         menu.addSeparator()
-        self.save = self._action(menu, "&Save", window.save, keys.Save, "save")
-        self.save_as = self._action(menu, "Save &as...", window.save_as, "Ctrl+Shift+S")
+        self.save = self._action(menu, "&Save", window.saving.save, keys.Save, "save")
+        self.save_as = self._action(menu, "Save &as...", window.saving.save_as, "Ctrl+Shift+S")
         menu.addSeparator()
-        self.export = self._action(menu, "&Export...", window.export, "Ctrl+E", "export")
+        self.export = self._action(menu, "&Export...", window.saving.export, "Ctrl+E", "export")
         self.export.setIconText("Export")
+        self.sheets = self._action(
+            menu, "&Print sheets (A4)...", partial(self._print, PageSize.A4), keys.Print, "print"
+        )
+        self.sheets.setIconText("Sheets")
+        self.letter = self._action(
+            menu, "Print sheets (&Letter)...", partial(self._print, PageSize.LETTER)
+        )
         menu.addSeparator()
         self._action(menu, "&Quit", window.close, "Ctrl+Q")
+
+    def _print(self, page: PageSize) -> None:
+        window = self._window
+        window.printing.ask_and_write(page, window.saving.folder)
 
     def _edit(self, menu: QMenu) -> None:
         window, keys = self._window, QKeySequence.StandardKey
         self.undo = self._action(menu, "&Undo", window.session.undo, keys.Undo, "undo")
         self.redo = self._action(menu, "&Redo", window.session.redo, "Ctrl+Shift+Z", "redo")
         menu.addSeparator()
+        self.target = self._action(menu, "Say what is &wanted...", window.ask_for_target)
         self.mesial = self._action(menu, "Say where &mesial is...", window.flow.ask_for_mesial)
 
     def _view(self, menu: QMenu) -> None:
@@ -160,7 +173,15 @@ class WindowActions(QObject):
         """Switch commands on and off, and name what undo and redo would do."""
         session = self._window.session
         history, has_case = session.history, session.case is not None
-        for action in (self.save, self.save_as, self.export, self.mesial):
+        for action in (
+            self.save,
+            self.save_as,
+            self.export,
+            self.sheets,
+            self.letter,
+            self.target,
+            self.mesial,
+        ):
             action.setEnabled(has_case)
         undo = None if history is None else history.undo_label
         redo = None if history is None else history.redo_label

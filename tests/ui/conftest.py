@@ -14,6 +14,7 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from stainmap.app import edits
+from stainmap.app.job import JobRunner
 from stainmap.app.session import Session
 from stainmap.files.catalogue import starter_catalogue
 from stainmap.model.case import Case
@@ -87,10 +88,16 @@ def settings(tmp_path: Path) -> QSettings:
     return QSettings(str(tmp_path / "window.ini"), QSettings.Format.IniFormat)
 
 
+def new_window(settings: QSettings) -> MainWindow:
+    """Return a window on an empty session; all work is done at once."""
+    session = Session(starter_catalogue(), threaded=False)
+    return MainWindow(session, settings, JobRunner(threaded=False))
+
+
 @pytest.fixture
 def window(qtbot: QtBot, planned_case: Case, settings: QSettings) -> MainWindow:
     """Return a visible window on the planned dome."""
-    one = MainWindow(Session(starter_catalogue(), threaded=False), settings)
+    one = new_window(settings)
     one.resize(1400, 900)
     # Without unsaved work the window closes without asking.
     qtbot.addWidget(

@@ -7,7 +7,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 from PySide6.QtCore import QMimeData, QPoint, QPointF, QSettings, Qt, QUrl
-from PySide6.QtGui import QDropEvent
+from PySide6.QtGui import QDesktopServices, QDropEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import (
     QAbstractButton,
@@ -25,7 +25,6 @@ from pytestqt.qtbot import QtBot
 
 from stainmap.app.session import Session
 from stainmap.files.case_file import read_case, write_case
-from stainmap.files.catalogue import starter_catalogue
 from stainmap.model.case import Case
 from stainmap.model.plan import CoatSpan
 from stainmap.model.zone import Accent, Zone
@@ -33,6 +32,8 @@ from stainmap.ui.case_figures import probe_reading, step_columns, unit_facts
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.main_window import MainWindow
 from stainmap.ui.open_dialog import OpenDialog
+from stainmap.ui.wanted_dialog import WantedDialog
+from tests.ui.conftest import new_window
 
 LEFT = Qt.MouseButton.LeftButton
 NONE = Qt.KeyboardModifier.NoModifier
@@ -233,7 +234,7 @@ def test_the_title_marks_unsaved_work(window: MainWindow, tmp_path: Path) -> Non
     type_into_table(window, 0, Zone.BODY, "3")
     assert window.isWindowModified()
     assert "not saved" in window.top.state.text()
-    window._save(tmp_path / "crown.stainmap")
+    window.saving.save_to(tmp_path / "crown.stainmap")
     assert not window.isWindowModified()
     assert window.windowTitle().startswith("crown[*]")
     again = read_case(tmp_path / "crown.stainmap")
@@ -249,24 +250,24 @@ def test_unsaved_work_is_not_lost_without_asking(
         monkeypatch.setattr(QMessageBox, "question", lambda *args: asked.append(args[2]) or button)
 
     answer(QMessageBox.StandardButton.Cancel)
-    assert window.may_leave()
+    assert window.saving.may_leave()
     assert asked == []
     type_into_table(window, 0, Zone.BODY, "2")
     window.close()
     assert asked == ["The case has changes that are not saved."]
     assert window.isVisible()
     answer(QMessageBox.StandardButton.Discard)
-    assert window.may_leave()
+    assert window.saving.may_leave()
 
 
 def test_save_as_asks_and_adds_the_ending(
     window: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / "mine"), ""))
-    assert window.save_as()
+    assert window.saving.save_as()
     assert (tmp_path / "mine.stainmap").is_file()
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: ("", ""))
-    assert not window.save_as()
+    assert not window.saving.save_as()
 
 
 def test_a_place_that_cannot_be_written_is_said(
@@ -276,7 +277,7 @@ def test_a_place_that_cannot_be_written_is_said(
     monkeypatch.setattr(QMessageBox, "warning", lambda *args: said.append(args[2]))
     in_the_way = tmp_path / "a file"
     in_the_way.write_text("not a folder", encoding="utf-8")
-    assert not window._save(in_the_way / "crown.stainmap")
+    assert not window.saving.save_to(in_the_way / "crown.stainmap")
     assert "a file" in said[0]
 
 
@@ -285,12 +286,50 @@ def test_export_writes_what_the_ending_says(
 ) -> None:
     path = tmp_path / "crown.csv"
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(path), ""))
-    window.export()
+    window.saving.export()
     assert path.read_text(encoding="utf-8").count("\n") > 1000
     plain = tmp_path / "crown"
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(plain), "Mesh (*.ply)"))
-    window.export()
+    window.saving.export()
     assert plain.with_suffix(".ply").read_bytes().startswith(b"ply")
+
+
+def test_sheets_are_written_where_the_user_says(
+    window: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    opened: list[QUrl] = []
+    monkeypatch.setattr(QFileDialog, "getExistingDirectory", lambda *_: str(tmp_path))
+    monkeypatch.setattr(QDesktopServices, "openUrl", opened.append)
+    keys(window, "Ctrl+P")
+    sheets = sorted(path.name for path in tmp_path.glob("*.pdf"))
+    assert sheets == ["T-0001-coat-map.pdf", "T-0001-mixing-list.pdf"]
+    assert all((tmp_path / name).read_bytes().startswith(b"%PDF") for name in sheets)
+    assert opened[0].toLocalFile().endswith("T-0001-coat-map.pdf")
+    assert not window.printing.progress.isVisible()
+    assert window.status.message.text().startswith("Wrote T-0001-coat-map.pdf")
+
+
+def test_what_is_wanted_can_be_changed(window: MainWindow, monkeypatch: pytest.MonkeyPatch) -> None:
+    def answer(dialog: WantedDialog) -> int:
+        assert dialog.body[0].value() == pytest.approx(74.0)
+        dialog.body[0].setValue(71.0)
+        light, chroma = dialog.offsets[Zone.CUSP]
+        assert (light.value(), chroma.value()) == (-3.0, -2.0)
+        light.selectAll()
+        QTest.keyClicks(light, "-4.5")
+        QTest.keyClick(light, Qt.Key.Key_Return)
+        return int(WantedDialog.DialogCode.Accepted)
+
+    monkeypatch.setattr(WantedDialog, "exec", answer)
+    QTest.mouseClick(window.outcome.outcome.change, LEFT)
+    target = case_of(window).target
+    assert target is not None
+    assert target.body.lightness == 71.0
+    cusp = target.wanted(Zone.CUSP)
+    assert cusp is not None
+    assert cusp.lightness == pytest.approx(66.5)
+    keys(window, "Ctrl+Z")
+    assert case_of(window).target.body.lightness == 74.0
 
 
 # --- opening -----------------------------------------------------------------------------
@@ -298,7 +337,7 @@ def test_export_writes_what_the_ending_says(
 
 @pytest.fixture
 def empty(qtbot: QtBot, settings: QSettings) -> MainWindow:
-    one = MainWindow(Session(starter_catalogue(), threaded=False), settings)
+    one = new_window(settings)
     one.resize(1400, 900)
 
     def settle(window: MainWindow) -> None:
@@ -420,7 +459,7 @@ def test_a_narrow_window_folds_the_outcome_into_a_tab(window: MainWindow, qtbot:
 def test_sizes_and_the_strip_are_remembered(
     qtbot: QtBot, settings: QSettings, planned_case: Case
 ) -> None:
-    first = MainWindow(Session(starter_catalogue(), threaded=False), settings)
+    first = new_window(settings)
     qtbot.addWidget(first)
     first.resize(1333, 777)
     first.show()
@@ -429,7 +468,7 @@ def test_sizes_and_the_strip_are_remembered(
     QTest.mouseClick(first.strip.close_button, LEFT)
     first.close()
     settings.sync()
-    second = MainWindow(Session(starter_catalogue(), threaded=False), settings)
+    second = new_window(settings)
     qtbot.addWidget(second)
     second.show()
     qtbot.waitExposed(second)

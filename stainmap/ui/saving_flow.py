@@ -1,0 +1,99 @@
+"""Saving and exporting, and the question before unsaved work is lost."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
+
+from stainmap.app.exporting import ENDINGS, export_prediction
+from stainmap.app.session import Session
+from stainmap.errors import StainmapError
+from stainmap.files.case_file import SUFFIX
+
+_KINDS = {".ply": "Mesh with colours", ".csv": "Table of vertices", ".png": "Picture"}
+
+
+class SavingFlow(QObject):
+    """Writes the open case and its prediction where the user says.
+
+    Signals
+    -------
+    said
+        A sentence for the status line.
+    """
+
+    said = Signal(str)
+
+    def __init__(self, session: Session, window: QWidget) -> None:
+        super().__init__(window)
+        self._session, self._window = session, window
+        self.folder = ""
+
+    def save(self) -> bool:
+        """Save where the case came from, or ask; return False if it was not saved."""
+        if self._session.path is None or self._session.read_only:
+            return self.save_as()
+        return self.save_to(None)
+
+    def save_as(self) -> bool:
+        """Ask for a name and save."""
+        case = self._session.case
+        if case is None:
+            return False
+        start = self._session.path or Path(self.folder) / f"{case.code}{SUFFIX}"
+        name, _ = QFileDialog.getSaveFileName(
+            self._window, "Save the case", str(start), f"Cases (*{SUFFIX})"
+        )
+        if not name:
+            return False
+        path = Path(name)
+        return self.save_to(path if path.suffix else path.with_suffix(SUFFIX))
+
+    def save_to(self, path: Path | None) -> bool:
+        """Save under a name, or where the case came from; say so if it fails."""
+        try:
+            self._session.save(path)
+        except StainmapError as error:
+            QMessageBox.warning(self._window, "Not saved", str(error))
+            return False
+        self.said.emit(f"Saved as {self._session.path}.")
+        return True
+
+    def export(self) -> None:
+        """Ask for a name and write the predicted crown; the ending chooses the kind."""
+        prediction = self._session.prediction
+        if prediction is None or not self._session.is_up_to_date:
+            self.said.emit("The prediction is not ready yet.")
+            return
+        filters = ";;".join(f"{_KINDS[ending]} (*{ending})" for ending in ENDINGS)
+        start = Path(self.folder) / f"{prediction.case.code}.ply"
+        name, chosen = QFileDialog.getSaveFileName(self._window, "Export", str(start), filters)
+        if not name:
+            return
+        path = Path(name)
+        if not path.suffix:
+            path = path.with_suffix(chosen.rpartition("*")[2].rstrip(")"))
+        try:
+            export_prediction(prediction, path)
+        except StainmapError as error:
+            QMessageBox.warning(self._window, "Not exported", str(error))
+            return
+        self.said.emit(f"Exported {path}.")
+
+    def may_leave(self) -> bool:
+        """Ask what to do with unsaved work; return False if the user wants to stay."""
+        if not self._session.is_modified:
+            return True
+        button = QMessageBox.StandardButton
+        answer = QMessageBox.question(
+            self._window,
+            "Not saved",
+            "The case has changes that are not saved.",
+            button.Save | button.Discard | button.Cancel,
+            button.Save,
+        )
+        if answer == button.Save:
+            return self.save()
+        return answer == button.Discard
