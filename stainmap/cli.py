@@ -359,7 +359,8 @@ def sheet(case: Path, output: Path, page: str, *, as_json: bool) -> dict[str, An
 
     prediction = _predicted(case, as_json)
     make_folder(output)
-    written = write_sheets(prediction, output, page=page)
+    progress = _progress(shown=_is_watched(as_json))
+    written = write_sheets(prediction, output, page=page, progress=progress)
     if not as_json:
         for path in written:
             click.echo(f"Written: {path}")
@@ -404,7 +405,7 @@ def headless_sample(folder: Path | None = None) -> int:
     try:
         prediction = predict_case(open_sample(), bands="full", progress=_progress(shown=True))
         make_folder(folder)
-        written = write_sheets(prediction, folder)
+        written = write_sheets(prediction, folder, progress=_progress(shown=True))
         picture = folder / f"{prediction.case.code}-sintered.png"
         export_prediction(prediction, picture)
     except StainmapError as error:

@@ -27,6 +27,8 @@ from stainmap.units import LengthUnit, SizeState
 MAX_EDGE_MM = 0.14
 ASSUMED_WALL_MM = 1.0
 DEFAULT_SLIDERS = ZoneSliders()
+DARK_MOUTH = "dark mouth"
+SOLID_CERAMIC = "solid ceramic (pontic)"
 Vector = tuple[float, float, float]
 
 
@@ -209,22 +211,30 @@ def build_case(
         accent_proposal=proposal.accents,
         plan=StainPlan(block=block.name),
         materials=materials,
-        backings=default_backings(materials),
+        backings=default_backings(materials, answers.units),
         programme=materials.programmes[0].name,
     )
     step(1.0, "ready")
     return case, operator
 
 
-def default_backings(materials: Catalogue) -> tuple[Backing, ...]:
-    """Return what lies behind a crown until somebody says otherwise: the first stump and cement."""
+def default_backings(materials: Catalogue, units: tuple[Unit, ...]) -> tuple[Backing, ...]:
+    """Return what lies behind each region until somebody says otherwise.
+
+    The first stump and cement of the materials behind crowns and retainers; behind the incisal
+    edge of front teeth the dark mouth, and behind pontics solid ceramic, where the materials
+    have them.
+    """
     if not materials.stumps or not materials.cements:
         raise PlanError("The materials name no stump or no cement.")
-    return (
-        Backing(
-            region=Region.STUMP, stump=materials.stumps[0].name, cement=materials.cements[0].name
-        ),
-    )
+    cement = materials.cements[0].name
+    backings = [Backing(region=Region.STUMP, stump=materials.stumps[0].name, cement=cement)]
+    known = {stump.name for stump in materials.stumps}
+    if any(unit.tooth.is_front for unit in units) and DARK_MOUTH in known:
+        backings.append(Backing(region=Region.INCISAL_EDGE, stump=DARK_MOUTH, cement=cement))
+    if any(unit.role is Role.PONTIC for unit in units) and SOLID_CERAMIC in known:
+        backings.append(Backing(region=Region.PONTIC, stump=SOLID_CERAMIC, cement=cement))
+    return tuple(backings)
 
 
 def reread(

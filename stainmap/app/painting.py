@@ -103,5 +103,5 @@ class Painting:
         if stroke is None:
             return False
         if stroke.touched.any() and prediction is not None and prediction.case is stroke.case:
-            prediction.engine.whole(prediction.coats)
+            prediction.engine.cancel_stroke()
         return True

@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import date, datetime
 from pathlib import Path
 
+from stainmap.app.job import Progress
 from stainmap.app.prediction import Prediction
 from stainmap.paper.coat_map import write_coat_map
 from stainmap.paper.mixing_sheet import write_mixing_list
@@ -53,6 +54,7 @@ def write_sheets(
     day: date | None = None,
     mixed_at: datetime | None = None,
     shading: ShadingFields | None = None,
+    progress: Progress | None = None,
 ) -> tuple[Path, Path]:
     """Write coat map and mixing list into an existing folder; return their paths.
 
@@ -64,6 +66,6 @@ def write_sheets(
     sheet = sheet_data(prediction, page=page, day=day, mixed_at=mixed_at, shading=shading)
     map_name, list_name = sheet_names(prediction.case.code)
     coat_map, mixing = folder / map_name, folder / list_name
-    write_coat_map(coat_map, sheet)
+    write_coat_map(coat_map, sheet, progress=progress)
     write_mixing_list(mixing, sheet)
     return coat_map, mixing

@@ -13,7 +13,7 @@ from stainmap.model.plan import CoatSpan
 from stainmap.model.zone import Accent, Area, Zone, area_label
 from stainmap.optics.difference import delta_e_00
 from stainmap.planning.coats import CoatLayout
-from stainmap.predict.uncertainty import UNCALIBRATED_SD
+from stainmap.predict.uncertainty import UNCALIBRATED_SD, is_calibrated
 
 # The share above which a vertex speaks for its zone, and the softness that share is taken at.
 _SHARE = 0.5
@@ -112,7 +112,7 @@ def judge(
             wall_mm=float(np.average(wall_mm, weights=weight)),
         )
         areas.append(_beside_wanted(outcome, case, body))
-    return Outcome(areas=tuple(areas), calibrated=False)
+    return Outcome(areas=tuple(areas), calibrated=is_calibrated(case.materials, case.plan))
 
 
 def area_weights(case: Case, layout: CoatLayout) -> dict[Area, NDArray[np.float64]]:
