@@ -336,7 +336,7 @@ def test_twelve_bands_give_the_colour_of_all(block: str, light: str, programme: 
 
 
 def test_random_states_cover_what_crowns_look_like() -> None:
-    """Guards the test above: the states spread over value and chroma, and other numbers give others."""
+    """Guards the test above: states spread over value and chroma, other numbers give others."""
     scene, reflectances = states("medium 3Y", "D65", "slow", random_state=77)
     lab = scene.lab(reflectances)
     assert lab[:, 0].min() < 65.0
