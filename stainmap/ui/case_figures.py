@@ -21,7 +21,6 @@ from stainmap.ui.run_strip import RunDetail
 from stainmap.ui.unit_panel import MaterialNames, UnitFacts
 from stainmap.units import SizeState
 
-_ALWAYS = (*Zone,)
 # A place this far off the middle, as a share of half the crown's width, lies on a side.
 _SIDE_SHARE = 0.3
 
@@ -51,11 +50,14 @@ def jars_on_tray(case: Case) -> tuple[JarLook, ...]:
 
 
 def areas_of(case: Case) -> tuple[Area, ...]:
-    """Return the areas this crown has: all zones, and the accents with a mask or with coats."""
-    masked = {mask.accent for mask in case.accents}
+    """Return the areas this crown has: zones with a vertex, accents with a mask, all with coats."""
+    present = set(np.unique(case.zones).tolist()) - {0}
     named = {entry.area for step in case.plan.steps for entry in step.areas}
+    masked = {mask.accent for mask in case.accents}
+    # Before zones have been proposed any of them may be painted.
+    zones = [zone for zone in Zone if not present or int(zone) in present or zone in named]
     accents = [accent for accent in Accent if accent in masked or accent in named]
-    return (*_ALWAYS, *accents)
+    return (*zones, *accents)
 
 
 def area_name(case: Case, area: Area) -> str:

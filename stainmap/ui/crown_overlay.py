@@ -75,9 +75,6 @@ class CrownOverlay(QWidget):
 
     def _paint_sides(self, painter: QPainter, camera: Camera, directions: CrownDirections) -> None:
         centre = QPointF(86.0, self.height() - 64.0)
-        painter.setPen(QPen(QColor(SURROUND_TEXT), 1.2))
-        painter.setBrush(QColor(SURROUND_TEXT))
-        painter.drawEllipse(centre, 2, 2)
         sides = [Side.OCCLUSAL, *(FLAT_SIDES if directions.sides_known else ())]
         for side in sides:
             x, y = (float(v) for v in camera.axes[:2] @ directions.towards(side))
@@ -87,6 +84,8 @@ class CrownOverlay(QWidget):
                 continue
             tip = QPointF(centre.x() + _ARM * x, centre.y() - _ARM * y)
             painter.setPen(QPen(QColor(SURROUND_TEXT), 1.2))
+            painter.setBrush(QColor(SURROUND_TEXT))
+            painter.drawEllipse(centre, 2, 2)
             painter.drawLine(centre, tip)
             word = directions.word(side, self.tooth)
             out = QPointF(tip.x() + 6 * x / length, tip.y() - 6 * y / length)

@@ -48,6 +48,7 @@ from stainmap.ui.wanted_dialog import WantedDialog
 from stainmap.ui.window_actions import WindowActions
 
 _NARROW_PX = 1280
+_FIRST_PICTURE_MS = 50
 _INVENTED = "Sample materials are invented: do not fire by them"
 _PLANNING_AID = "A planning aid: the makers' instructions for use decide"
 
@@ -146,7 +147,7 @@ class MainWindow(QMainWindow):
         if change.touches("opened"):
             self.set_look(self.crown.look)
         problem = self.session.problem
-        if change.touches("problem") and problem is not None:
+        if change.touches("problem") and problem is not None and not self.flow.is_asking:
             self.status.say(str(problem))
         self.commands.refresh()
 
@@ -322,10 +323,13 @@ def run(argv: Sequence[str]) -> int:
     window = MainWindow(session, settings, JobRunner(post=poster))
     window.show()
     files = [Path(argument) for argument in argv if not argument.startswith("-")]
+    # The bare window first: opening takes the processor for a while.
     if files:
-        QTimer.singleShot(0, lambda: window.flow.open_path(files[0]))
+        QTimer.singleShot(_FIRST_PICTURE_MS, lambda: window.flow.open_path(files[0]))
     else:
-        QTimer.singleShot(0, window.open_sample)
+        QTimer.singleShot(_FIRST_PICTURE_MS, window.open_sample)
     if left_behind:
-        QTimer.singleShot(0, lambda: window.commands.offer_recovery(left_behind))
+        QTimer.singleShot(
+            2 * _FIRST_PICTURE_MS, lambda: window.commands.offer_recovery(left_behind)
+        )
     return app.exec()

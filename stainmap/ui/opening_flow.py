@@ -87,6 +87,11 @@ class OpeningFlow(QObject):
         self._recovered = found
         self._session.recover(found.path)
 
+    @property
+    def is_asking(self) -> bool:
+        """True while a question waits for its answer on the crown."""
+        return bool(self._asking)
+
     def ask_for_mesial(self) -> None:
         """Ask where mesial is on the open crown, to read it again."""
         if self._session.case is not None:
@@ -179,8 +184,9 @@ class OpeningFlow(QObject):
         buttons = (_OTHER,) if self._session.case is None else (_CLOSE, _OTHER)
         cause = problem.__cause__
         details = f"{type(cause).__name__}: {cause}" if cause is not None else ""
-        text = " ".join(part for part in (problem.where, problem.advice) if part)
-        self._say(problem.message, text, buttons, details)
+        title = problem.where or "This did not work"
+        text = " ".join(part for part in (problem.message, problem.advice) if part)
+        self._say(title[0].upper() + title[1:], text, buttons, details)
 
     def _ask(self, what: str) -> None:
         self._asking = what

@@ -89,9 +89,16 @@ class ProgressCard(Plate):
         """Show a title, a share from 0 to 1 and what is being done; seconds left if above 1."""
         self._title.setText(title)
         self._bar.setValue(round(1000 * min(max(share, 0.0), 1.0)))
-        left = f", about {seconds_left:.0f} s left" if seconds_left >= 1.5 else ""
-        self._phrase.setText(f"{phrase}{left}")
+        self._phrase.setText(f"{phrase}{_time_left(seconds_left)}")
         self.setAccessibleDescription(f"{title}: {phrase}, {100 * share:.0f} percent")
+
+
+def _time_left(seconds: float) -> str:
+    if seconds < 1.5:
+        return ""
+    if seconds < 90.0:
+        return f", about {seconds:.0f} s left"
+    return f", about {seconds / 60:.0f} min left"
 
 
 class MessageCard(Plate):

@@ -88,7 +88,9 @@ DARK = Tones(
 def tones(widget: QWidget | None = None) -> Tones:
     """Return the tones that `widget` (or the application) wears now, told from its text colour."""
     palette = widget.palette() if widget is not None else QApplication.palette()
-    return DARK if palette.color(QPalette.ColorRole.WindowText).lightness() > 128 else LIGHT
+    # The active group: in a disabled widget the text is grey in both schemes.
+    text = palette.color(QPalette.ColorGroup.Active, QPalette.ColorRole.WindowText)
+    return DARK if text.lightness() > 128 else LIGHT
 
 
 def font(px: int, weight: int = 400) -> QFont:

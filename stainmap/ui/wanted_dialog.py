@@ -43,7 +43,7 @@ class SignedBox(QDoubleSpinBox):
     def validate(self, text: str, position: int) -> tuple[QValidator.State, str, int]:
         """Let the ordinary minus stand for the true one."""
         plain = text.replace("\N{MINUS SIGN}", "-").lstrip("+")
-        return super().validate(plain, min(position, len(plain)))
+        return super().validate(plain, min(position, len(plain)))[0], text, position
 
 
 class WantedDialog(QDialog):
@@ -133,6 +133,7 @@ class WantedDialog(QDialog):
         box.setSingleStep(0.5)
         box.setValue(value)
         box.setAccessibleName(name)
+        box.setButtonSymbols(QDoubleSpinBox.ButtonSymbols.NoButtons)
         box.setAlignment(Qt.AlignmentFlag.AlignRight)
         return box
 
@@ -144,6 +145,7 @@ class WantedDialog(QDialog):
         box.setSingleStep(0.5)
         box.setValue(value)
         box.setAccessibleName(name)
+        box.setButtonSymbols(QDoubleSpinBox.ButtonSymbols.NoButtons)
         box.setAlignment(Qt.AlignmentFlag.AlignRight)
         return box
 
