@@ -1,4 +1,4 @@
-"""Accents proposed on top of the zones: soft masks of one unit."""
+"""Accents that follow the form of one unit: ridges, line angles, the neck band inside."""
 
 from __future__ import annotations
 
@@ -13,7 +13,6 @@ from stainmap.surface.mesh import FloatArray, connected_pieces
 
 # Common practice, no published source. Lengths are shares of c, the root of the outer area,
 # curvatures multiples of 1/c.
-_MARGIN_BAND = 0.022
 _RIDGE_BESIDE_CREST = 0.055
 _RIDGE_ANGLE_DEG = 33.0
 _RIDGE_BELOW = 0.85
@@ -40,12 +39,6 @@ def unit_accents(form: UnitForm, fissure: FloatArray) -> dict[Accent, FloatArray
     """
     landmarks = form.landmarks
     accents = {Accent.LINE_ANGLE: _line_angles(form)}
-    if landmarks.tissue.any():
-        accents[Accent.PONTIC_TISSUE] = landmarks.tissue.astype(np.float64)
-    else:
-        reach = _MARGIN_BAND * landmarks.size_mm
-        band = ramp(reach - finite_mm(landmarks.margin_mm), _SOFT_MM)
-        accents[Accent.MARGIN_BAND] = band * landmarks.outer
     if not landmarks.front and landmarks.table.any():
         accents[Accent.MARGINAL_RIDGE] = _marginal_ridges(form, fissure)
         accents[Accent.TRIANGULAR_RIDGE] = _triangular_ridges(form, fissure)

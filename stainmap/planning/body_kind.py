@@ -29,15 +29,27 @@ def has_roots(mesh: TriMesh, frame: PrincipalFrame) -> bool:
     return bool(across >= _ROOT_NORMALS and elongation >= _ROOT_ELONGATION)
 
 
-def why_no_crown(mesh: TriMesh, frame: PrincipalFrame, wide: Relief, *, bridge: bool) -> str | None:
-    """Return a sentence that says why a body cannot be a crown or bridge, or None if it can."""
+def why_no_crown(
+    mesh: TriMesh, frame: PrincipalFrame, copy: TriMesh, wide: Relief, *, bridge: bool
+) -> str | None:
+    """Return a sentence that says why a body cannot be a crown or bridge, or None if it can.
+
+    Parameters
+    ----------
+    mesh, frame
+        The body and its frame.
+    copy, wide
+        A coarser copy of it, and the wide relief of that.
+    bridge
+        Whether it has connectors.
+    """
     longest, _, shortest = principal_extents(mesh, frame)
     size = f"{longest:.3g} mm long and {shortest:.3g} mm thick"
     if longest < LONGEST_MM[0] / _SIZE_SLACK or shortest < SHORTEST_MM[0] / _SIZE_SLACK**2:
         return f"The body is {size}: too small for a crown."
     if not bridge and longest > LONGEST_MM[1] * _SIZE_SLACK:
         return f"The body is {size} and in one piece: too large for a crown."
-    valleys = mesh.vertex_areas[wide.valley_depth_mm > _VALLEY_DEPTH_MM].sum()
-    if valleys < _VALLEY_SHARE * mesh.area:
+    valleys = copy.vertex_areas[wide.valley_depth_mm > _VALLEY_DEPTH_MM].sum()
+    if valleys < _VALLEY_SHARE * copy.area:
         return "The body has no fossae or grooves anywhere, as every crown has."
     return None

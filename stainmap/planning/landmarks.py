@@ -162,36 +162,29 @@ def find_crest(
     return Crest(size_mm=size, table=table, border=border, top=top, front=front, up=up)
 
 
-def crest_again(
-    part: UnitPart, outer: BoolArray, axis: FloatArray, height: NDArray[np.float32]
-) -> Crest:
-    """Return the crest of a unit from the heights of its reading, without looking for it again.
+def find_landmarks(
+    part: UnitPart,
+    outer: BoolArray,
+    axis: FloatArray,
+    crest: Crest,
+    *,
+    open_margin: BoolArray | None = None,
+) -> Landmarks:
+    """Return the landmarks of a unit whose outer surface, axis and crest are known.
 
-    Heights are 1 and more in the table of a back tooth, and 1 on the incisal edge of a front
-    tooth, whose table is of no further use.
+    Parameters
+    ----------
+    part, outer, axis, crest
+        The unit and what is known of it.
+    open_margin
+        (V,) its margin where the surface ends there; None where an inner surface follows.
     """
-    mesh = part.mesh
-    size = float(np.sqrt(mesh.vertex_areas[outer].sum()))
-    front = part.unit is not None and part.unit.tooth.is_front
-    high = outer & (np.nan_to_num(height) >= 1.0)
-    if front:
-        nothing = np.zeros_like(high)
-        return Crest(size_mm=size, table=nothing, border=nothing, top=high, front=True, up=axis)
-    border = border_vertices(mesh, high) & outer
-    normal = crest_plane_normal(mesh.vertices[border], axis)
-    up = axis if normal is None else normal
-    return Crest(size_mm=size, table=high, border=border, top=border, front=False, up=up)
-
-
-def find_landmarks(part: UnitPart, outer: BoolArray, axis: FloatArray, crest: Crest) -> Landmarks:
-    """Return the landmarks of a unit whose outer surface, axis and crest are known."""
     mesh = part.mesh
     top = crest.top
     if not top.any():
         top = outer & (relative_height(mesh, outer, axis) > _TOP_ABOVE)
-    margin = border_vertices(mesh, outer) & outer
-    if not margin.any():
-        margin = mesh.boundary_vertices & outer
+    margin = border_vertices(mesh, outer) if open_margin is None else open_margin
+    margin = margin & outer
     graph = distance_graph(mesh)
     margin_mm = _distance(mesh, margin, outer, graph)
     crest_mm = _distance(mesh, top, outer, graph)
@@ -234,7 +227,7 @@ def _is_front(unit: Unit | None, crest_normal: FloatArray | None, axis: FloatArr
 def _rise(
     margin_mm: FloatArray, crest_mm: FloatArray, crest: Crest, outer: BoolArray
 ) -> FloatArray:
-    """Return (V,) the share of the way from margin to crest; see `crest_again` for 1 and more."""
+    """Return (V,) the share of the way from margin to crest; 1 and more only from the crest on."""
     rise = np.full(len(outer), np.nan)
     both = outer & np.isfinite(margin_mm) & np.isfinite(crest_mm)
     share = margin_mm[both] / np.maximum(margin_mm[both] + crest_mm[both], 1e-9)
@@ -312,10 +305,10 @@ def _plan_directions(arm: FloatArray, up: FloatArray) -> tuple[FloatArray, Float
 
 
 def height_of_top(landmarks: Landmarks, up: FloatArray) -> FloatArray:
-    """Return (V,) the height of the tips and ridges near each outer vertex, along `up`, mm.
+    """Return (V,) the height of the tips and ridges near each vertex, along `up`, mm.
 
     The height of the ridge points is carried to other places by inverse distance weights
-    (Shepard) of the distances across the axis. NaN off the outer surface.
+    (Shepard) of the distances across the axis. NaN if the unit has no crest.
     """
     mesh = landmarks.part.mesh
     top = np.full(mesh.vertex_count, np.nan)
@@ -326,20 +319,11 @@ def height_of_top(landmarks: Landmarks, up: FloatArray) -> FloatArray:
     level = ((ridge - middle) @ up).astype(np.float32)
     ridge_flat = ((ridge - middle) - level[:, None] * up).astype(np.float32)
     blur = (ridge_flat**2).sum(axis=1) + np.float32(_CREST_BLUR_MM**2)
-    place = np.flatnonzero(landmarks.outer)
-    for chunk in np.array_split(place, max(1, len(place) // 4096)):
+    every = np.arange(mesh.vertex_count)
+    for chunk in np.array_split(every, max(1, len(every) // 4096)):
         arm = mesh.vertices[chunk] - middle
         flat = (arm - (arm @ up)[:, None] * up).astype(np.float32)
         squared = (flat**2).sum(axis=1)[:, None] + blur - 2.0 * (flat @ ridge_flat.T)
         weight = 1.0 / np.square(np.maximum(squared, np.float32(1e-3)))
         top[chunk] = (weight @ level) / weight.sum(axis=1) + middle @ up
     return top
-
-
-def depth_below_crest(landmarks: Landmarks) -> FloatArray:
-    """Return (V,) how far each vertex lies below the tips and ridges near it, along the axis, mm.
-
-    0 on them and above; NaN off the outer surface.
-    """
-    height = landmarks.part.mesh.vertices @ landmarks.axis
-    return np.maximum(height_of_top(landmarks, landmarks.axis) - height, 0.0)

@@ -20,7 +20,7 @@ from stainmap.surface.openness import Openness
 
 # How much the margin prefers creases, mm; the other numbers decide what is surely outside and
 # surely inside. All were found by trial on real crowns, hollow and solid, and looked at.
-_CREASE_PREFERENCE_MM = 1.2
+CREASE_PREFERENCE_MM = 1.2
 _OUTER_LEAN = -0.25
 _OUTER_SEEN = 0.12
 _INNER_LEAN = -0.7
@@ -48,7 +48,9 @@ class Parting:
     cavity_ratio: float
 
 
-def part_at_margin(mesh: TriMesh, relief: Relief, sky: Openness, axis: FloatArray) -> Parting:
+def part_at_margin(
+    mesh: TriMesh, relief: Relief, sky: Openness, axis: FloatArray, *, connector: BoolArray
+) -> Parting:
     """Part a unit's surface at the margin, by one minimum cut along creases.
 
     Parameters
@@ -61,6 +63,8 @@ def part_at_margin(mesh: TriMesh, relief: Relief, sky: Openness, axis: FloatArra
         What its vertices see of directions from just below the horizon up, around the axis.
     axis
         (3,) occlusal axis.
+    connector
+        (V,) what belongs to connectors; it is outer surface all around.
 
     Raises
     ------
@@ -70,16 +74,17 @@ def part_at_margin(mesh: TriMesh, relief: Relief, sky: Openness, axis: FloatArra
     lean = relief.normals @ axis
     along = mesh.vertices @ axis
     height = (along - along.min()) / max(float(np.ptp(along)), 1e-9)
-    outer = largest_piece(mesh, (lean > _OUTER_LEAN) & (sky.seen > _OUTER_SEEN))
+    facing_up = (lean > _OUTER_LEAN) & (sky.seen > _OUTER_SEEN)
+    outer = largest_piece(mesh, facing_up | connector)
     facing_down = (lean < _INNER_LEAN) & (height < _INNER_BELOW) & (sky.seen < _OUTER_SEEN)
-    inner = (facing_down | (sky.share < _INNER_SHARE)) & ~outer
+    inner = (facing_down | (sky.share < _INNER_SHARE)) & ~outer & ~connector
     inner = _large_pieces(mesh, inner, _INNER_PIECE * mesh.area)
     if not outer.any() or not inner.any():
         raise ReadingError(
             "The outer and the inner surface cannot be told apart.",
             advice="Check that the biting side points along the occlusal axis.",
         )
-    cost = crease_costs(mesh, relief.curvature_per_mm, _CREASE_PREFERENCE_MM)
+    cost = crease_costs(mesh, relief.curvature_per_mm, CREASE_PREFERENCE_MM)
     side = largest_piece(mesh, minimum_cut(mesh, outer, inner, cost))
     return Parting(outer=side, cavity_ratio=cavity_ratio(mesh, side))
 

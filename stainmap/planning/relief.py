@@ -80,36 +80,22 @@ class Reliefs:
         )
 
 
-_REPEATS = {"fine": 1, "middle": 3, "wide": 12}
+_REPEATS = (1, 3, 12)
 
 
 def find_reliefs(operator: SurfaceOperator, steps: Steps) -> Reliefs:
     """Return the reliefs of the operator's surface."""
-    return Reliefs(**_smoothed(operator, steps, ("fine", "middle", "wide")))
-
-
-def find_middle_relief(operator: SurfaceOperator, steps: Steps) -> Relief:
-    """Return the relief at the middle scale only, for a quarter of the work."""
-    return _smoothed(operator, steps, ("middle",))["middle"]
-
-
-def _smoothed(
-    operator: SurfaceOperator, steps: Steps, wanted: tuple[str, ...]
-) -> dict[str, Relief]:
     mesh = operator.mesh
     phrase = "reading the relief"
     steps.during(0.0, phrase, lambda: operator.prepare(SMOOTHING_MM))
-    names = {_REPEATS[name]: name for name in wanted}
     position = mesh.vertices
-    found = {}
-    for repeat in range(1, max(names) + 1):
-        steps.say(0.4 + 0.6 * repeat / max(names), phrase)
+    found = []
+    for repeat in range(1, _REPEATS[-1] + 1):
+        steps.say(0.4 + 0.6 * repeat / _REPEATS[-1], phrase)
         position = operator.smooth(position, SMOOTHING_MM)
-        if repeat in names:
+        if repeat in _REPEATS:
             normals = TriMesh(position, mesh.faces).vertex_normals
             depth = np.einsum("vi,vi->v", position - mesh.vertices, normals)
             length = float(SMOOTHING_MM * np.sqrt(repeat))
-            found[names[repeat]] = Relief(
-                length_mm=length, normals=normals, valley_depth_mm=frozen(depth)
-            )
-    return found
+            found.append(Relief(length_mm=length, normals=normals, valley_depth_mm=frozen(depth)))
+    return Reliefs(fine=found[0], middle=found[1], wide=found[2])

@@ -13,8 +13,10 @@ from stainmap.units import LengthUnit, SizeState
 # 10.0.
 LONGEST_MM = (7.0, 14.0)
 SHORTEST_MM = (4.0, 11.5)
-# A bridge is no longer than a whole arch laid straight, and at least as long as two crowns.
+# A bridge is no longer than a whole arch laid straight. It grows in length and, with the arch,
+# in depth; its thinnest extent stays about that of a crown.
 BRIDGE_LONGEST_MM = 130.0
+BRIDGE_SHORTEST_MM = (4.0, 12.5)
 # Largest enlargement of presintered blanks; it differs by block and batch.
 LARGEST_ENLARGEMENT = 1.30
 _SIZES_IN_ORDER = (
@@ -76,8 +78,5 @@ def _is_crown(longest_mm: float, shortest_mm: float) -> bool:
 
 
 def _could_be_bridge(longest_mm: float, shortest_mm: float) -> bool:
-    # The shortest extent of a bridge grows with its arch; nobody has measured how far.
-    return (
-        LONGEST_MM[1] < longest_mm <= BRIDGE_LONGEST_MM
-        and SHORTEST_MM[0] <= shortest_mm <= 2.0 * SHORTEST_MM[1]
-    )
+    fits = LONGEST_MM[1] < longest_mm <= BRIDGE_LONGEST_MM
+    return fits and BRIDGE_SHORTEST_MM[0] <= shortest_mm <= BRIDGE_SHORTEST_MM[1]

@@ -50,13 +50,29 @@ class Neck:
 
 
 def find_necks(
-    mesh: TriMesh, frame: PrincipalFrame, steps: Steps, *, most_share: float = NECK_SHARE
+    mesh: TriMesh,
+    frame: PrincipalFrame,
+    steps: Steps,
+    *,
+    most_share: float = NECK_SHARE,
+    measured_on: TriMesh | None = None,
 ) -> tuple[Neck, ...]:
     """Return the necks of a body, in order along its longest direction.
 
     The convex area of slices across the longest direction has a minimum at a connector, while
     cavities of hollow units do not show in it. Each minimum is then made smaller still by tilting
     and shifting the plane.
+
+    Parameters
+    ----------
+    mesh, frame
+        The body, and its frame.
+    steps
+        Hears of the progress.
+    most_share
+        Share of the largest section on either side below which a minimum is a neck.
+    measured_on
+        The surface on which the sections are measured in the end; the mesh itself if None.
     """
     axis = frame.axes[:, 0]
     along = mesh.vertices @ axis
@@ -73,7 +89,7 @@ def find_necks(
     found = _minima(areas, most_share)
     for number, (place, share) in enumerate(found):
         steps.say(0.6 + 0.4 * number / len(found), "measuring connectors")
-        necks.append(_narrowest(mesh, frame, float(offsets[place]), share))
+        necks.append(_narrowest(mesh, frame, float(offsets[place]), share, measured_on or mesh))
     return tuple(necks)
 
 
@@ -98,7 +114,9 @@ def _minima(areas: FloatArray, most_share: float) -> list[tuple[int, float]]:
     return [(i, shares[i]) for i in sorted(accepted)]
 
 
-def _narrowest(mesh: TriMesh, frame: PrincipalFrame, offset_mm: float, share: float) -> Neck:
+def _narrowest(
+    mesh: TriMesh, frame: PrincipalFrame, offset_mm: float, share: float, measured_on: TriMesh
+) -> Neck:
     """Tilt and shift the plane of a slice until its convex area is smallest (Nelder-Mead)."""
     along, side, up = frame.axes.T
     first = plane_section(mesh, along, offset_mm)
@@ -126,7 +144,7 @@ def _narrowest(mesh: TriMesh, frame: PrincipalFrame, offset_mm: float, share: fl
         options={"initial_simplex": simplex, "maxiter": 80, "xatol": 0.01, "fatol": 0.01},
     ).x
     normal, offset = plane(np.asarray(best))
-    outline = _at(mesh, normal, offset, start) or first[0]
+    outline = _at(measured_on, normal, offset, start) or first[0]
     return Neck(
         normal=normal,
         offset_mm=offset,
@@ -172,12 +190,3 @@ def label_units(mesh: TriMesh, necks: tuple[Neck, ...]) -> NDArray[np.uint8]:
         rank[np.argsort(mean)] = np.arange(count)
         return rank[piece].astype(np.uint8)
     return np.asarray(by_planes, dtype=np.uint8)
-
-
-def span_distance_mm(mesh: TriMesh, neck: Neck) -> FloatArray:
-    """Return (V,) the distance from a neck's section, as of a disc of its size, mm."""
-    arm = mesh.vertices - neck.centre
-    across = arm @ neck.normal
-    radius = np.sqrt(neck.section_mm2 / np.pi)
-    sideways = np.linalg.norm(arm - across[:, None] * neck.normal, axis=1)
-    return np.asarray(np.hypot(across, np.maximum(sideways - radius, 0.0)))

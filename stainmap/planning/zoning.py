@@ -6,31 +6,29 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy import sparse
-from scipy.sparse import csgraph
-from scipy.spatial import cKDTree
 
 from stainmap.errors import ReadingError
 from stainmap.model.case import AccentMask
 from stainmap.model.crown import BodyKind, CrownReading
 from stainmap.model.tooth import Role, Unit
-from stainmap.model.zone import OUTER_ZONES, Accent, Zone
+from stainmap.model.zone import OUTER_ZONES, Accent
 from stainmap.planning.accents import unit_accents
-from stainmap.planning.body import centres, main_piece, unit_parts
+from stainmap.planning.body import Body, centres, find_body, unit_parts
 from stainmap.planning.directions import across, buccal_from_mesial
+from stainmap.planning.drawing import Drawing, embrasure_mm
 from stainmap.planning.fissures import find_fissures
 from stainmap.planning.landmarks import (
     Landmarks,
     UnitPart,
     as_pontic,
-    crest_again,
+    find_crest,
     find_landmarks,
 )
 from stainmap.planning.margin import CAVITY_RATIO, cavity_ratio
 from stainmap.planning.progress import Progress, Steps
-from stainmap.planning.relief import SMOOTHING_MM, find_middle_relief
+from stainmap.planning.relief import SMOOTHING_MM, Reliefs, find_reliefs
 from stainmap.planning.row import mesial_along, row_directions, row_order
-from stainmap.planning.unit_form import UnitForm, ramp
+from stainmap.planning.unit_form import UnitForm
 from stainmap.planning.zone_rules import ZoneSliders, zone_shares
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.mesh import BoolArray, FloatArray, TriMesh, unit_rows
@@ -38,17 +36,9 @@ from stainmap.surface.principal import principal_curvatures
 
 __all__ = ["ZoneProposal", "ZoneSliders", "propose_zones"]
 
-# Within this distance of where two units part, the surface counts as interproximal, mm.
-_EMBRASURE_MM = 0.9
-_FAR_MM = 5.0
+_DEFAULT_SLIDERS = ZoneSliders()
 # Islands smaller than this share of a unit's outer area go to the zone around them.
 _ISLAND_SHARE = 0.0022
-_RIDGE_ACCENTS = (Accent.MARGINAL_RIDGE, Accent.TRIANGULAR_RIDGE, Accent.LINE_ANGLE)
-# Softened masks end here, so that an accent stays a few places and not a haze.
-_FAINTEST = 0.02
-_DEFAULT_SLIDERS = ZoneSliders()
-# A fissure is narrow, and smoothing lowers it more than its neighbours.
-_FISSURE_GAIN = 1.15
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -104,82 +94,107 @@ def propose_zones(
         If the body is no crown, no tooth is named, or mesial is not known.
     """
     steps = Steps(progress)
+    if operator.mesh is not mesh:
+        raise ValueError("the operator belongs to another mesh")
+    _refuse_what_has_no_zones(reading, units)
+    body = steps.during(0.0, "looking at the body", lambda: find_body(operator))
+    drawing = Drawing(body=body, reading=reading, units=units)
+    layout = _lay_out(drawing, sliders, steps.part(0.15, 0.75))
+    steps.say(0.75, "drawing the borders")
+    beside = drawing.beside_connectors()
+    zones = drawing.zones(layout.shares, beside, _ISLAND_SHARE * layout.sizes_mm**2)
+    steps.say(0.9, "drawing the accents")
+    masks = drawing.accents(layout.accents, beside, layout.sizes_mm)
+    steps.say(1.0, "zones proposed")
+    return ZoneProposal(
+        zones=zones,
+        accents=tuple(
+            AccentMask(accent=accent, share=np.clip(mask, 0.0, 1.0).astype(np.float32))
+            for accent, mask in sorted(masks.items())
+            if mask.any()
+        ),
+        reading=reading,
+    )
+
+
+def _refuse_what_has_no_zones(reading: CrownReading, units: tuple[Unit, ...]) -> None:
     if not units:
         raise ReadingError("No tooth is named.", where="units", advice="Name it, as in 46.")
-    if reading.kind is BodyKind.NOT_A_CROWN:
+    if reading.kind is BodyKind.NOT_A_CROWN or not np.isfinite(reading.height).any():
         raise ReadingError(
             reading.warnings[0] if reading.warnings else "The body is no crown.",
             advice="Choose another file, or check its length unit.",
         )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Layout:
+    """Zones and accents on the copy: shares (W, 5), masks (W,), and c of each unit (N,)."""
+
+    shares: FloatArray
+    accents: dict[Accent, FloatArray]
+    sizes_mm: FloatArray
+
+
+def _lay_out(drawing: Drawing, sliders: ZoneSliders, steps: Steps) -> _Layout:
+    """Lay out zones and accents of every unit on the copy."""
+    body, reading, units = drawing.body, drawing.reading, drawing.units
+    copy, thinned = body.copy, body.thinned
     axis = np.asarray(reading.occlusal_axis)
-    normals = find_middle_relief(operator, steps.part(0.0, 0.3)).normals
-    bends = steps.during(
-        0.3, "reading the relief", lambda: principal_curvatures(operator, SMOOTHING_MM)
-    )
-    level_bend = bends.along(unit_rows(np.cross(normals, axis)))
-    parts = unit_parts(mesh, reading.unit_index, main_piece(mesh)[0], units)
+    reliefs = find_reliefs(body.operator, steps.part(0.0, 0.5))
+    steps.say(0.5, "reading grooves and ridges")
+    bends = principal_curvatures(body.operator, SMOOTHING_MM)
+    level_bend = bends.along(unit_rows(np.cross(reliefs.middle.normals, axis)))
+    unit_index = thinned.sampled(reading.unit_index[body.vertices])
+    embrasure = embrasure_mm(copy, unit_index)
+    outer = thinned.majority(drawing.free_outer())
+    rim = thinned.sampled(reading.rim[body.vertices])
+    parts = unit_parts(copy, unit_index, units)
     mesials = _mesials(reading, units, centres(parts), axis)
-    embrasure = _embrasure_mm(mesh, reading)
-    count = mesh.vertex_count
-    shares = np.zeros((count, len(OUTER_ZONES)))
+    shares = np.zeros((copy.vertex_count, len(OUTER_ZONES)))
     accents: dict[Accent, FloatArray] = {}
-    smallest = np.zeros(count)
+    sizes = np.zeros(len(parts))
     for number, part in enumerate(parts):
-        stage = steps.part(0.4 + 0.4 * number / len(parts), 0.4 + 0.4 * (number + 1) / len(parts))
-        stage.say(0.0, "measuring heights")
-        landmarks = _landmarks_again(part, reading, axis)
-        stage.say(0.6, "laying out the zones")
+        steps.say(0.6 + 0.4 * number / len(parts), "laying out the zones")
         mesial, vertices = mesials[part.index], part.vertices
+        landmarks = _landmarks(body, part, outer[vertices], reliefs.at(vertices), axis)
         form = UnitForm(
             landmarks=landmarks,
             mesial=mesial,
             buccal=buccal_from_mesial(mesial, axis, units[part.index].tooth),
-            normals=normals[vertices],
+            normals=reliefs.middle.normals[vertices],
             valley_per_mm=-bends.least[vertices],
             level_bend_per_mm=level_bend[vertices],
             embrasure_mm=embrasure[vertices],
-            rim=reading.rim[vertices],
+            rim=rim[vertices],
             hollow=cavity_ratio(part.mesh, landmarks.outer) > CAVITY_RATIO,
         )
         fissure = find_fissures(form, sliders.fissure_width)
         by_zone = zone_shares(form, fissure, sliders)
-        for column, zone in enumerate(OUTER_ZONES):
-            shares[vertices, column] = by_zone[zone]
-        smallest[vertices] = _ISLAND_SHARE * landmarks.size_mm**2
+        shares[vertices] = np.stack([by_zone[zone] for zone in OUTER_ZONES], axis=1)
+        sizes[part.index] = landmarks.size_mm
         for accent, mask in unit_accents(form, fissure).items():
-            accents.setdefault(accent, np.zeros(count))[vertices] = mask
-    steps.say(0.8, "smoothing the borders")
-    if len(parts) > 1:
-        beside = ramp(_EMBRASURE_MM - embrasure, 0.15) * reading.outer
-        shares *= 1.0 - beside[:, None]
-        shares[:, OUTER_ZONES.index(Zone.INTERPROXIMAL)] += beside
-        accents[Accent.CONNECTOR] = beside
-    zones = _label(operator, shares, reading.outer, smallest, steps)
-    _soften(operator, accents, reading.outer)
-    masks = tuple(
-        AccentMask(accent=accent, share=np.clip(mask, 0.0, 1.0).astype(np.float32))
-        for accent, mask in sorted(accents.items())
-        if mask.any()
-    )
-    steps.say(1.0, "zones proposed")
-    return ZoneProposal(zones=zones, accents=masks, reading=reading)
+            accents.setdefault(accent, np.zeros(copy.vertex_count))[vertices] = mask
+    return _Layout(shares=shares, accents=accents, sizes_mm=sizes)
 
 
-def _landmarks_again(part: UnitPart, reading: CrownReading, axis: FloatArray) -> Landmarks:
-    """Return the landmarks of a unit as the reading has them."""
-    outer = reading.outer[part.vertices]
-    height = reading.height[part.vertices]
-    if part.unit is None or part.unit.role is not Role.PONTIC:
-        return find_landmarks(part, outer, axis, crest_again(part, outer, axis, height))
-    # The reading gives a pontic's tissue side the height of its margin.
-    free = outer & (height > 0.0)
-    return as_pontic(find_landmarks(part, free, axis, crest_again(part, free, axis, height)))
+def _landmarks(
+    body: Body, part: UnitPart, outer: BoolArray, reliefs: Reliefs, axis: FloatArray
+) -> Landmarks:
+    """Return the landmarks of a unit within the outer surface that was read or set."""
+    crest = find_crest(part, outer, axis, reliefs)
+    margin = body.open_margin()
+    open_margin = None if margin is None else margin[part.vertices]
+    landmarks = find_landmarks(part, outer, axis, crest, open_margin=open_margin)
+    pontic = part.unit is not None and part.unit.role is Role.PONTIC
+    return as_pontic(landmarks) if pontic else landmarks
 
 
 def _mesials(
     reading: CrownReading, units: tuple[Unit, ...], middles: FloatArray, axis: FloatArray
 ) -> list[FloatArray]:
     """Return mesial across the axis for each unit of the case."""
+    found: list[FloatArray | None]
     if len(middles) > 1:
         order = row_order(units)
         lefts = dict(zip(order, row_directions(middles[order], axis), strict=True))
@@ -200,68 +215,3 @@ def _mesials(
             )
         mesials.append(mesial)
     return mesials
-
-
-def _embrasure_mm(mesh: TriMesh, reading: CrownReading) -> FloatArray:
-    """Return (V,) the distance from where units part, straight; 5 mm is the most it says."""
-    i, j = mesh.edges.T
-    parting = reading.unit_index[i] != reading.unit_index[j]
-    if not parting.any():
-        return np.full(mesh.vertex_count, _FAR_MM)
-    points = mesh.vertices[np.unique(mesh.edges[parting])]
-    distance, _ = cKDTree(points).query(mesh.vertices, distance_upper_bound=_FAR_MM)
-    return np.asarray(np.minimum(distance, _FAR_MM))
-
-
-def _label(
-    operator: SurfaceOperator,
-    shares: FloatArray,
-    outer: BoolArray,
-    smallest_mm2: FloatArray,
-    steps: Steps,
-) -> NDArray[np.uint8]:
-    """Return the zones: the largest share after smoothing, without islands."""
-    smooth = steps.during(
-        0.85, "smoothing the borders", lambda: operator.smooth(shares, SMOOTHING_MM)
-    )
-    smooth[:, OUTER_ZONES.index(Zone.FISSURE)] *= _FISSURE_GAIN
-    numbers = np.array([int(zone) for zone in OUTER_ZONES], dtype=np.uint8)
-    zones = np.where(outer, numbers[smooth.argmax(axis=1)], np.uint8(Zone.INNER))
-    for _ in range(2):
-        zones = _without_islands(operator.mesh, zones, smallest_mm2)
-    return np.asarray(zones, dtype=np.uint8)
-
-
-def _soften(operator: SurfaceOperator, accents: dict[Accent, FloatArray], outer: BoolArray) -> None:
-    """Smooth the accents that follow ridges, in place; the others have their soft edges."""
-    found = [accent for accent in _RIDGE_ACCENTS if accent in accents]
-    if not found:
-        return
-    smooth = operator.smooth(np.stack([accents[accent] for accent in found], 1), SMOOTHING_MM)
-    for accent, mask in zip(found, smooth.T, strict=True):
-        accents[accent] = np.where(mask > _FAINTEST, mask, 0.0) * outer
-
-
-def _without_islands(
-    mesh: TriMesh, zones: NDArray[np.uint8], smallest_mm2: FloatArray
-) -> NDArray[np.uint8]:
-    """Give pieces of a zone that are too small to the zone they share most border with."""
-    i, j = mesh.edges.T
-    same = zones[i] == zones[j]
-    graph = sparse.coo_array(
-        (np.ones(int(same.sum()), dtype=np.int8), (i[same], j[same])),
-        shape=(mesh.vertex_count,) * 2,
-    )
-    count, piece = csgraph.connected_components(graph, directed=False)
-    area = np.bincount(piece, mesh.vertex_areas, minlength=count)
-    small = (area[piece] < smallest_mm2) & (zones != Zone.INNER)
-    if not small.any():
-        return zones
-    # Border of each piece with each zone, in edges; the inner surface takes no island.
-    border = np.zeros((count, int(Zone.INNER) + 1))
-    for a, b in ((i, j), (j, i)):
-        across_border = ~same & small[a] & (zones[b] != Zone.INNER)
-        np.add.at(border, (piece[a[across_border]], zones[b[across_border]]), 1.0)
-    has_border = np.asarray(border.any(axis=1))
-    taken = border.argmax(axis=1).astype(np.uint8)
-    return np.asarray(np.where(small & has_border[piece], taken[piece], zones))
