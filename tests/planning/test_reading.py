@@ -7,6 +7,7 @@ from collections.abc import Callable
 
 import numpy as np
 import pytest
+from scipy.spatial import cKDTree
 
 from stainmap.errors import CancelledError, ReadingError
 from stainmap.model.crown import BodyKind
@@ -50,6 +51,23 @@ def test_made_crowns(made: Made, number: int, seed: int, variation: float) -> No
     assert found.assumed_wall_mm is None
     assert found.connectors_mm2 == ()
     assert not found.unit_index.any()
+
+
+@pytest.mark.parametrize("number", [36, 14, 11])
+def test_margin_of_a_made_crown(made: Made, number: int) -> None:
+    """At the product's edge length the margin runs within a tenth of a millimetre or so."""
+    crown = made(number)
+    mesh = refine(crown.mesh, 0.16).mesh
+    found = read(mesh, number).reading
+
+    def margin(surface: TriMesh, outer: np.ndarray) -> np.ndarray:
+        edges = surface.edges[outer[surface.edges[:, 0]] != outer[surface.edges[:, 1]]]
+        return surface.vertices[edges].mean(axis=1)
+
+    truth = margin(crown.mesh, crown.outer)
+    line = margin(mesh, found.outer)
+    assert cKDTree(truth).query(line)[0].mean() < 0.15
+    assert cKDTree(line).query(truth)[0].max() < 0.4
 
 
 @pytest.mark.parametrize("number", [36, 14, 11])
@@ -310,7 +328,7 @@ def test_crumbs_do_not_count(made: Made) -> None:
     crown = made(14).mesh
     crumb = shapes.box().scaled(0.1)
     both = TriMesh(
-        np.concatenate([crown.vertices, crumb.vertices + [9.0, 0.0, 0.0]]),
+        np.concatenate([crown.vertices, crumb.vertices + np.array([9.0, 0.0, 0.0])]),
         np.concatenate([crown.faces, crumb.faces + crown.vertex_count]),
     )
     assert read(both, 14).reading.kind is BodyKind.CROWN
