@@ -274,6 +274,7 @@ class CrownView(CrownStage):
             # Beside the crown there is nothing to paint on: turn it instead.
             self._dragged_from, self._shifts = event.position(), False
             return
+        self._point_at_nothing()
         self._painting = True
         self._stroke_at = event.position()
         self._lay_ring(hit)

@@ -186,7 +186,9 @@ class OpeningFlow(QObject):
         details = f"{type(cause).__name__}: {cause}" if cause is not None else ""
         title = problem.where or "This did not work"
         text = " ".join(part for part in (problem.message, problem.advice) if part)
-        self._say(title[0].upper() + title[1:], text, buttons, details)
+        if "." not in title:  # a file keeps its name as it is
+            title = title[0].upper() + title[1:]
+        self._say(title, text, buttons, details)
 
     def _ask(self, what: str) -> None:
         self._asking = what

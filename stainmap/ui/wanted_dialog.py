@@ -163,5 +163,4 @@ class WantedDialog(QDialog):
         )
 
     def _show(self) -> None:
-        colour = screen_colour(self.target.body) if hasattr(self, "offsets") else "#000000"
-        self.swatch.setStyleSheet(f"background: {colour};")
+        self.swatch.setStyleSheet(f"background: {screen_colour(self.target.body)};")

@@ -32,6 +32,14 @@ if sys.platform.startswith("linux") and not os.environ.get("DISPLAY"):
     os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Take out one warning that Qt gives for every window without a display."""
+    if os.environ.get("QT_QPA_PLATFORM") == "offscreen":
+        note = "This plugin does not support propagateSizeHints"
+        for item in items:
+            item.add_marker(pytest.mark.qt_log_ignore(note, extend=True))
+
+
 @pytest.fixture(autouse=True)
 def _dressed(qapp: QApplication) -> None:
     if qapp.property("dressed") is None:

@@ -461,6 +461,8 @@ def test_sizes_and_the_strip_are_remembered(
 ) -> None:
     first = new_window(settings)
     qtbot.addWidget(first)
+    if first.screen().availableGeometry().width() < 1400:
+        pytest.skip("Qt fits a remembered window into the screen, and this one is too small")
     first.resize(1333, 777)
     first.show()
     qtbot.waitExposed(first)
