@@ -9,10 +9,13 @@ import argparse
 from dataclasses import replace
 from pathlib import Path
 
+import numpy as np
+from numpy.typing import NDArray
+
 from stainmap.app.opening import Answers, build_case, look_at_mesh, units_from_numbers
 from stainmap.app.pictures import preview_png
 from stainmap.app.prediction import predict_case
-from stainmap.files.case_file import SUFFIX, read_case, write_case
+from stainmap.files.case_file import SUFFIX, read_case, read_look, write_case
 from stainmap.files.catalogue import starter_catalogue
 from stainmap.model.case import Case
 from stainmap.model.colour import Colour, Measurement
@@ -51,6 +54,11 @@ def open_sample() -> Case:
         If it is missing or damaged: the installation is.
     """
     return read_case(sample_case(f"{SAMPLE}{SUFFIX}"))
+
+
+def sample_look(case: Case) -> NDArray[np.uint8] | None:
+    """Return the colours (V, 3) the sample was last seen in, to show until it is predicted."""
+    return read_look(sample_case(f"{SAMPLE}{SUFFIX}"), case)
 
 
 def sample_plan() -> StainPlan:
@@ -108,7 +116,9 @@ def main() -> None:
     folder = parser.parse_args().folder
     case = make_sample(folder / f"{SAMPLE}.stl")
     path = folder / f"{SAMPLE}{SUFFIX}"
-    write_case(case, path, preview_png=preview_png(predict_case(case)))
+    prediction = predict_case(case)
+    look = prediction.appearance.srgb
+    write_case(case, path, preview_png=preview_png(prediction), look=look)
 
 
 if __name__ == "__main__":

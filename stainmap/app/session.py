@@ -21,7 +21,7 @@ from stainmap.app.painting import Painting, StrokeUpdate
 from stainmap.app.pictures import preview_png
 from stainmap.app.prediction import Prediction, predict_case
 from stainmap.errors import CancelledError, CaseFileError, StainmapError
-from stainmap.files.case_file import CaseLock, read_case, write_case
+from stainmap.files.case_file import CaseLock, read_case, read_look, write_case
 from stainmap.files.recovery import Journal
 from stainmap.model.case import Case, changed_fields
 from stainmap.model.history import History
@@ -103,6 +103,7 @@ class Session:
         self._operator: SurfaceOperator | None = None
         self._prediction: Prediction | None = None
         self._predicting = False
+        self._first_look: NDArray[np.uint8] | None = None
         self._shading: tuple[TriMesh, ShadingFields] | None = None
         self._painting = Painting()
         self.path: Path | None = None
@@ -143,6 +144,11 @@ class Session:
     def appearance(self) -> Appearance | None:
         """Colour per vertex of the newest prediction."""
         return None if self._prediction is None else self._prediction.appearance
+
+    @property
+    def shown_srgb(self) -> NDArray[np.uint8] | None:
+        """Colours (V, 3) to show: predicted, or last seen as long as nothing is predicted."""
+        return self._first_look if self._prediction is None else self._prediction.appearance.srgb
 
     @property
     def outcome(self) -> Outcome | None:
@@ -227,14 +233,19 @@ class Session:
 
         return self._start("Reading the crown again", work, done)
 
-    def open_case(self, path: Path) -> Job[Case]:
+    def open_case(self, path: Path) -> Job[tuple[Case, NDArray[np.uint8] | None]]:
         """Read a case file and make it the open one; take its lock, or open it read-only."""
 
-        def done(case: Case) -> None:
-            self.adopt(case, path=path, saved=True)
+        def work(progress: Progress) -> tuple[Case, NDArray[np.uint8] | None]:
+            case = read_case(path, progress)
+            return case, read_look(path, case)
+
+        def done(result: tuple[Case, NDArray[np.uint8] | None]) -> None:
+            case, look = result
+            self.adopt(case, path=path, saved=True, first_look=look)
             self._job_ended("opened")
 
-        return self._start("Opening the case", lambda progress: read_case(path, progress), done)
+        return self._start("Opening the case", work, done)
 
     def recover(self, path: Path) -> Job[Case]:
         """Open what a crashed program left behind, as a case that has not been saved yet."""
@@ -254,8 +265,12 @@ class Session:
         path: Path | None,
         saved: bool = False,
         operator: SurfaceOperator | None = None,
+        first_look: NDArray[np.uint8] | None = None,
     ) -> None:
-        """Make `case` the open one with a fresh history."""
+        """Make `case` the open one with a fresh history.
+
+        `first_look` (V, 3) sRGB is what it was last seen in, shown until it is predicted.
+        """
         self._release()
         self._history = History.begun_with(case)
         self.path = path
@@ -265,6 +280,7 @@ class Session:
         self._painting.end()
         self._prediction = self.problem = None
         self._operator = operator
+        self._first_look = first_look
         everything = changed_fields(None, case) | {"file", "history", "appearance", "outcome"}
         self._notify(everything | {"opened"})
         self._predict()
@@ -296,7 +312,13 @@ class Session:
                     where=target.name,
                     advice="Choose another name.",
                 )
-        write_case(case, target, preview_png=self._preview_png())
+        current = self._prediction if self.is_up_to_date else None
+        write_case(
+            case,
+            target,
+            preview_png=self._preview_png(),
+            look=None if current is None else current.appearance.srgb,
+        )
         if self._lock is not None and self._lock is not lock:
             self._lock.release()
         self._lock, self.path, self.read_only = lock, target, False

@@ -1,7 +1,8 @@
 """Case files: one zip with a readable description, the mesh as it came, and plain arrays.
 
 The archive holds ``case.json``, ``mesh/original`` (the bytes of the file that came in),
-``arrays/NAME.npy`` and, if there was a prediction, ``preview.png``. Nothing in it is trusted:
+``arrays/NAME.npy`` and, if there was a prediction, ``preview.png`` and ``look/HASH.npy``: the
+colours that were seen, to be shown at once until they are predicted anew. Nothing in it is trusted:
 names are looked up, never followed; sizes are checked before unpacking; arrays are never pickled.
 """
 
@@ -43,6 +44,7 @@ from stainmap.files.catalogue import catalogue_from_dict
 from stainmap.model.case import AccentMask, Case
 from stainmap.model.crown import BodyKind, CrownReading, CrownSurface, MeshSource
 from stainmap.model.zone import Accent
+from stainmap.planning.plan_hash import plan_hash
 from stainmap.surface.mesh import TriMesh
 from stainmap.units import LengthUnit, SizeState
 
@@ -50,6 +52,7 @@ SUFFIX = ".stainmap"
 _DOCUMENT = "case.json"
 _MESH = "mesh/original"
 _PREVIEW = "preview.png"
+_LOOK = "look/"
 _MOST_BYTES = 2 << 30
 _MOST_DOCUMENT_BYTES = 64 << 20
 _MOST_ENTRIES = 400
@@ -74,8 +77,21 @@ _DAMAGE = (
 Progress = Callable[[float, str], None]
 
 
-def write_case(case: Case, path: Path, *, preview_png: bytes | None = None) -> None:
+def write_case(
+    case: Case,
+    path: Path,
+    *,
+    preview_png: bytes | None = None,
+    look: NDArray[np.uint8] | None = None,
+) -> None:
     """Write a case atomically.
+
+    Parameters
+    ----------
+    preview_png
+        Small picture of the crown for file managers.
+    look
+        (V, 3) predicted sRGB, shown when the case is opened until it is predicted anew.
 
     Raises
     ------
@@ -88,11 +104,11 @@ def write_case(case: Case, path: Path, *, preview_png: bytes | None = None) -> N
             _put(archive, _DOCUMENT, encode_document(document_of(case, __version__)))
             _put(archive, _MESH, case.source.content)
             for name, array in _arrays_of(case).items():
-                buffer = io.BytesIO()
-                np.lib.format.write_array(buffer, np.ascontiguousarray(array), allow_pickle=False)
-                _put(archive, f"arrays/{name}.npy", buffer.getvalue())
+                _put(archive, f"arrays/{name}.npy", _npy_bytes(array))
             if preview_png is not None:
                 _put(archive, _PREVIEW, preview_png)
+            if look is not None:
+                _put(archive, f"{_LOOK}{plan_hash(case)}.npy", _npy_bytes(look))
 
     write_atomically(path, write)
 
@@ -136,6 +152,25 @@ def read_case(path: Path, progress: Progress | None = None) -> Case:
         ) from error
 
 
+def read_look(path: Path, case: Case) -> NDArray[np.uint8] | None:
+    """Return the colours (V, 3) a case file was last seen in, or None if they are not of `case`.
+
+    They only bridge the seconds until the prediction is there, so whatever is wrong with them is
+    no error.
+    """
+    try:
+        with path.open("rb") as stream, zipfile.ZipFile(stream) as archive:
+            name = f"{_LOOK}{plan_hash(case)}.npy"
+            if archive.getinfo(name).file_size > 4 * len(case.zones) + 1024:
+                return None
+            look = np.lib.format.read_array(io.BytesIO(archive.read(name)), allow_pickle=False)
+    except (*_DAMAGE, zipfile.BadZipFile, StainmapError):
+        return None
+    if look.dtype != np.uint8 or look.shape != (len(case.zones), 3):
+        return None
+    return np.asarray(look)
+
+
 def is_case_file(path: Path) -> bool:
     """Return True if the file's content, not its name, is that of a case archive."""
     try:
@@ -143,6 +178,12 @@ def is_case_file(path: Path) -> bool:
             return _DOCUMENT in archive.namelist()
     except (OSError, zipfile.BadZipFile):
         return False
+
+
+def _npy_bytes(array: NDArray[Any]) -> bytes:
+    buffer = io.BytesIO()
+    np.lib.format.write_array(buffer, np.ascontiguousarray(array), allow_pickle=False)
+    return buffer.getvalue()
 
 
 def _put(archive: zipfile.ZipFile, name: str, content: bytes) -> None:

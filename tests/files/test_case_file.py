@@ -18,13 +18,20 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from stainmap.errors import CaseFileError, StainmapError
-from stainmap.files.case_file import CaseLock, holder_of, is_case_file, read_case, write_case
+from stainmap.files.case_file import (
+    CaseLock,
+    holder_of,
+    is_case_file,
+    read_case,
+    read_look,
+    write_case,
+)
 from stainmap.model.case import Case
 from stainmap.model.plan import BrushedCoats, Streaks
 from stainmap.model.zone import Zone
 from stainmap.planning.plan_hash import plan_hash
 from stainmap.surface.mesh import TriMesh
-from tests.builders import dome_case
+from tests.builders import dome_case, with_coats
 
 
 def full_case() -> Case:
@@ -245,3 +252,16 @@ def test_two_programs_do_not_hold_one_case(tmp_path: Path) -> None:
         lock.release()
         assert pool.apply(take_in_another_process, (str(path),)) is True
     assert sorted(entry.name for entry in tmp_path.iterdir()) == ["c.stainmap"]
+
+
+def test_the_look_of_a_case_comes_back_with_it_and_with_no_other(tmp_path: Path) -> None:
+    case, path = full_case(), tmp_path / "c.stainmap"
+    seen = np.random.default_rng(2).integers(0, 256, (len(case.zones), 3), dtype=np.uint8)
+    write_case(case, path, look=seen)
+    opened = read_case(path)
+    assert_same(case, opened)
+    np.testing.assert_array_equal(read_look(path, opened), seen)
+    assert read_look(path, with_coats(opened, 1, Zone.BODY, 5)) is None
+    write_case(case, path)
+    assert read_look(path, opened) is None
+    assert read_look(tmp_path / "missing.stainmap", opened) is None
