@@ -15,13 +15,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stainmap.app.brush import Brush, Stroke
+from stainmap.app.case_place import CasePlace
 from stainmap.app.job import Job, JobRunner, Post, Progress, call_now
 from stainmap.app.opening import Answers, MeshLook, build_case, look_at_mesh, reread
 from stainmap.app.painting import Painting, StrokeUpdate
-from stainmap.app.pictures import preview_png
 from stainmap.app.prediction import Prediction, predict_case
-from stainmap.errors import CancelledError, CaseFileError, StainmapError
-from stainmap.files.case_file import CaseLock, read_case, read_look, write_case
+from stainmap.errors import CancelledError, StainmapError
+from stainmap.files.case_file import read_case, read_look
 from stainmap.files.recovery import Journal
 from stainmap.model.case import Case, changed_fields
 from stainmap.model.history import History
@@ -99,16 +99,13 @@ class Session:
         self._shadings = JobRunner(post=post, threaded=threaded)
         self._journal = journal
         self._history: History | None = None
-        self._lock: CaseLock | None = None
+        self._place = CasePlace()
         self._operator: SurfaceOperator | None = None
         self._prediction: Prediction | None = None
         self._predicting = False
         self._first_look: NDArray[np.uint8] | None = None
         self._shading: tuple[TriMesh, ShadingFields] | None = None
         self._painting = Painting()
-        self.path: Path | None = None
-        self._saved_case: Case | None = None
-        self.read_only = False
         self.look: MeshLook | None = None
         self.job: Job[Any] | None = None
         self.problem: StainmapError | None = None
@@ -164,9 +161,19 @@ class Session:
         return fields if mesh is self.case.surface.mesh else None
 
     @property
+    def path(self) -> Path | None:
+        """File of the open case, or None if it has none yet."""
+        return self._place.path
+
+    @property
+    def read_only(self) -> bool:
+        """True if somebody else has the case open, so that it can only be saved elsewhere."""
+        return self._place.read_only
+
+    @property
     def is_modified(self) -> bool:
         """True if the current case is not the one on disk."""
-        return self.case is not None and self.case is not self._saved_case
+        return self.case is not None and not self._place.holds(self.case)
 
     @property
     def is_up_to_date(self) -> bool:
@@ -271,12 +278,8 @@ class Session:
 
         `first_look` (V, 3) sRGB is what it was last seen in, shown until it is predicted.
         """
-        self._release()
         self._history = History.begun_with(case)
-        self.path = path
-        self._saved_case = case if saved else None
-        self._lock = CaseLock.take(path) if path is not None else None
-        self.read_only = path is not None and self._lock is None
+        self._place.occupy(path, case if saved else None)
         self._painting.end()
         self._prediction = self.problem = None
         self._operator = operator
@@ -293,43 +296,15 @@ class Session:
         CaseFileError
             If there is no place to write to, it cannot be written, or somebody else has it open.
         """
-        case = self._require_case()
-        target = path or self.path
-        if target is None:
-            raise CaseFileError("The case has no file yet.", advice="Choose where to save it.")
-        if target == self.path and self.read_only:
-            raise CaseFileError(
-                "Somebody else has this case open.",
-                where=target.name,
-                advice="Save it under another name.",
-            )
-        lock = self._lock
-        if target != self.path or lock is None:
-            lock = CaseLock.take(target)
-            if lock is None:
-                raise CaseFileError(
-                    "Somebody else has this case open.",
-                    where=target.name,
-                    advice="Choose another name.",
-                )
         current = self._prediction if self.is_up_to_date else None
-        write_case(
-            case,
-            target,
-            preview_png=self._preview_png(),
-            look=None if current is None else current.appearance.srgb,
-        )
-        if self._lock is not None and self._lock is not lock:
-            self._lock.release()
-        self._lock, self.path, self.read_only = lock, target, False
-        self._saved_case = case
+        self._place.write(self._require_case(), path, current)
         if self._journal is not None:
             self._journal.clear()
         self._notify(frozenset({"file"}))
 
     def close(self) -> None:
         """Let go of the lock and the threads. Unsaved work stays in the journal."""
-        self._release()
+        self._place.leave()
         self._jobs.close()
         self._predictions.close()
         self._shadings.close()
@@ -389,13 +364,6 @@ class Session:
         """Drop the stroke; everything is as before it."""
         if self._painting.cancel(self._prediction):
             self._notify(frozenset({"zones", "accents", "appearance"}))
-
-    @property
-    def draft_zones(self) -> NDArray[np.uint8] | None:
-        """Zones as they are under a stroke on its way, else those of the case."""
-        if self._painting.stroke is not None:
-            return self._painting.stroke.zones
-        return None if self.case is None else self.case.zones
 
     # --- inside --------------------------------------------------------------------------
 
@@ -473,20 +441,9 @@ class Session:
             self._notify(frozenset({"job"}))
         return job
 
-    def _preview_png(self) -> bytes | None:
-        """Return a small picture of the crown for the case file, if there is a prediction."""
-        if self._prediction is None:
-            return None
-        return preview_png(self._prediction)
-
     def _job_ended(self, what: str) -> None:
         self.job = None
         self._notify(frozenset({"job", what}))
-
-    def _release(self) -> None:
-        if self._lock is not None:
-            self._lock.release()
-            self._lock = None
 
     def _notify(self, fields: frozenset[str]) -> None:
         change = Change(fields=fields)
