@@ -30,7 +30,7 @@ _RIDGE_ACCENTS = (Accent.MARGINAL_RIDGE, Accent.TRIANGULAR_RIDGE, Accent.LINE_AN
 # Softened masks end here, so that an accent stays a few places and not a haze.
 _FAINTEST = 0.02
 # A fissure is narrow, and smoothing lowers it more than its neighbours.
-_FISSURE_GAIN = 1.15
+_FISSURE_GAIN = 1.2
 _ISLAND_ROUNDS = 2
 
 

@@ -14,7 +14,7 @@ _DEEP_VALLEY = 5.0
 # Lengths in shares of c, areas of c^2: how far outside the crest a fissure may run, within which
 # reach a place is compared with the deepest one, and the least deep area of a fissure.
 _BESIDE_TABLE = 0.05
-_COMPARED_WITHIN = 0.05
+_COMPARED_WITHIN = 0.035
 _DEEP_AREA = 0.002
 _OFF_CONNECTOR_MM = 1.8
 # A valley this deep is a fissure even beside a deeper one.

@@ -21,8 +21,8 @@ from stainmap.surface.mesh import TriMesh
 from stainmap.surface.refining import refine
 from tests.planning.bodies import units
 
-# Real crowns are read at this edge length here: a third of the vertices of the product's 0.14.
-EDGE_MM = 0.22
+# Real crowns are read at this edge length here: a quarter of the vertices of the product's 0.14.
+EDGE_MM = 0.3
 # Which way they stand in their files, where the shape cannot tell.
 SAID_AXIS = {"solid_11": (0.0, -1.0, 0.0)}
 TEETH = {
