@@ -18,7 +18,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from stainmap import __version__
-from stainmap.errors import StainmapError
+from stainmap.errors import ReadingError, StainmapError
 from stainmap.units import LengthUnit, SizeState
 
 if TYPE_CHECKING:
@@ -216,7 +216,13 @@ def propose(  # noqa: PLR0913 - one parameter per option
         occlusal_axis=axis,
         mesial=mesial,
     )
-    case, _ = build_case(look, answers, materials, progress=progress)
+    try:
+        case, _ = build_case(look, answers, materials, progress=progress)
+    except ReadingError as error:
+        option = _OPTION_FOR.get(error.where or "")
+        if option is None:
+            raise
+        raise ReadingError(error.message, where=mesh.name, advice=f"Give {option}.") from error
     write_case(case, output)
     if not as_json:
         for warning in case.reading.warnings:
@@ -233,6 +239,12 @@ def propose(  # noqa: PLR0913 - one parameter per option
 
 
 DEFAULT_BLOCK = "medium 3Y"
+# Which option answers what the shape could not tell.
+_OPTION_FOR = {
+    "occlusal axis": "the direction towards the biting side with --axis X,Y,Z",
+    "mesial direction": "the direction towards the midline of the arch with --mesial X,Y,Z",
+    "units": "the numbers of all teeth with --tooth NN,NN",
+}
 
 
 def _size_state(look: MeshLook) -> SizeState:

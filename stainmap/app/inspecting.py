@@ -152,8 +152,9 @@ def inspect_mesh(
 
 
 def _wall(mesh: TriMesh, reading: CrownReading) -> tuple[float, float] | None:
+    """Return the thinnest and the middle wall, or None where no cavity gives it a far side."""
     inner = ~reading.outer & ~reading.rim
-    if reading.confidence and not inner.any():
+    if reading.assumed_wall_mm is not None or not inner.any():
         return None
     thickness, _ = wall_thickness(mesh, reading.outer, inner)
     values = thickness[reading.outer]

@@ -11,7 +11,7 @@ import numpy as np
 from stainmap.app.job import Progress
 from stainmap.errors import MeshFileError, PlanError
 from stainmap.model.case import Backing, Case, Region
-from stainmap.model.crown import BodyKind, CrownReading, CrownSurface, MeshSource
+from stainmap.model.crown import CrownReading, CrownSurface, MeshSource
 from stainmap.model.material import Catalogue
 from stainmap.model.plan import StainPlan
 from stainmap.model.tooth import Role, Tooth, Unit
@@ -176,7 +176,7 @@ def build_case(
         mesial=answers.mesial,
         progress=lambda share, phrase: step(0.15 + 0.5 * share, phrase),
     )
-    if reading.kind in (BodyKind.SOLID_CROWN, BodyKind.OPEN_SHEET) or not (~reading.outer).any():
+    if reading.assumed_wall_mm is not None:
         reading = replace(reading, assumed_wall_mm=answers.assumed_wall_mm)
     proposal = propose_zones(
         refined.mesh,

@@ -84,6 +84,18 @@ def test_propose_asks_for_what_the_shape_cannot_tell(
     assert not output.exists()
 
 
+def test_an_option_is_named_for_what_the_shape_does_not_tell(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    upper = sample_case("upper_molar_16.stl")
+    arguments = ("--tooth", "16", "--size", "sintered", "-o", tmp_path / "c.stainmap")
+    code, report = run_json(capsys, "propose", upper, *arguments)
+    assert code == CANNOT
+    assert "--mesial" in report["error"]["advice"]
+    code, report = run_json(capsys, "propose", upper, "--mesial=1,0,0", *arguments)
+    assert code == DONE
+
+
 def test_predict_reports_every_area(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
     rows_file = tmp_path / "vertices.csv"
     code, report = run_json(capsys, "predict", SAMPLE, "--vertices", rows_file)
