@@ -19,7 +19,7 @@ DISSECTION_FROM = 60_000
 # Slack of the triangle inequality that every facet gets, in mean edge lengths [Sharp2020].
 MOLLIFICATION = 1e-3
 # Above this many a factor takes hundreds of megabytes, and seconds to make.
-ITERATION_FROM = 100_000
+ITERATION_FROM = 180_000
 # Entries of all kept factors together: 12 bytes each, so about a quarter of a gigabyte.
 _ENTRIES_KEPT = 20_000_000
 
