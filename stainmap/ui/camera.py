@@ -119,15 +119,26 @@ class Camera:
         after = replace(self, height_mm=height_mm)
         return replace(after, target=self.target + before - after.point_at(x, y, width, height))
 
-    def fitted(self, vertices: NDArray[np.float64], width: float, height: float) -> Camera:
-        """Return the camera with the same direction that just shows all vertices, with a rim."""
+    def fitted(
+        self,
+        vertices: NDArray[np.float64],
+        width: float,
+        height: float,
+        free: tuple[float, float, float, float] | None = None,
+    ) -> Camera:
+        """Return the camera with the same direction that just shows all vertices, with a rim.
+
+        `free` is the part of the picture to show them in: left, top, right, bottom in pixels.
+        """
+        left, top, right, bottom = free or (0.0, 0.0, width, height)
         local = vertices @ self.axes.T
         low, high = local.min(axis=0), local.max(axis=0)
         extent = np.maximum(high - low, 1e-6)
         target = (low + high) / 2 @ self.axes
-        across = max(extent[1], extent[0] * height / max(width, 1.0))
-        height_mm = float(np.clip(across * 1.14, _NEAREST_MM, _WIDEST_MM))
-        return replace(self, target=np.asarray(target), height_mm=height_mm)
+        pixel_mm = max(extent[1] / max(bottom - top, 1.0), extent[0] / max(right - left, 1.0))
+        height_mm = float(np.clip(pixel_mm * 1.14 * height, _NEAREST_MM, _WIDEST_MM))
+        centred = replace(self, target=np.asarray(target), height_mm=height_mm)
+        return centred.shifted((left + right - width) / 2, (top + bottom - height) / 2, height)
 
     def between(self, other: Camera, share: float) -> Camera:
         """Return the camera part of the way (0 to 1) to another one, turning the short way."""

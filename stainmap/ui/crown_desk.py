@@ -14,12 +14,18 @@ from stainmap.app.session import Change, Session
 from stainmap.errors import StainmapError
 from stainmap.model.zone import Area, Zone
 from stainmap.paper.views import CrownDirections
+from stainmap.surface.mesh import TriMesh
 from stainmap.surface.picking import Hit
 from stainmap.ui import case_figures as figures
 from stainmap.ui.brush_bar import BrushSettings
+from stainmap.ui.camera import Camera
 from stainmap.ui.crown_view import CrownView, PointerTask
 
 _UNPREDICTED = 176  # sRGB grey of a crown whose colour is not known yet
+_CHALK = 214  # sRGB grey of a mesh that has not been read
+# A mesh outside of this, mm, has no size yet at which it could be shown to scale.
+_SHOWN_MM = (1.0, 140.0)
+_STAND_IN_MM = 10.0
 
 
 class CrownDesk(QObject):
@@ -43,6 +49,7 @@ class CrownDesk(QObject):
         self._area: Area = Zone.BODY
         self._step: int | None = None
         self._can_paint = True
+        self._left_at: Camera | None = None
         view.pointed_at.connect(self._read)
         view.stroke_began.connect(self._begin)
         view.stroke_moved.connect(self._move)
@@ -86,7 +93,7 @@ class CrownDesk(QObject):
 
     def _show_purpose(self) -> None:
         case = self._session.case
-        if case is None or not self._can_paint:
+        if case is None or not self._can_paint or self._view.is_bare:
             self._view.set_task(PointerTask.TURN)
             self.purpose_changed.emit("", False)
             return
@@ -100,6 +107,10 @@ class CrownDesk(QObject):
     def refresh(self, change: Change) -> None:
         """Show what has changed."""
         case = self._session.case
+        if change.touches("opened"):
+            self._left_at = None
+        elif self._view.is_bare:
+            return
         if case is None:
             return
         if change.touches("opened", "surface", "reading", "units"):
@@ -118,12 +129,37 @@ class CrownDesk(QObject):
         if change.touches("opened", "plan", "units", "history"):
             self._show_purpose()
 
+    def show_bare(self, mesh: TriMesh, millimetres: float, up: NDArray[np.float64]) -> None:
+        """Show a mesh that has not been read, in chalk, in place of the open case.
+
+        Parameters
+        ----------
+        mesh
+            The mesh in its own unit.
+        millimetres
+            Length of that unit.
+        up
+            (3,) the direction it is turned about.
+        """
+        if self._left_at is None and self._view.has_crown and not self._view.is_bare:
+            self._left_at = self._view.camera
+        longest_mm = float(mesh.extent.max()) * millimetres
+        has_scale = _SHOWN_MM[0] <= longest_mm <= _SHOWN_MM[1]
+        factor = millimetres if has_scale else _STAND_IN_MM / float(mesh.extent.max())
+        sized = TriMesh(mesh.vertices * factor, mesh.faces)
+        self._view.set_bare(sized, bare_directions(up), has_scale=has_scale)
+        self._view.set_colours(np.full((sized.vertex_count, 3), _CHALK, np.uint8))
+        self._view.set_task(PointerTask.TURN)
+
     def show_again(self) -> None:
-        """Show the open case afresh, after something else was shown in its place."""
+        """Show the open case as it was left, after a bare mesh was shown in its place."""
+        camera = self._left_at
         if self._session.case is None:
             self._view.clear()
             return
         self.refresh(Change(fields=frozenset({"opened", "zones", "appearance", "shading"})))
+        if camera is not None:
+            self._view.stand_at(camera)
 
     def _show_crown(self) -> None:
         case = self._session.case

@@ -48,17 +48,20 @@ class CrownOverlay(QWidget):
         self.probe: FloatArray | None = None
         self.probe_anchor = QPointF()
         self.size_word = "sintered"
+        self.has_scale = True
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Draw all marks that apply."""
         camera, directions = self.camera, self.directions
-        if camera is None or directions is None:
+        if camera is None:
             return
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         self._paint_pills(painter, camera)
-        self._paint_sides(painter, camera, directions)
-        self._paint_scale(painter, camera)
+        if directions is not None:
+            self._paint_sides(painter, camera, directions)
+        if self.has_scale:
+            self._paint_scale(painter, camera)
         self._paint_ring(painter, camera)
         self._paint_probe(painter, camera)
         painter.end()

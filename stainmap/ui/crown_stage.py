@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 
 import numpy as np
 from numpy.typing import NDArray
-from PySide6.QtCore import QPointF, QTimer, QVariantAnimation
+from PySide6.QtCore import QPointF, QRect, QRectF, QTimer, QVariantAnimation
 from PySide6.QtGui import (
     QColor,
     QPainter,
@@ -25,6 +25,7 @@ from stainmap.ui.crown_canvas import Canvas, make_canvas
 from stainmap.ui.crown_cards import CoatLegend, ProbeCard, ProbeReading, ZoneLegend
 from stainmap.ui.crown_overlay import CrownOverlay, EmptyMark, Pill
 from stainmap.ui.crown_picture import CrownPicture, Look
+from stainmap.ui.framing import free_part, is_covered
 from stainmap.ui.pill_places import pill_places
 from stainmap.ui.theme import SURROUND
 from stainmap.ui.zone_shares import ZoneShares
@@ -56,7 +57,10 @@ class CrownStage(QWidget):
         self._shares: ZoneShares | None = None
         self._camera = Camera()
         self._look, self._shading = Look.SINTERED, True
-        self._needs_fit = False
+        self._needs_fit = self._bare = self._moved_aside = False
+        # True until somebody zooms or shifts: then the crown stays where it was put.
+        self._framed = True
+        self._cover: QWidget | None = None
         self._rest = self._timer(_REST_MS, self._come_to_rest)
         self._turning: QVariantAnimation | None = None
         self.canvas.areas_drawn.connect(self._place_pills)
@@ -72,11 +76,23 @@ class CrownStage(QWidget):
 
     def set_crown(self, mesh: TriMesh, directions: CrownDirections, tooth: Tooth) -> None:
         """Show another crown, from occlusal and buccal, as large as fits."""
-        same_place = self._mesh is mesh
-        self._directions = self.overlay.directions = directions
-        self.overlay.tooth = tooth
+        self.overlay.directions, self.overlay.tooth = directions, tooth
+        self.overlay.size_word, self.overlay.has_scale = "sintered", True
+        self._show_mesh(mesh, directions, bare=False)
         self.setAccessibleDescription(f"{tooth.number} {tooth.name}")
+
+    def set_bare(self, mesh: TriMesh, directions: CrownDirections, *, has_scale: bool) -> None:
+        """Show a mesh of which nothing is known yet, in one colour whatever the look."""
+        self.overlay.directions = None
+        self.overlay.size_word, self.overlay.has_scale = "", has_scale
+        self._show_mesh(mesh, directions, bare=True)
+        self.setAccessibleDescription("a mesh that has not been read yet")
+
+    def _show_mesh(self, mesh: TriMesh, directions: CrownDirections, *, bare: bool) -> None:
+        same_place = self._mesh is mesh
+        self._directions, self._bare = directions, bare
         if same_place:
+            self._apply_look()
             self._redraw()
             return
         self._mesh, self._shares = mesh, None
@@ -85,11 +101,14 @@ class CrownStage(QWidget):
         self.empty_mark.hide()
         towards = _START @ directions.rows
         self._camera = Camera.looking_from(towards, directions.occlusal, np.zeros(3), 12.7)
-        self._needs_fit = True
+        self._needs_fit = self._framed = True
+        self.set_probe(None, None)
+        self._apply_look()
         self._fit_when_visible()
 
     def clear(self) -> None:
         """Show no crown."""
+        self._bare = False
         self._mesh = self._directions = self._shares = None
         self.overlay.camera = None
         self.overlay.pills = ()
@@ -104,6 +123,11 @@ class CrownStage(QWidget):
     def has_crown(self) -> bool:
         """True while a crown is shown."""
         return self._mesh is not None
+
+    @property
+    def is_bare(self) -> bool:
+        """True while a mesh is shown that has not been read yet."""
+        return self._bare
 
     def shows(self, mesh: TriMesh) -> bool:
         """Return True if this very mesh is shown."""
@@ -124,6 +148,10 @@ class CrownStage(QWidget):
         """What the crown is coloured by."""
         return self._look
 
+    @property
+    def _drawn_look(self) -> Look:
+        return Look.SINTERED if self._bare else self._look
+
     def set_shading(self, shading: ShadingFields) -> None:
         """Take smoothed normals and openness once they have been worked out."""
         self.canvas.arrays.set_shading(shading)
@@ -132,7 +160,7 @@ class CrownStage(QWidget):
     def set_colours(self, srgb: NDArray[np.uint8]) -> None:
         """Take predicted colours (V, 3), encoded sRGB."""
         self.canvas.arrays.set_colours(srgb)
-        if self._look is Look.SINTERED:
+        if self._drawn_look is Look.SINTERED:
             self.canvas.draw_again()
 
     def update_colours(self, vertices: NDArray[np.int32], srgb: NDArray[np.uint8]) -> None:
@@ -187,12 +215,17 @@ class CrownStage(QWidget):
     def set_look(self, look: Look) -> None:
         """Colour the crown by something else."""
         self._look = look
+        self._apply_look()
+        self._move_aside()
+        self._redraw()
+
+    def _apply_look(self) -> None:
+        look = self._drawn_look
         self.canvas.wants_areas = look is Look.ZONES
         if look is not Look.ZONES:
             self.overlay.pills = ()
-        self.setAccessibleName(f"Crown, {look.value}")
+        self.setAccessibleName("Crown, not read yet" if self._bare else f"Crown, {look.value}")
         self._place_cards()
-        self._redraw()
 
     def set_relief(self, on: bool) -> None:
         """Switch the shading on or off."""
@@ -214,19 +247,61 @@ class CrownStage(QWidget):
             self.look_along(self._directions.towards(side), self._directions.up(side))
 
     def look_along(self, towards_eye: FloatArray, up: FloatArray) -> None:
-        """Turn so that a direction points at the viewer, keeping size and middle."""
+        """Turn so that a direction points at the viewer, keeping size and middle where it can."""
         camera = Camera.looking_from(towards_eye, up, self._camera.target, self._camera.height_mm)
-        self._turn_to(camera)
+        covered = self._framed and self._covers(camera)
+        self._turn_to(self._fitted(camera) if covered else camera)
 
     def fit(self) -> None:
         """Show the whole crown."""
         if self._mesh is not None:
+            self._framed = True
             self._turn_to(self._fitted(self._camera))
+
+    def stand_at(self, camera: Camera) -> None:
+        """Look from where somebody looked before."""
+        self._framed = self._needs_fit = False
+        self._set_camera(camera, moving=False)
+
+    def keep_clear_of(self, card: QWidget | None) -> None:
+        """Fit the crown beside a card that lies on the view, until told otherwise."""
+        self._cover = card
+        if self._mesh is not None and self._framed and self.isVisible():
+            self._set_camera(self._fitted(self._camera), moving=False)
 
     def _fitted(self, camera: Camera) -> Camera:
         if self._mesh is None:
             return camera
-        return camera.fitted(self._mesh.vertices, max(self.width(), 1), max(self.height(), 1))
+        width, height = max(self.width(), 1), max(self.height(), 1)
+        whole = camera.fitted(self._mesh.vertices, width, height)
+        self._moved_aside = self._covers(whole)
+        if not self._moved_aside:
+            return whole
+        across = self._mesh.vertices @ camera.axes[:2].T
+        free = free_part(self._card_rect(), width, height, np.ptp(across, axis=0))
+        return camera.fitted(self._mesh.vertices, width, height, free)
+
+    def _card_rect(self) -> QRect:
+        if self._cover is not None:
+            return self._cover.geometry()
+        # Not isVisible: a card of a window that is not shown yet counts as well.
+        legends = (self.zone_legend, self.coat_legend)
+        return next((card.geometry() for card in legends if not card.isHidden()), QRect())
+
+    def _covers(self, camera: Camera) -> bool:
+        """Return True if a card would lie on the crown."""
+        rect = self._card_rect()
+        if self._mesh is None or rect.isEmpty():
+            return False
+        places = camera.project(self._mesh.vertices, max(self.width(), 1), max(self.height(), 1))
+        return is_covered(places, QRectF(rect))
+
+    def _move_aside(self) -> None:
+        """Fit again where a card has come to lie on the crown, or the one it evaded is gone."""
+        if self._mesh is None or not self._framed or self._needs_fit:
+            return
+        if self._moved_aside or self._covers(self._camera):
+            self._turn_to(self._fitted(self._camera))
 
     def _turn_to(self, camera: Camera) -> None:
         style = self.style()
@@ -272,7 +347,7 @@ class CrownStage(QWidget):
         picture = CrownPicture(
             camera=self._camera,
             directions=self._directions,
-            look=self._look,
+            look=self._drawn_look,
             shading=self._shading,
         )
         self.canvas.draw(picture, moving=moving)
@@ -313,7 +388,10 @@ class CrownStage(QWidget):
         for layer in (self.canvas, self.overlay, self.empty_mark):
             layer.setGeometry(self.rect())
         self._place_cards()
-        self._redraw()
+        if self._mesh is not None and self._framed and not self._needs_fit:
+            self._set_camera(self._fitted(self._camera), moving=False)
+        else:
+            self._redraw()
 
     def showEvent(self, event: QShowEvent) -> None:
         """Fit a crown that was set before the view was shown."""
@@ -323,13 +401,14 @@ class CrownStage(QWidget):
     def _place_cards(self) -> None:
         # In a small view the legend would hide the crown; the coat table shows the same samples.
         room = self.width() >= _LEGEND_FROM_PX
-        self.zone_legend.setVisible(self._look is Look.ZONES and self.has_crown and room)
-        self.coat_legend.setVisible(self._look is Look.COATS and self.has_crown)
+        look = self._drawn_look
+        self.zone_legend.setVisible(look is Look.ZONES and self.has_crown and room)
+        self.coat_legend.setVisible(look is Look.COATS and self.has_crown)
         right = self.width() - _EDGE
         for legend in (self.zone_legend, self.coat_legend):
             legend.move(right - legend.width(), _EDGE)
         card = self.probe_card
-        legend_open = self.zone_legend.isVisible() or self.coat_legend.isVisible()
+        legend_open = not (self.zone_legend.isHidden() and self.coat_legend.isHidden())
         card.move(_EDGE if legend_open else right - card.width(), _EDGE)
         x = card.x() + (card.width() - 24 if legend_open else 24)
         self.overlay.probe_anchor = QPointF(x, card.y() + card.height())

@@ -91,6 +91,11 @@ class CrownView(CrownStage):
             self._picker = self._ring = None
         super().set_crown(mesh, directions, tooth)
 
+    def set_bare(self, mesh: TriMesh, directions: CrownDirections, *, has_scale: bool) -> None:
+        """Show a mesh of which nothing is known yet, in one colour whatever the look."""
+        self._picker = self._ring = None
+        super().set_bare(mesh, directions, has_scale=has_scale)
+
     def clear(self) -> None:
         """Show no crown."""
         self._picker = self._ring = None
@@ -135,6 +140,10 @@ class CrownView(CrownStage):
 
     def _point(self) -> None:
         if self._painting or self._dragged_from is not None or self._pointer is None:
+            return
+        if self._bare:
+            # There is nothing to read yet, and picking a large mesh takes preparing.
+            self._point_at_nothing()
             return
         hit = self.pick(self._pointer)
         if hit is None:
@@ -211,6 +220,7 @@ class CrownView(CrownStage):
         if self._mesh is not None and steps and not self._painting:
             at = event.position()
             size = (self.width(), self.height())
+            self._framed = False
             self._set_camera(self._camera.zoomed(1.15**steps, at.x(), at.y(), *size))
         event.accept()
 
@@ -235,6 +245,7 @@ class CrownView(CrownStage):
         if key in _ARROWS:
             dx, dy = _ARROWS[key]
             if event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
+                self._framed = False
                 self._set_camera(self._camera.shifted(20.0 * dx, 20.0 * dy, self.height()))
             else:
                 self._turn_by(20.0 * dx, 20.0 * dy)
@@ -244,6 +255,7 @@ class CrownView(CrownStage):
             factor = 1.0 / 1.15 if key == Qt.Key.Key_Minus else 1.15
             middle = (self.width() / 2.0, self.height() / 2.0)
             size = (self.width(), self.height())
+            self._framed = False
             self._set_camera(self._camera.zoomed(factor, *middle, *size))
         elif key == Qt.Key.Key_Home:
             self.fit()
@@ -264,6 +276,7 @@ class CrownView(CrownStage):
         self._dragged_from = now
         dx, dy = now.x() - before.x(), now.y() - before.y()
         if self._shifts:
+            self._framed = False
             self._set_camera(self._camera.shifted(dx, dy, self.height()))
         else:
             self._turn_by(dx, dy)

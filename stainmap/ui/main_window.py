@@ -9,7 +9,7 @@ from pathlib import Path
 import numpy as np
 from platformdirs import user_data_path
 from PySide6.QtCore import QByteArray, QSettings, Qt, QTimer
-from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QResizeEvent
+from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QApplication,
     QMainWindow,
@@ -131,6 +131,9 @@ class MainWindow(QMainWindow):
             lambda text, coats: self.plan.brush.set_purpose(text, coats=coats)
         )
         self.flow.opened_file.connect(self._remember_folder)
+        self.flow.block_named.connect(self._remember_block)
+        self.flow.set_aside.connect(self._set_aside)
+        self.plan.unit.block_chosen.connect(self._remember_block)
         self.saving.said.connect(self.status.say)
         self.printing.said.connect(self.status.say)
         self.outcome.outcome.change_asked.connect(self.ask_for_target)
@@ -248,6 +251,11 @@ class MainWindow(QMainWindow):
         # The desktop waits for the drop to end; a question must not keep it waiting.
         QTimer.singleShot(0, lambda: self.flow.open_path(path) if self.saving.may_leave() else None)
 
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Esc takes back what was begun last: a reading, a question, a mesh looked at."""
+        if event.key() != Qt.Key.Key_Escape or not self.flow.step_back():
+            super().keyPressEvent(event)
+
     def resizeEvent(self, event: QResizeEvent) -> None:
         """In a narrow window the outcome folds into a tab beside the plan."""
         super().resizeEvent(event)
@@ -295,10 +303,21 @@ class MainWindow(QMainWindow):
             self.resizeDocks(docks, widths, Qt.Orientation.Horizontal)
         self.strip.setVisible(not self._settings.value("strip_dismissed", False, type=bool))
         self.flow.folder = self.saving.folder = str(self._settings.value("folder", "", type=str))
+        self.flow.last_block = str(self._settings.value("block", "", type=str))
 
     def _dismiss_strip(self) -> None:
         self._settings.setValue("strip_dismissed", True)
         self.strip.hide()
+
+    def _remember_block(self, name: str) -> None:
+        self.flow.last_block = name
+        self._settings.setValue("block", name)
+
+    def _set_aside(self, aside: bool) -> None:
+        """Nothing of the open case is worked on while another mesh is shown in its place."""
+        for part in (self.plan, self.outcome, self.run, self.looks):
+            part.setEnabled(not aside)
+        self.commands.refresh()
 
     def _remember_folder(self, path: Path) -> None:
         self.flow.folder = self.saving.folder = str(path.parent)

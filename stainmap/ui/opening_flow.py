@@ -8,26 +8,25 @@ from pathlib import Path
 
 import numpy as np
 from PySide6.QtCore import QEvent, QObject, Signal
-from PySide6.QtWidgets import QDialog, QFileDialog, QWidget
+from PySide6.QtWidgets import QFileDialog, QWidget
 
 from stainmap.app.opening import Answers, MeshLook, units_from_numbers
 from stainmap.app.session import Change, Session
 from stainmap.errors import ReadingError, StainmapError
 from stainmap.files.case_file import SUFFIX, is_case_file
 from stainmap.files.recovery import Recovered
-from stainmap.model.tooth import Tooth
-from stainmap.surface.mesh import TriMesh
 from stainmap.surface.picking import Hit
-from stainmap.ui.crown_desk import CrownDesk, bare_directions
+from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.crown_view import CrownView, PointerTask
-from stainmap.ui.open_dialog import OpenDialog
+from stainmap.ui.open_card import OpenCard
 from stainmap.ui.plate import MessageCard, ProgressCard
-from stainmap.units import LengthUnit
 
 MESH_ENDINGS = (".stl", ".ply", ".obj", ".off", ".3mf")
 _OPEN, _CANCEL, _OTHER = "open a mesh", "cancel", "open another"
 _THIS_SIDE, _CLOSE = "this is the biting side", "close"
 _SHOW_AFTER_S = 0.3
+_ASKED_ON_THE_CROWN = ("mesial direction", "occlusal axis")
+_CARD_EDGE = 12
 
 
 class OpeningFlow(QObject):
@@ -37,9 +36,15 @@ class OpeningFlow(QObject):
     -------
     opened_file
         Path of the mesh or case that was chosen, so that its folder is remembered.
+    block_named
+        Name of the block a mesh is read with.
+    set_aside
+        True while a mesh that has not been read is shown in place of the open case.
     """
 
     opened_file = Signal(object)
+    block_named = Signal(str)
+    set_aside = Signal(bool)
 
     def __init__(self, session: Session, view: CrownView, desk: CrownDesk, window: QWidget) -> None:
         super().__init__(window)
@@ -47,9 +52,16 @@ class OpeningFlow(QObject):
         self._answers: Answers | None = None
         self._asking = ""
         self._recovered: Recovered | None = None
+        self._aside = False
         self.folder = ""
+        self.last_block = ""
         self.progress = ProgressCard(view)
         self.message = MessageCard(view)
+        self.questions = OpenCard(view)
+        self.questions.accepted.connect(self._take_answers)
+        self.questions.cancelled.connect(self.go_back)
+        self.questions.unit_chosen.connect(lambda _unit: self._show_look())
+        self.questions.resized.connect(self._place_questions)
         self.progress.hide()
         self.message.hide()
         self.progress.cancelled.connect(self._cancel_job)
@@ -73,7 +85,7 @@ class OpeningFlow(QObject):
 
     def open_path(self, path: Path) -> None:
         """Open a case file, or look at a mesh."""
-        self._stop_asking()
+        self.go_back()
         self.message.hide()
         self.opened_file.emit(path)
         if path.suffix.lower() == SUFFIX or (path.is_file() and is_case_file(path)):
@@ -107,6 +119,9 @@ class OpeningFlow(QObject):
         if change.touches("look") and self._session.look is not None:
             self._ask_about(self._session.look)
         if change.touches("opened"):
+            self._session.look = None
+            self._hide_questions()
+            self._set_aside(False)
             if self._recovered is not None:
                 # The new journal holds the case from here on.
                 self._recovered.discard()
@@ -116,11 +131,19 @@ class OpeningFlow(QObject):
             self.message.hide()
         if change.touches("problem") and self._session.problem is not None:
             self._show_problem(self._session.problem)
+        elif change.touches("job") and self._may_ask_again():
+            self._show_questions()
         self.show_nothing_yet()
+
+    def _may_ask_again(self) -> bool:
+        """Return True where the reading of a mesh was stopped: its questions are open again."""
+        idle = self._session.job is None and not self._asking and self.message.isHidden()
+        return idle and self._aside and self.questions.isHidden()
 
     def show_nothing_yet(self) -> None:
         """Say what to do while no crown is open and nothing is under way."""
         idle = self._session.case is None and self._session.job is None and not self._asking
+        idle = idle and not self._aside
         if idle and not self.message.isVisible():
             formats = ", ".join(ending[1:].upper() for ending in MESH_ENDINGS)
             self._say(
@@ -149,20 +172,71 @@ class OpeningFlow(QObject):
 
     # --- questions -----------------------------------------------------------------------
 
-    def _ask_about(self, look: MeshLook, note: str = "") -> None:
-        remarks = [*look.loaded.repairs, *look.loaded.warnings, *([note] if note else [])]
-        dialog = OpenDialog(
+    def _ask_about(self, look: MeshLook) -> None:
+        """Show a mesh that was looked at, and beside it what has to be known before it is read."""
+        self.questions.ask(
             look.path.name,
             look.mesh.extent.tolist(),
             look.sizes,
             [block.name for block in self._session.materials.blocks],
-            remarks,
-            self._window,
+            remarks=[*look.loaded.repairs, *look.loaded.warnings],
+            last_block=self.last_block,
         )
-        if dialog.exec() != QDialog.DialogCode.Accepted or dialog.answers is None:
-            self.show_nothing_yet()
+        self.message.hide()
+        self._show_look()
+        self._show_questions()
+
+    def _show_look(self) -> None:
+        look = self._session.look
+        if look is None:
             return
-        said = dialog.answers
+        axis = (0.0, 0.0, 1.0)
+        if self._answers is not None and self._answers.occlusal_axis is not None:
+            axis = self._answers.occlusal_axis
+        millimetres = self.questions.chosen_unit.millimetres
+        self._desk.show_bare(look.mesh, millimetres, np.array(axis, dtype=np.float64))
+        self._set_aside(True)
+
+    def _set_aside(self, aside: bool) -> None:
+        if aside != self._aside:
+            self._aside = aside
+            self.set_aside.emit(aside)
+
+    @property
+    def is_aside(self) -> bool:
+        """True while a mesh that has not been read is shown in place of the open case."""
+        return self._aside
+
+    def go_back(self) -> None:
+        """Drop the mesh that was looked at and show the open case again, as it was left."""
+        self._stop_asking()
+        self._hide_questions()
+        self.message.hide()
+        if self._aside:
+            self._session.look = self._answers = None
+            self._desk.show_again()
+            self._set_aside(False)
+        self.show_nothing_yet()
+
+    def step_back(self) -> bool:
+        """Do what Esc means now: stop, or go back; return False if it means nothing here."""
+        if self._aside and self._session.job is not None:
+            self._session.job.cancel()
+        elif self._aside or self._asking:
+            self.go_back()
+        elif self.message.isVisible() and self._session.case is not None:
+            self.message.hide()
+        else:
+            return False
+        return True
+
+    def _take_answers(self) -> None:
+        look, said = self._session.look, self.questions.answers
+        if look is None or said is None:
+            return
+        self._hide_questions()
+        self.questions.set_note("")
+        self.block_named.emit(said.block)
         self._answers = Answers(
             units=units_from_numbers(said.numbers),
             size_state=said.size_state,
@@ -173,14 +247,13 @@ class OpeningFlow(QObject):
 
     def _show_problem(self, problem: StainmapError) -> None:
         look = self._session.look
-        if isinstance(problem, ReadingError) and look is not None and self._answers is not None:
-            if problem.where == "units":
-                self._ask_about(look, str(problem))
-                return
-            if problem.where in ("mesial direction", "occlusal axis"):
-                self._show_bare(look, self._answers)
+        if look is not None and self._answers is not None and problem.__cause__ is None:
+            if isinstance(problem, ReadingError) and problem.where in _ASKED_ON_THE_CROWN:
                 self._ask(problem.where)
-                return
+            else:
+                self.questions.set_note(" ".join(p for p in (problem.message, problem.advice) if p))
+                self._show_questions()
+            return
         buttons = (_OTHER,) if self._session.case is None else (_CLOSE, _OTHER)
         cause = problem.__cause__
         details = f"{type(cause).__name__}: {cause}" if cause is not None else ""
@@ -207,15 +280,6 @@ class OpeningFlow(QObject):
                 (_THIS_SIDE, _CANCEL),
             )
 
-    def _show_bare(self, look: MeshLook, answers: Answers) -> None:
-        """Show a mesh that is no case yet, in about its own size."""
-        unit = answers.unit or LengthUnit.MILLIMETRE
-        mesh = TriMesh(look.mesh.vertices * unit.millimetres, look.mesh.faces)
-        up = np.array(answers.occlusal_axis or (0.0, 0.0, 1.0), dtype=np.float64)
-        number = answers.units[0].tooth.number
-        self._view.set_crown(mesh, bare_directions(up), Tooth(number=number))
-        self._view.set_colours(np.full((mesh.vertex_count, 3), 200, np.uint8))
-
     def _take_place(self, hit: Hit) -> None:
         if self._asking != "mesial direction":
             return
@@ -228,18 +292,14 @@ class OpeningFlow(QObject):
 
     def _choose(self, button: str) -> None:
         if button in (_OPEN, _OTHER):
-            self.message.hide()
+            self.go_back()
             self.ask_for_file()
             self.show_nothing_yet()
         elif button == _THIS_SIDE:
             x, y, z = (float(v) for v in self._view.camera.axes[2])
             self._answer(axis=(x, y, z))
         else:
-            self.message.hide()
-            if self._asking:
-                self._stop_asking()
-                self._desk.show_again()
-            self.show_nothing_yet()
+            self.go_back()
 
     def _answer(
         self,
@@ -280,6 +340,24 @@ class OpeningFlow(QObject):
         self.message.set_message(title, text, buttons, details)
         self.message.show()
         self._place(self.message)
+
+    def _show_questions(self) -> None:
+        self.questions.show()
+        self._place_questions()
+        self.questions.take_focus()
+
+    def _hide_questions(self) -> None:
+        if not self.questions.isHidden():
+            self.questions.hide()
+            self._view.keep_clear_of(None)
+            self._view.setFocus()
+
+    def _place_questions(self) -> None:
+        if self.questions.isHidden():
+            return
+        self.questions.move(_CARD_EDGE, _CARD_EDGE)
+        self.questions.raise_()
+        self._view.keep_clear_of(self.questions)
 
     def _place(self, card: QWidget) -> None:
         card.adjustSize()

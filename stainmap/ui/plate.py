@@ -37,6 +37,8 @@ class Plate(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        # What is done to a card is not done to the crown behind it.
+        self.setAttribute(Qt.WidgetAttribute.WA_NoMousePropagation)
         self.setFixedWidth(WIDTH_PX)
         self.body = QVBoxLayout(self)
         self.body.setContentsMargins(14, 12, 14, 12)

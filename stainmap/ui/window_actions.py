@@ -172,7 +172,8 @@ class WindowActions(QObject):
     def refresh(self) -> None:
         """Switch commands on and off, and name what undo and redo would do."""
         session = self._window.session
-        history, has_case = session.history, session.case is not None
+        history = session.history
+        has_case = session.case is not None and not self._window.flow.is_aside
         for action in (
             self.save,
             self.save_as,
@@ -185,8 +186,8 @@ class WindowActions(QObject):
             action.setEnabled(has_case)
         undo = None if history is None else history.undo_label
         redo = None if history is None else history.redo_label
-        self.undo.setEnabled(undo is not None)
-        self.redo.setEnabled(redo is not None)
+        self.undo.setEnabled(has_case and undo is not None)
+        self.redo.setEnabled(has_case and redo is not None)
         self.undo.setText(f"&Undo {undo}" if undo else "&Undo")
         self.redo.setText(f"&Redo {redo}" if redo else "&Redo")
         self.undo.setToolTip(f"Undo {undo or ''} (Ctrl+Z)")

@@ -31,7 +31,6 @@ from stainmap.model.zone import Accent, Zone
 from stainmap.ui.case_figures import probe_reading, step_columns, unit_facts
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.main_window import MainWindow
-from stainmap.ui.open_dialog import OpenDialog
 from stainmap.ui.wanted_dialog import WantedDialog
 from tests.ui.conftest import new_window
 
@@ -408,13 +407,12 @@ def test_a_mesh_is_asked_about_and_then_read(
     # Light in the grooves takes seconds and plays no part here.
     monkeypatch.setattr(empty.session, "need_shading", lambda: None)
 
-    def answer(dialog: OpenDialog) -> int:
-        dialog.teeth.setText("14")
-        dialog.sintered.setChecked(True)
-        return int(OpenDialog.DialogCode.Accepted)
-
-    monkeypatch.setattr(OpenDialog, "exec", answer)
     empty.flow.open_path(path)
+    card = empty.flow.questions
+    assert card.isVisible()
+    assert card.teeth.text() == "14"
+    QTest.mouseClick(card.sintered, LEFT, NONE, QPoint(8, card.sintered.height() // 2))
+    QTest.mouseClick(card.read, LEFT)
     if empty.session.case is None:
         assert "Where is mesial?" in message_of(empty)
         empty.crown.look_along(np.array([1.0, 0.0, 0.0]), np.array([0.0, 0.0, 1.0]))

@@ -23,7 +23,7 @@ from stainmap.ui.brush_bar import BrushBar, BrushSettings
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.look_bar import LookBar
 from stainmap.ui.marks import signed
-from stainmap.ui.open_dialog import OpenDialog, tooth_numbers
+from stainmap.ui.open_card import OpenCard, numbers_in_name, tooth_numbers
 from stainmap.ui.outcome_panel import OutcomePanel, OutcomeRow, screen_colour
 from stainmap.ui.plate import MessageCard, ProgressCard
 from stainmap.ui.run_strip import RunDetail, RunStrip, duration
@@ -300,11 +300,63 @@ def test_tooth_numbers_are_read_in_any_usual_way() -> None:
             tooth_numbers(wrong)
 
 
-def asked(qtbot: QtBot, state: SizeState) -> OpenDialog:
+@pytest.mark.parametrize(
+    ("stem", "numbers"),
+    [
+        ("hollow_46", (46,)),
+        ("bridge_14_15_16", (14, 15, 16)),
+        ("46-45-44", (46, 45, 44)),
+        ("crown36", (36,)),
+        ("46_46", (46,)),
+        ("2024-11-12_case_21", (21,)),
+        ("20241112_case", ()),
+        ("order_146", ()),
+        ("crown_49", ()),
+        ("crown v1.12", ()),
+    ],
+)
+def test_tooth_numbers_in_a_file_name(stem: str, numbers: tuple[int, ...]) -> None:
+    assert numbers_in_name(stem) == numbers
+
+
+def asked(
+    qtbot: QtBot, state: SizeState, name: str = "crown.stl", last_block: str = ""
+) -> OpenCard:
     sizes = [Size(unit=LengthUnit.MILLIMETRE, state=state)]
-    dialog = OpenDialog("crown.stl", (10.0, 7.5, 11.0), sizes, ["medium 3Y", "light 3Y"])
-    qtbot.addWidget(dialog)
-    return dialog
+    card = OpenCard()
+    qtbot.addWidget(card)
+    blocks = ["light 3Y", "medium 3Y", "dark 3Y"]
+    card.ask(name, (10.0, 7.5, 11.0), sizes, blocks, last_block=last_block)
+    card.show()
+    return card
+
+
+def test_numbers_from_the_name_are_replaced_by_typing(qtbot: QtBot) -> None:
+    card = asked(qtbot, SizeState.MILLED, "bridge_14_15_16.stl", "dark 3Y")
+    card.take_focus()
+    assert card.teeth.text() == "14 15 16"
+    assert card.read.isEnabled()
+    assert card.answers is not None
+    assert card.answers.block == "dark 3Y"
+    QTest.keyClicks(card.teeth, "46")
+    assert card.teeth.text() == "46"
+    with qtbot.waitSignal(card.accepted):
+        QTest.keyClick(card.teeth, Qt.Key.Key_Return)
+
+
+def test_the_names_of_many_teeth_have_room(qtbot: QtBot) -> None:
+    card = asked(qtbot, SizeState.MILLED)
+    heights = []
+    for text in ("46", "14 15 16", "17 16 15 14 13 12 11 21 22 23"):
+        card.teeth.setText(text)
+        qtbot.wait(10)
+        line = card._teeth_line
+        assert line.text().count("\n") == len(text.split()) - 1
+        assert line.height() >= line.heightForWidth(line.width())
+        assert card.rect().contains(card.read.geometry())
+        assert line.geometry().bottom() < card.unit.geometry().top()
+        heights.append(card.height())
+    assert heights == sorted(set(heights))
 
 
 def test_the_dialog_waits_for_what_it_needs(qtbot: QtBot) -> None:
@@ -329,7 +381,7 @@ def test_a_size_that_the_shape_tells_is_filled_in(qtbot: QtBot) -> None:
     QTest.keyClicks(dialog.teeth, "14 15 16")
     assert dialog.answers is not None
     assert dialog.answers.unit is LengthUnit.MILLIMETRE
-    assert dialog.unit.itemText(1).endswith("not the size of a crown")
+    assert dialog.unit.itemText(1).endswith("no crown's size")
 
 
 def test_progress_says_how_far_and_can_be_stopped(qtbot: QtBot) -> None:

@@ -1,0 +1,48 @@
+"""Where on the view a crown has room beside a card."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+from PySide6.QtCore import QRect, QRectF
+
+_GAP_PX = 8
+
+
+def is_covered(places: NDArray[np.float64], card: QRectF) -> bool:
+    """Return True if any of the places, (n, 2 or more) in pixels, lies under a card or close by."""
+    left, right = card.left() - _GAP_PX, card.right() + _GAP_PX
+    top, bottom = card.top() - _GAP_PX, card.bottom() + _GAP_PX
+    x, y = places[:, 0], places[:, 1]
+    return bool(((x > left) & (x < right) & (y > top) & (y < bottom)).any())
+
+
+def free_part(
+    card: QRect, width: int, height: int, extent: ArrayLike
+) -> tuple[float, float, float, float]:
+    """Return the part of a view beside a card in which something of this extent is largest.
+
+    Parameters
+    ----------
+    card
+        Place of the card.
+    width, height
+        Size of the view.
+    extent
+        (2,) width and height of what is to be shown, in any unit.
+
+    Returns
+    -------
+    free
+        Left, top, right and bottom in pixels.
+    """
+    wide, high = (float(v) for v in np.maximum(np.asarray(extent, dtype=np.float64), 1e-9))
+    left, right = card.left() - _GAP_PX, card.right() + 1 + _GAP_PX
+    top, bottom = card.top() - _GAP_PX, card.bottom() + 1 + _GAP_PX
+    parts = (
+        (0.0, 0.0, float(left), float(height)),
+        (float(right), 0.0, float(width), float(height)),
+        (0.0, float(bottom), float(width), float(height)),
+        (0.0, 0.0, float(width), float(top)),
+    )
+    return max(parts, key=lambda part: min((part[2] - part[0]) / wide, (part[3] - part[1]) / high))

@@ -1,0 +1,185 @@
+"""A mesh that was looked at stands in the view, beside the questions, until it is read."""
+
+from __future__ import annotations
+
+import time
+from pathlib import Path
+
+import numpy as np
+import pytest
+from PySide6.QtCore import QPoint, QSettings, Qt
+from PySide6.QtTest import QTest
+from pytestqt.qtbot import QtBot
+
+from stainmap.app.job import JobRunner
+from stainmap.app.session import Session
+from stainmap.files.catalogue import starter_catalogue
+from stainmap.model.case import Case
+from stainmap.ui.crown_picture import Look
+from stainmap.ui.main_window import MainWindow
+from stainmap.ui.poster import Poster
+from stainmap.units import LengthUnit
+
+LEFT, RIGHT = Qt.MouseButton.LeftButton, Qt.MouseButton.RightButton
+NONE = Qt.KeyboardModifier.NoModifier
+PREMOLAR = Path(__file__).parents[2] / "sample_cases" / "upper_premolar_14.stl"
+
+
+@pytest.fixture(autouse=True)
+def _no_driver(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Test without OpenGL what is the same with it."""
+    monkeypatch.setenv("STAINMAP_NO_GL", "1")
+
+
+@pytest.fixture
+def busy(
+    qtbot: QtBot, planned_case: Case, settings: QSettings, monkeypatch: pytest.MonkeyPatch
+) -> MainWindow:
+    """Return a window whose work is done in threads, as the program's is."""
+    poster = Poster()
+    session = Session(starter_catalogue(), post=poster)
+    one = MainWindow(session, settings, JobRunner(post=poster))
+    one.resize(1400, 900)
+    qtbot.addWidget(one, before_close_func=lambda _: settle(qtbot, one, planned_case))
+    one.show()
+    qtbot.waitExposed(one)
+    one.activateWindow()
+    # Light in the grooves takes seconds and plays no part here.
+    monkeypatch.setattr(session, "need_shading", lambda: None)
+    session.adopt(planned_case, path=None, saved=True)
+    qtbot.waitUntil(lambda: session.is_up_to_date, timeout=20000)
+    return one
+
+
+def settle(qtbot: QtBot, window: MainWindow, case: Case) -> None:
+    """Leave nothing running and nothing unsaved behind."""
+    job = window.session.job
+    if job is not None:
+        job.cancel()
+        qtbot.waitUntil(lambda: job.is_finished, timeout=20000)
+    window.session.adopt(case, path=None, saved=True)
+    qtbot.waitUntil(lambda: window.session.is_up_to_date, timeout=20000)
+
+
+def turn(window: MainWindow, start: QPoint) -> float:
+    """Turn with the right button as a person does; return by how many degrees the view turned."""
+    before = window.crown.camera.axes
+    QTest.mousePress(window.crown, RIGHT, NONE, start)
+    for step in range(1, 6):
+        QTest.mouseMove(window.crown, start + QPoint(12 * step, 4 * step))
+    QTest.mouseRelease(window.crown, RIGHT, NONE, start + QPoint(60, 20))
+    cosine = (np.trace(before @ window.crown.camera.axes.T) - 1.0) / 2.0
+    return float(np.degrees(np.arccos(np.clip(cosine, -1.0, 1.0))))
+
+
+def beside_the_card(window: MainWindow) -> QPoint:
+    card = window.flow.questions.geometry()
+    return QPoint((card.right() + window.crown.width()) // 2, window.crown.height() // 2)
+
+
+def middle_is_chalk(window: MainWindow, at: QPoint) -> bool:
+    """Return True if the picture is a plain light grey at a place."""
+    colour = window.crown.grab().toImage().pixelColor(at)
+    channels = (colour.red(), colour.green(), colour.blue())
+    return max(channels) - min(channels) <= 8 and min(channels) > 150
+
+
+def test_the_mesh_is_seen_and_turned_while_questions_are_open(
+    busy: MainWindow, qtbot: QtBot
+) -> None:
+    started = time.monotonic()
+    busy.set_look(Look.ZONES)
+    busy.flow.open_path(PREMOLAR)
+    qtbot.waitUntil(busy.flow.questions.isVisible, timeout=5000)
+    place = beside_the_card(busy)
+    qtbot.waitUntil(lambda: middle_is_chalk(busy, place), timeout=5000)
+    assert time.monotonic() - started < 2.0
+    # In millimetres, not read, and not under the card.
+    assert busy.session.look is not None
+    mesh = busy.crown.mesh
+    assert mesh is not None
+    assert mesh.extent == pytest.approx(busy.session.look.mesh.extent)
+    shown = busy.crown.camera.project(mesh.vertices, busy.crown.width(), busy.crown.height())
+    assert shown[:, 0].min() > busy.flow.questions.geometry().right()
+    assert not busy.crown.zone_legend.isVisible()
+    assert turn(busy, place) > 20.0
+    # What is done to the card does not reach the crown behind it.
+    axes = busy.crown.camera.axes
+    QTest.mousePress(busy.flow.questions, RIGHT, NONE, QPoint(150, 8))
+    QTest.mouseMove(busy.flow.questions, QPoint(200, 20))
+    QTest.mouseRelease(busy.flow.questions, RIGHT, NONE, QPoint(200, 20))
+    assert np.array_equal(axes, busy.crown.camera.axes)
+
+
+def test_the_mesh_stays_and_turns_while_it_is_read_and_esc_leads_back(
+    busy: MainWindow, qtbot: QtBot, planned_case: Case
+) -> None:
+    before = busy.crown.camera
+    busy.flow.open_path(PREMOLAR)
+    card = busy.flow.questions
+    qtbot.waitUntil(card.isVisible, timeout=5000)
+    QTest.mouseClick(card.sintered, LEFT, NONE, QPoint(8, card.sintered.height() // 2))
+    QTest.keyClick(card.teeth, Qt.Key.Key_Return)
+    assert not card.isVisible()
+    assert busy.session.job is not None
+    middle = QPoint(busy.crown.width() // 2, busy.crown.height() // 2)
+    qtbot.waitUntil(lambda: middle_is_chalk(busy, middle), timeout=5000)
+    assert turn(busy, middle) > 20.0
+    assert busy.crown.is_bare
+    # Esc stops the reading: the questions are open again. Once more: the old crown is back.
+    QTest.keyClick(busy.crown, Qt.Key.Key_Escape)
+    qtbot.waitUntil(card.isVisible, timeout=20000)
+    assert card.teeth.text() == "14"
+    QTest.keyClick(card.teeth, Qt.Key.Key_Escape)
+    assert not card.isVisible()
+    assert busy.session.case is planned_case
+    assert busy.crown.shows(planned_case.surface.mesh)
+    assert not busy.crown.is_bare
+    assert busy.crown.camera.height_mm == before.height_mm
+    assert np.array_equal(busy.crown.camera.axes, before.axes)
+    assert busy.session.look is None
+
+
+def test_cancel_leaves_the_open_case_and_its_colours(window: MainWindow, qtbot: QtBot) -> None:
+    case = window.session.case
+    # The pointer rests nowhere: a probe would be part of the picture.
+    qtbot.wait(300)
+    before = window.crown.canvas.grab().toImage()
+    window.flow.open_path(PREMOLAR)
+    assert window.flow.questions.isVisible()
+    assert not window.plan.isEnabled()
+    assert not window.commands.undo.isEnabled()
+    qtbot.wait(300)
+    assert window.crown.canvas.grab().toImage() != before
+    QTest.mouseClick(window.flow.questions.cancel, LEFT)
+    assert window.session.case is case
+    assert window.plan.isEnabled()
+    qtbot.waitUntil(lambda: window.crown.canvas.grab().toImage() == before, timeout=5000)
+    assert window.plan.brush.head.remark.text() != ""
+
+
+def test_another_unit_shows_the_mesh_in_its_size(window: MainWindow) -> None:
+    window.flow.open_path(PREMOLAR)
+    card = window.flow.questions
+    look = window.session.look
+    assert look is not None
+    card.unit.setFocus()
+    inch = card.unit.findData(LengthUnit.CENTIMETRE)
+    while card.unit.currentIndex() < inch:
+        QTest.keyClick(card.unit, Qt.Key.Key_Down)
+    mesh = window.crown.mesh
+    assert mesh is not None
+    assert mesh.extent == pytest.approx(10.0 * look.mesh.extent)
+
+
+def test_the_block_used_last_is_offered_again(
+    window: MainWindow, settings: QSettings, qtbot: QtBot
+) -> None:
+    window.flow.open_path(PREMOLAR)
+    assert window.flow.questions.block.currentText() == "medium 3Y"
+    window.flow.go_back()
+    window.plan.unit.block_chosen.emit("light 3Y")
+    window.flow.open_path(PREMOLAR)
+    assert window.flow.questions.block.currentText() == "light 3Y"
+    assert settings.value("block", "", type=str) == "light 3Y"
+    window.flow.go_back()
