@@ -22,7 +22,7 @@ from stainmap.ui.camera import Camera
 from stainmap.ui.crown_view import CrownView, PointerTask
 
 _UNPREDICTED = 176  # sRGB grey of a crown whose colour is not known yet
-_CHALK = 214  # sRGB grey of a mesh that has not been read
+_CHALK = 178  # sRGB grey of a mesh that has not been read
 # A mesh outside of this, mm, has no size yet at which it could be shown to scale.
 _SHOWN_MM = (1.0, 140.0)
 _STAND_IN_MM = 10.0

@@ -71,9 +71,11 @@ class LookButton(QAbstractButton):
         if self.underMouse() and not on:
             painter.fillRect(self.rect().adjusted(2, 5, -2, -5), QColor(t.panel))
         x = 9.0
-        x += paint_text(painter, (x, 24), str(self.entry.number), t.soft, px=11) + 6
-        paint_text(painter, (x, 24), self.text(), t.ink, weight=600 if on else 400)
-        if on:
+        enabled = self.isEnabled()
+        soft, ink = (t.soft, t.ink) if enabled else (t.faint, t.faint)
+        x += paint_text(painter, (x, 24), str(self.entry.number), soft, px=11) + 6
+        paint_text(painter, (x, 24), self.text(), ink, weight=600 if on else 400)
+        if on and enabled:
             painter.fillRect(QRectF(8, HEIGHT_PX - 3, self.width() - 16, 3), QColor(t.accent))
         if self.hasFocus():
             painter.setPen(QPen(QColor(t.accent), 2))
@@ -143,6 +145,11 @@ class LookBar(QWidget):
     def set_look(self, look: Look) -> None:
         """Mark a look as the one that is on."""
         self.buttons[look].setChecked(True)
+
+    def allow_looks(self, allowed: bool) -> None:
+        """Switch the looks off while there is nothing they could show."""
+        for button in self.buttons.values():
+            button.setEnabled(allowed)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Fill the bar and draw its lower line."""

@@ -24,6 +24,7 @@ from stainmap.app.sample import open_sample
 from stainmap.app.session import Change, Session
 from stainmap.files.catalogue import starter_catalogue
 from stainmap.files.recovery import Journal, abandoned
+from stainmap.model.case import Case
 from stainmap.model.material import Provenance
 from stainmap.model.target import DEFAULT_OFFSETS
 from stainmap.model.zone import Accent, Area
@@ -70,6 +71,9 @@ class MainWindow(QMainWindow):
         super().__init__()
         self.session, self._settings, self._runner = session, settings, runner
         self._closed = False
+        # The sample as it was opened; what is made of it by editing still is the sample.
+        self._sample: Case | None = None
+        self._is_sample = False
         self.setAcceptDrops(True)
         self.setMinimumSize(1024, 660)
         self.top, self.status = TopBar(), StatusLine()
@@ -148,6 +152,8 @@ class MainWindow(QMainWindow):
         if change.touches("file", "history", "opened", "units", "code", "outcome"):
             self._show_title()
         if change.touches("opened"):
+            self._is_sample = self.session.case is self._sample
+            self._show_strip()
             self.set_look(self.crown.look)
         problem = self.session.problem
         if change.touches("problem") and problem is not None and not self.flow.is_asking:
@@ -210,7 +216,8 @@ class MainWindow(QMainWindow):
     def open_sample(self) -> None:
         """Open the sample crown, if nothing is lost by it."""
         if self.saving.may_leave():
-            self.session.adopt(open_sample(), path=None, saved=True)
+            self._sample = open_sample()
+            self.session.adopt(self._sample, path=None, saved=True)
 
     def ask_to_open(self) -> None:
         """Let a file be chosen, if nothing is lost by it."""
@@ -301,13 +308,18 @@ class MainWindow(QMainWindow):
         else:
             docks, widths = [self.plan_dock, self.outcome_dock], [PLAN_PX, OUTCOME_PX]
             self.resizeDocks(docks, widths, Qt.Orientation.Horizontal)
-        self.strip.setVisible(not self._settings.value("strip_dismissed", False, type=bool))
+        self._show_strip()
         self.flow.folder = self.saving.folder = str(self._settings.value("folder", "", type=str))
         self.flow.last_block = str(self._settings.value("block", "", type=str))
 
     def _dismiss_strip(self) -> None:
         self._settings.setValue("strip_dismissed", True)
-        self.strip.hide()
+        self._show_strip()
+
+    def _show_strip(self) -> None:
+        """Show the strip over the sample, and over nothing else."""
+        dismissed = bool(self._settings.value("strip_dismissed", False, type=bool))
+        self.strip.setVisible(self._is_sample and not dismissed and not self.flow.is_aside)
 
     def _remember_block(self, name: str) -> None:
         self.flow.last_block = name
@@ -315,8 +327,10 @@ class MainWindow(QMainWindow):
 
     def _set_aside(self, aside: bool) -> None:
         """Nothing of the open case is worked on while another mesh is shown in its place."""
-        for part in (self.plan, self.outcome, self.run, self.looks):
+        for part in (self.plan, self.outcome, self.run):
             part.setEnabled(not aside)
+        self.looks.allow_looks(not aside)
+        self._show_strip()
         self.commands.refresh()
 
     def _remember_folder(self, path: Path) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -454,9 +455,32 @@ def test_a_narrow_window_folds_the_outcome_into_a_tab(window: MainWindow, qtbot:
     assert window.outcome_dock.isVisible()
 
 
-def test_sizes_and_the_strip_are_remembered(
-    qtbot: QtBot, settings: QSettings, planned_case: Case
+def test_the_strip_is_over_the_sample_only(
+    window: MainWindow, planned_case: Case, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
 ) -> None:
+    assert not window.strip.isVisible()
+    other = replace(planned_case, code="other")
+    monkeypatch.setattr("stainmap.ui.main_window.open_sample", lambda: other)
+    window.open_sample()
+    assert window.strip.isVisible()
+    # An edited sample still is the sample; a mesh that is looked at is not.
+    type_into_table(window, 0, Zone.BODY, "3")
+    assert window.strip.isVisible()
+    window.flow.open_path(Path(__file__).parents[2] / "sample_cases" / "upper_premolar_14.stl")
+    assert not window.strip.isVisible()
+    window.flow.go_back()
+    assert window.strip.isVisible()
+    path = tmp_path / "crown.stainmap"
+    write_case(planned_case, path)
+    window.flow.open_path(path)
+    assert window.session.path == path
+    assert not window.strip.isVisible()
+
+
+def test_sizes_and_the_strip_are_remembered(
+    qtbot: QtBot, settings: QSettings, planned_case: Case, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("stainmap.ui.main_window.open_sample", lambda: planned_case)
     first = new_window(settings)
     qtbot.addWidget(first)
     if first.screen().availableGeometry().width() < 1400:
@@ -464,6 +488,8 @@ def test_sizes_and_the_strip_are_remembered(
     first.resize(1333, 777)
     first.show()
     qtbot.waitExposed(first)
+    assert not first.strip.isVisible()
+    first.open_sample()
     assert first.strip.isVisible()
     QTest.mouseClick(first.strip.close_button, LEFT)
     first.close()
@@ -473,6 +499,7 @@ def test_sizes_and_the_strip_are_remembered(
     second.show()
     qtbot.waitExposed(second)
     assert (second.width(), second.height()) == (1333, 777)
+    second.open_sample()
     assert not second.strip.isVisible()
     second.close()
 
