@@ -10,7 +10,8 @@ from __future__ import annotations
 
 import json
 import sys
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
 from functools import wraps
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -18,7 +19,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from stainmap import __version__
-from stainmap.errors import ReadingError, StainmapError
+from stainmap.errors import MeshFileError, ReadingError, StainmapError
 from stainmap.units import LengthUnit, SizeState
 
 if TYPE_CHECKING:
@@ -87,6 +88,26 @@ def _fail(error: StainmapError, *, as_json: bool) -> None:
     raise SystemExit(CANNOT)
 
 
+@contextmanager
+def _about(path: Path, *kinds: type[StainmapError]) -> Iterator[None]:
+    """Name the file in errors of these kinds that were raised where its name is not known."""
+    try:
+        yield
+    except kinds as error:
+        error.where = error.where or path.name
+        raise
+
+
+def _check_ending(path: Path, ending: str) -> None:
+    """Refuse to write a file that ends otherwise, so that a slip does not cost a mesh or a case."""
+    if path.suffix.lower() != ending:
+        raise StainmapError(
+            f"A file that ends in {ending} is written here.",
+            where=path.name,
+            advice="Choose a name with that ending.",
+        )
+
+
 def _progress(*, shown: bool) -> Callable[[float, str], None]:
     """Return a progress callback that says each stage once on standard error, if `shown`."""
     said: list[str] = []
@@ -149,15 +170,16 @@ def inspect(
     from stainmap.app.inspecting import inspect_mesh
 
     state = SizeState(size) if size else SizeState.UNKNOWN
-    report = inspect_mesh(
-        mesh,
-        numbers=tooth,
-        axis=axis,
-        size_state=state,
-        progress=_progress(shown=_is_watched(as_json)),
-    )
+    with _about(mesh, MeshFileError):
+        report = inspect_mesh(
+            mesh,
+            numbers=tooth,
+            axis=axis,
+            size_state=state,
+            progress=_progress(shown=_is_watched(as_json)),
+        )
     if not as_json:
-        for line in report.sentences():
+        for line in (*report.sentences(), *_unit_notes(report.look)):
             click.echo(line)
     return report.as_dict()
 
@@ -205,33 +227,38 @@ def propose(  # noqa: PLR0913 - one parameter per option
     from stainmap.files.case_file import write_case
     from stainmap.files.catalogue import starter_catalogue
 
+    _check_ending(output, ".stainmap")
     materials = starter_catalogue()
     progress = _progress(shown=_is_watched(as_json))
     look = look_at_mesh(mesh, progress)
     answers = Answers(
         units=units_from_numbers(tooth),
-        size_state=SizeState(size) if size else _size_state(look),
+        size_state=SizeState(size) if size else _size_state(look, unit),
         block=block or DEFAULT_BLOCK,
         unit=LengthUnit(unit) if unit else None,
         occlusal_axis=axis,
         mesial=mesial,
     )
-    try:
-        case, _ = build_case(look, answers, materials, progress=progress)
-    except ReadingError as error:
-        option = _OPTION_FOR.get(error.where or "")
-        if option is None:
-            raise
-        raise ReadingError(error.message, where=mesh.name, advice=f"Give {option}.") from error
+    with _about(mesh, MeshFileError, ReadingError):
+        try:
+            case, _ = build_case(look, answers, materials, progress=progress)
+        except ReadingError as error:
+            option = _OPTION_FOR.get(error.where or "")
+            if option is None:
+                raise
+            raise ReadingError(error.message, advice=f"Give {option}.") from error
     write_case(case, output)
     if not as_json:
+        for note in () if unit else _unit_notes(look):
+            click.echo(note)
         for warning in case.reading.warnings:
-            click.echo(f"Note: {warning}")
+            click.echo(f"note: {warning}")
         click.echo(f"Zones proposed for {_names(case)}; case written to {output}.")
     return {
         "case": str(output),
         "kind": case.reading.kind.value,
         "units": len(case.units),
+        "length_unit": case.source.unit.value,
         "zones": _zone_areas(case),
         "mesial": case.reading.mesial,
         "warnings": list(case.reading.warnings),
@@ -247,8 +274,31 @@ _OPTION_FOR = {
 }
 
 
-def _size_state(look: MeshLook) -> SizeState:
+def _unit_notes(look: MeshLook) -> tuple[str, ...]:
+    """Say in which unit a file was read that is not in millimetres and does not say so itself."""
+    unit = look.sizes[0].unit if look.sizes else LengthUnit.MILLIMETRE
+    if unit in (LengthUnit.MILLIMETRE, look.loaded.declared_unit):
+        return ()
+    return (f"note: By its size the file is in {_UNIT_NAMES[unit]}, and was read so.",)
+
+
+_UNIT_NAMES = {
+    LengthUnit.MICROMETRE: "micrometres",
+    LengthUnit.CENTIMETRE: "centimetres",
+    LengthUnit.METRE: "metres",
+    LengthUnit.INCH: "inches",
+}
+
+
+def _size_state(look: MeshLook, unit: str | None) -> SizeState:
     """Return the size state where the mesh's size leaves only one; ask otherwise."""
+    if not look.sizes and unit is None and look.loaded.declared_unit is None:
+        extent = " x ".join(f"{x:.3g}" for x in look.mesh.extent)
+        raise MeshFileError(
+            f"A body of {extent} is no crown in any unit.",
+            where=look.path.name,
+            advice="Say its unit with --unit, or export it again.",
+        )
     states = {size.state for size in look.sizes}
     if len(states) == 1 and SizeState.UNKNOWN not in states:
         return states.pop()
@@ -283,6 +333,8 @@ def predict(case: Path, vertices: Path | None, *, as_json: bool) -> dict[str, An
     from stainmap.files.mesh_export import export_table, vertex_table
     from stainmap.planning.plan_hash import plan_hash
 
+    if vertices is not None:
+        _check_ending(vertices, ".csv")
     prediction = _predicted(case, as_json)
     if vertices is not None:
         appearance = prediction.appearance
@@ -304,7 +356,8 @@ def _predicted(path: Path, as_json: bool) -> Prediction:
     from stainmap.files.case_file import read_case
 
     progress = _progress(shown=_is_watched(as_json))
-    return predict_case(read_case(path, progress), bands="full", progress=progress)
+    with _about(path, StainmapError):
+        return predict_case(read_case(path, progress), bands="full", progress=progress)
 
 
 def _area_report(prediction: Prediction) -> dict[str, Any]:

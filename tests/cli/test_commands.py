@@ -96,6 +96,73 @@ def test_an_option_is_named_for_what_the_shape_does_not_tell(
     assert code == DONE
 
 
+def scaled(path: Path, factor: float) -> Path:
+    mesh = trimesh.load(MESH)
+    mesh.apply_scale(factor)
+    mesh.export(path)
+    return path
+
+
+def test_a_unit_that_is_not_millimetres_is_said(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    inches = scaled(tmp_path / "inches.stl", 1 / 25.4)
+    assert main(["inspect", str(inches)]) == DONE
+    assert "in inches" in capsys.readouterr().out
+    assert main(["inspect", str(MESH)]) == DONE
+    assert "By its size" not in capsys.readouterr().out
+    output = tmp_path / "c.stainmap"
+    arguments = ["--tooth", "36", "--size", "sintered", "--mesial", "1,0,0", "-o", str(output)]
+    assert main(["propose", str(inches), *arguments]) == DONE
+    assert "in inches" in capsys.readouterr().out
+    expected = trimesh.load(MESH).extents
+    np.testing.assert_allclose(read_case(output).surface.mesh.extent, expected, atol=0.01)
+
+
+def test_what_is_no_crown_in_any_unit_is_not_asked_for_its_size(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    huge = scaled(tmp_path / "huge.stl", 1e6)
+    output = tmp_path / "c.stainmap"
+    code, report = run_json(capsys, "propose", huge, "--tooth", "36", "-o", output)
+    assert code == CANNOT
+    assert "--unit" in report["error"]["advice"]
+    code, report = run_json(capsys, "inspect", huge)
+    assert code == CANNOT
+    assert report["error"]["where"] == "huge.stl"
+
+
+def test_a_body_that_is_no_crown_is_named(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    ball = tmp_path / "ball.stl"
+    trimesh.creation.icosphere(4, 5.0).export(ball)
+    arguments = ("--tooth", "36", "--size", "sintered", "-o", tmp_path / "c.stainmap")
+    code, report = run_json(capsys, "propose", ball, *arguments)
+    assert code == CANNOT
+    assert report["error"]["where"] == "ball.stl"
+
+
+def test_no_slip_overwrites_a_mesh_or_a_case(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    mesh, case = tmp_path / "crown.stl", tmp_path / "case.stainmap"
+    mesh.write_bytes(MESH.read_bytes())
+    case.write_bytes(SAMPLE.read_bytes())
+    code, report = run_json(
+        capsys, "propose", mesh, "--tooth", "36", "--size", "sintered", "-o", mesh
+    )
+    assert code == CANNOT
+    assert ".stainmap" in report["error"]["message"]
+    code, report = run_json(capsys, "predict", case, "--vertices", case)
+    assert code == CANNOT
+    assert ".csv" in report["error"]["message"]
+    code, report = run_json(capsys, "export", case, "-o", case)
+    assert code == CANNOT
+    assert mesh.read_bytes() == MESH.read_bytes()
+    assert case.read_bytes() == SAMPLE.read_bytes()
+
+
 def test_predict_reports_every_area(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
     rows_file = tmp_path / "vertices.csv"
     code, report = run_json(capsys, "predict", SAMPLE, "--vertices", rows_file)
