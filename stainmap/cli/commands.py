@@ -1,24 +1,28 @@
-"""The command line: the same work as in the window, for scripts and for benches without one.
-
-Exit codes: 0 done, 1 cannot be done with this input, 2 wrong usage. With ``--json`` exactly one
-JSON object goes to standard output, also on failure (`error`); progress goes to standard error.
-"""
+"""The verbs of the command line, and the sample's job without a window."""
 
 # ruff: noqa: PLC0415 - verbs import what they need when called, so that --help answers at once
 
 from __future__ import annotations
 
-import json
 import sys
-from collections.abc import Callable, Iterator, Sequence
-from contextlib import contextmanager
-from functools import wraps
+from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
 
 from stainmap import __version__
+from stainmap.cli.options import SizeOption, UnitOption, path_argument, read_teeth, read_vector
+from stainmap.cli.reporting import (
+    CANNOT,
+    DONE,
+    USAGE,
+    about,
+    check_ending,
+    is_watched,
+    reports,
+    told_progress,
+)
 from stainmap.errors import MeshFileError, ReadingError, StainmapError
 from stainmap.units import LengthUnit, SizeState
 
@@ -26,108 +30,6 @@ if TYPE_CHECKING:
     from stainmap.app.opening import MeshLook
     from stainmap.app.prediction import Prediction
     from stainmap.model.case import Case
-
-DONE, CANNOT, USAGE = 0, 1, 2
-
-Vector = tuple[float, float, float]
-Teeth = tuple[int, ...]
-
-SizeOption = click.Choice([SizeState.MILLED.value, SizeState.SINTERED.value])
-UnitOption = click.Choice([unit.value for unit in LengthUnit])
-
-
-def _vector(ctx: click.Context, param: click.Parameter, value: str | None) -> Vector | None:
-    """Read three numbers with commas between them, as 0,1,0; wrong usage unless they point."""
-    if value is None:
-        return None
-    try:
-        x, y, z = (float(part) for part in value.split(","))
-    except ValueError as error:
-        text = f"'{value}' is not a direction; give three numbers, as 0,1,0."
-        raise click.BadParameter(text, ctx, param) from error
-    if not 0.0 < x * x + y * y + z * z < float("inf"):
-        text = f"'{value}' points nowhere; give three numbers, as 0,1,0."
-        raise click.BadParameter(text, ctx, param)
-    return (x, y, z)
-
-
-def _teeth(ctx: click.Context, param: click.Parameter, value: str | None) -> Teeth | None:
-    """Read tooth numbers by ISO 3950 with commas between them, as 14,15,16."""
-    if value is None:
-        return None
-    parts = [part.strip() for part in value.split(",")]
-    if not all(part.isdecimal() and part.isascii() for part in parts):
-        text = f"'{value}' is not a list of tooth numbers, as 46 or 14,15,16."
-        raise click.BadParameter(text, ctx, param)
-    return tuple(int(part) for part in parts)
-
-
-def _reports(function: Callable[..., dict[str, Any]]) -> Callable[..., None]:
-    """Print what a verb returns, as sentences or as one JSON object; turn errors into exit 1."""
-
-    @wraps(function)
-    def run(*args: Any, as_json: bool, **options: Any) -> None:
-        try:
-            report = function(*args, as_json=as_json, **options)
-        except StainmapError as error:
-            _fail(error, as_json=as_json)
-        except KeyboardInterrupt:
-            _fail(StainmapError("Stopped; nothing was changed."), as_json=as_json)
-        if as_json:
-            click.echo(json.dumps(report, ensure_ascii=False, indent=1))
-
-    return click.option("--json", "as_json", is_flag=True, help="Print one JSON object.")(run)
-
-
-def _fail(error: StainmapError, *, as_json: bool) -> None:
-    if as_json:
-        entry = {"message": error.message, "where": error.where, "advice": error.advice}
-        click.echo(json.dumps({"error": entry}, ensure_ascii=False, indent=1))
-    else:
-        click.echo(str(error), err=True)
-    raise SystemExit(CANNOT)
-
-
-@contextmanager
-def _about(path: Path, *kinds: type[StainmapError]) -> Iterator[None]:
-    """Name the file in errors of these kinds that were raised where its name is not known."""
-    try:
-        yield
-    except kinds as error:
-        error.where = error.where or path.name
-        raise
-
-
-def _check_ending(path: Path, ending: str) -> None:
-    """Refuse to write a file that ends otherwise, so that a slip does not cost a mesh or a case."""
-    if path.suffix.lower() != ending:
-        raise StainmapError(
-            f"A file that ends in {ending} is written here.",
-            where=path.name,
-            advice="Choose a name with that ending.",
-        )
-
-
-def _progress(*, shown: bool) -> Callable[[float, str], None]:
-    """Return a progress callback that says each stage once on standard error, if `shown`."""
-    said: list[str] = []
-
-    def say(share: float, phrase: str) -> None:
-        del share
-        if shown and phrase and (not said or said[-1] != phrase):
-            said.append(phrase)
-            click.echo(f"  {phrase} ...", err=True)
-
-    return say
-
-
-def _is_watched(as_json: bool) -> bool:
-    """Return True if a person looks on: progress is for a terminal, not for logs and scripts."""
-    return not as_json and sys.stderr.isatty()
-
-
-def _path_argument(name: str) -> Callable[[Callable[..., Any]], Callable[..., Any]]:
-    return click.argument(name, type=click.Path(path_type=Path))
 
 
 @click.group(
@@ -143,21 +45,21 @@ def commands() -> None:
 
 
 @commands.command()
-@_path_argument("mesh")
+@path_argument("mesh")
 @click.option(
     "--tooth",
-    callback=_teeth,
+    callback=read_teeth,
     metavar="NN[,NN]",
     help="Tooth number by ISO 3950, as 46 or 14,15,16.",
 )
 @click.option(
     "--axis",
-    callback=_vector,
+    callback=read_vector,
     metavar="X,Y,Z",
     help="Occlusal direction in the file's coordinates.",
 )
 @click.option("--size", type=SizeOption, help="Size the mesh has: before or after sintering.")
-@_reports
+@reports
 def inspect(
     mesh: Path,
     tooth: tuple[int, ...] | None,
@@ -170,13 +72,13 @@ def inspect(
     from stainmap.app.inspecting import inspect_mesh
 
     state = SizeState(size) if size else SizeState.UNKNOWN
-    with _about(mesh, MeshFileError):
+    with about(mesh, MeshFileError):
         report = inspect_mesh(
             mesh,
             numbers=tooth,
             axis=axis,
             size_state=state,
-            progress=_progress(shown=_is_watched(as_json)),
+            progress=told_progress(shown=is_watched(as_json)),
         )
     if not as_json:
         for line in (*report.sentences(), *_unit_notes(report.look)):
@@ -185,10 +87,10 @@ def inspect(
 
 
 @commands.command()
-@_path_argument("mesh")
+@path_argument("mesh")
 @click.option(
     "--tooth",
-    callback=_teeth,
+    callback=read_teeth,
     metavar="NN[,NN]",
     required=True,
     help="Tooth number, as 46 or 14,15,16.",
@@ -196,20 +98,20 @@ def inspect(
 @click.option("-o", "--output", type=click.Path(path_type=Path), required=True, help="Case file.")
 @click.option(
     "--axis",
-    callback=_vector,
+    callback=read_vector,
     metavar="X,Y,Z",
     help="Occlusal direction in the file's coordinates.",
 )
 @click.option(
     "--mesial",
-    callback=_vector,
+    callback=read_vector,
     metavar="X,Y,Z",
     help="Mesial direction in the file's coordinates.",
 )
 @click.option("--size", type=SizeOption, help="Size the mesh has: before or after sintering.")
 @click.option("--unit", type=UnitOption, help="Unit of the file, where its size does not tell.")
 @click.option("--block", help="Block the crown is milled from, by its name.")
-@_reports
+@reports
 def propose(  # noqa: PLR0913 - one parameter per option
     mesh: Path,
     tooth: tuple[int, ...],
@@ -227,9 +129,9 @@ def propose(  # noqa: PLR0913 - one parameter per option
     from stainmap.files.case_file import write_case
     from stainmap.files.catalogue import starter_catalogue
 
-    _check_ending(output, ".stainmap")
+    check_ending(output, ".stainmap")
     materials = starter_catalogue()
-    progress = _progress(shown=_is_watched(as_json))
+    progress = told_progress(shown=is_watched(as_json))
     look = look_at_mesh(mesh, progress)
     answers = Answers(
         units=units_from_numbers(tooth),
@@ -239,7 +141,7 @@ def propose(  # noqa: PLR0913 - one parameter per option
         occlusal_axis=axis,
         mesial=mesial,
     )
-    with _about(mesh, MeshFileError, ReadingError):
+    with about(mesh, MeshFileError, ReadingError):
         try:
             case, _ = build_case(look, answers, materials, progress=progress)
         except ReadingError as error:
@@ -325,16 +227,16 @@ def _zone_areas(case: Case) -> dict[str, float]:
 
 
 @commands.command()
-@_path_argument("case")
+@path_argument("case")
 @click.option("--vertices", type=click.Path(path_type=Path), help="Also write a row per vertex.")
-@_reports
+@reports
 def predict(case: Path, vertices: Path | None, *, as_json: bool) -> dict[str, Any]:
     """Predict the colour of every area after sintering."""
     from stainmap.files.mesh_export import export_table, vertex_table
     from stainmap.planning.plan_hash import plan_hash
 
     if vertices is not None:
-        _check_ending(vertices, ".csv")
+        check_ending(vertices, ".csv")
     prediction = _predicted(case, as_json)
     if vertices is not None:
         appearance = prediction.appearance
@@ -355,8 +257,8 @@ def _predicted(path: Path, as_json: bool) -> Prediction:
     from stainmap.app.prediction import predict_case
     from stainmap.files.case_file import read_case
 
-    progress = _progress(shown=_is_watched(as_json))
-    with _about(path, StainmapError):
+    progress = told_progress(shown=is_watched(as_json))
+    with about(path, StainmapError):
         return predict_case(read_case(path, progress), bands="full", progress=progress)
 
 
@@ -413,10 +315,10 @@ def _print_outcome(prediction: Prediction) -> None:
 
 
 @commands.command()
-@_path_argument("case")
+@path_argument("case")
 @click.option("-o", "--output", type=click.Path(path_type=Path), required=True, help="Folder.")
 @click.option("--page", type=click.Choice(["A4", "Letter"]), default="A4", show_default=True)
-@_reports
+@reports
 def sheet(case: Path, output: Path, page: str, *, as_json: bool) -> dict[str, Any]:
     """Write coat map and mixing list as PDF into a folder."""
     from stainmap.app.sheets import write_sheets
@@ -424,7 +326,7 @@ def sheet(case: Path, output: Path, page: str, *, as_json: bool) -> dict[str, An
 
     prediction = _predicted(case, as_json)
     make_folder(output)
-    progress = _progress(shown=_is_watched(as_json))
+    progress = told_progress(shown=is_watched(as_json))
     written = write_sheets(prediction, output, page=page, progress=progress)
     if not as_json:
         for path in written:
@@ -433,7 +335,7 @@ def sheet(case: Path, output: Path, page: str, *, as_json: bool) -> dict[str, An
 
 
 @commands.command()
-@_path_argument("case")
+@path_argument("case")
 @click.option("-o", "--output", type=click.Path(path_type=Path), required=True, help="File.")
 @click.option(
     "--table",
@@ -442,7 +344,7 @@ def sheet(case: Path, output: Path, page: str, *, as_json: bool) -> dict[str, An
     show_default=True,
     help="What a CSV holds: a row per vertex of the original mesh, or the coat table.",
 )
-@_reports
+@reports
 def export(case: Path, output: Path, table: str, *, as_json: bool) -> dict[str, Any]:
     """Write the predicted crown as PLY, CSV or PNG; the ending decides."""
     from stainmap.app.exporting import export_prediction
@@ -468,9 +370,9 @@ def headless_sample(folder: Path | None = None) -> int:
     folder = folder or Path.cwd() / "stainmap-sheets"
     click.echo("There is no display, so the sample crown is planned without a window.")
     try:
-        prediction = predict_case(open_sample(), bands="full", progress=_progress(shown=True))
+        prediction = predict_case(open_sample(), bands="full", progress=told_progress(shown=True))
         make_folder(folder)
-        written = write_sheets(prediction, folder, progress=_progress(shown=True))
+        written = write_sheets(prediction, folder, progress=told_progress(shown=True))
         picture = folder / f"{prediction.case.code}-sintered.png"
         export_prediction(prediction, picture)
     except StainmapError as error:
