@@ -10,7 +10,7 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from stainmap.model.zone import Accent, Area
-from stainmap.ui.marks import Align, paint_text
+from stainmap.ui.marks import Align, paint_text, text_width
 from stainmap.ui.theme import tones
 from stainmap.ui.zone_look import MOST_COATS, coat_tones, paint_area_patch
 
@@ -115,6 +115,7 @@ class ZoneLegend(Card):
         self._zones: tuple[LegendRow, ...] = ()
         self._accents: tuple[LegendRow, ...] = ()
         self._note = ""
+        self._name_px = 104.0
         self.hide()
 
     def set_rows(self, rows: Sequence[LegendRow], note: str = "") -> None:
@@ -123,7 +124,9 @@ class ZoneLegend(Card):
         self._accents = tuple(row for row in rows if isinstance(row.area, Accent))
         self._note = note
         lines = 1 + len(self._zones) + (1 + len(self._accents) if self._accents else 0)
-        self.setFixedSize(204, 20 + 20 * lines + (18 if note else 0) - 6)
+        widest = max((text_width(row.name, 12, 450) for row in rows), default=0.0)
+        self._name_px = min(max(104.0, widest + 4.0), 180.0)
+        self.setFixedSize(round(100 + self._name_px), 20 + 20 * lines + (18 if note else 0) - 6)
         self.setAccessibleDescription(", ".join(f"{row.area:d} {row.name}" for row in rows))
         self.update()
 
@@ -147,7 +150,9 @@ class ZoneLegend(Card):
                 paint_text(
                     painter, (51, y), number, t.ink, px=12, weight=600, align=Align.AlignRight
                 )
-                paint_text(painter, (58, y), row.name, t.ink, px=12, weight=450, width=104)
+                paint_text(
+                    painter, (58, y), row.name, t.ink, px=12, weight=450, width=self._name_px
+                )
                 if row.size_mm2 is not None:
                     size = f"{row.size_mm2:.0f}"
                     paint_text(painter, (right, y), size, t.soft, px=12, align=Align.AlignRight)

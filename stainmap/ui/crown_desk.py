@@ -49,6 +49,7 @@ class CrownDesk(QObject):
         self._area: Area = Zone.BODY
         self._step: int | None = None
         self._can_paint = True
+        self._moves_margin = False
         self._left_at: Camera | None = None
         view.pointed_at.connect(self._read)
         view.stroke_began.connect(self._begin)
@@ -89,7 +90,13 @@ class CrownDesk(QObject):
             radius_mm=self._settings.radius_mm,
             softness=self._settings.softness,
             strength_coats=self._settings.strength_coats,
+            moves_margin=self._moves_margin and self._step is None and isinstance(self._area, Zone),
         )
+
+    def let_move_margin(self, allowed: bool) -> None:
+        """Let painted zones go over the margin and take it along, or keep them on their side."""
+        self._moves_margin = allowed
+        self._show_purpose()
 
     def _show_purpose(self) -> None:
         case = self._session.case
@@ -100,7 +107,10 @@ class CrownDesk(QObject):
         if self._step is not None and self._step >= len(case.plan.steps):
             self._step = None
         self._view.set_task(PointerTask.PAINT, self._settings.radius_mm)
-        self.purpose_changed.emit(self.brush.describe(case), self._step is not None)
+        words = self.brush.describe(case)
+        if self.brush.moves_margin and "margin" not in words:
+            words += ", moves the margin"
+        self.purpose_changed.emit(words, self._step is not None)
 
     # --- the session speaks --------------------------------------------------------------
 

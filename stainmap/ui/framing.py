@@ -45,4 +45,17 @@ def free_part(
         (0.0, float(bottom), float(width), float(height)),
         (0.0, 0.0, float(width), float(top)),
     )
-    return max(parts, key=lambda part: min((part[2] - part[0]) / wide, (part[3] - part[1]) / high))
+
+    def scale(part: tuple[float, float, float, float]) -> float:
+        return min((part[2] - part[0]) / wide, (part[3] - part[1]) / high)
+
+    best = max(parts, key=scale)
+    across = _nearest(best[0], best[2], wide * scale(best), width / 2.0)
+    down = _nearest(best[1], best[3], high * scale(best), height / 2.0)
+    return across[0], down[0], across[1], down[1]
+
+
+def _nearest(start: float, end: float, length: float, middle: float) -> tuple[float, float]:
+    """Return the stretch of a length between start and end that lies nearest to a middle."""
+    low = min(max(middle - length / 2.0, start), max(end - length, start))
+    return low, low + length

@@ -30,6 +30,7 @@ from stainmap.model.target import DEFAULT_OFFSETS
 from stainmap.model.zone import Accent, Area
 from stainmap.planning.plan_hash import short_hash
 from stainmap.ui import case_figures as figures
+from stainmap.ui.corrections import Corrections
 from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.crown_view import CrownView
@@ -85,6 +86,7 @@ class MainWindow(QMainWindow):
         self.saving = SavingFlow(session, self)
         self.printing = PrintingFlow(session, runner, self.crown, self)
         self.plan_desk = PlanDesk(session, self.plan, self.outcome, self.run, self)
+        self.corrections = Corrections(session, self.flow, self)
         self.commands = WindowActions(self)
         self._connect()
         self._end_subscription = session.subscribe(self._refresh)
@@ -128,6 +130,8 @@ class MainWindow(QMainWindow):
         self.crown.brush_resized.connect(self.plan.brush.resize_brush)
         self.plan_desk.area_chosen.connect(self.desk.choose)
         self.plan_desk.said.connect(self.status.say)
+        self.plan_desk.reread_asked.connect(self.flow.reread)
+        self.plan.unit.notes_asked.connect(self.flow.show_notes)
         self.plan_desk.area_asked_for.connect(self.turn_to)
         for desk in (self.plan_desk, self.desk):
             desk.problem.connect(lambda error: self.status.say(str(error)))

@@ -10,11 +10,12 @@ import numpy as np
 from PySide6.QtCore import QEvent, QObject, Signal
 from PySide6.QtWidgets import QFileDialog, QWidget
 
-from stainmap.app.opening import Answers, MeshLook, units_from_numbers
+from stainmap.app.opening import ASSUMED_WALL_MM, Answers, MeshLook, units_from_numbers
 from stainmap.app.session import Change, Session
 from stainmap.errors import ReadingError, StainmapError
 from stainmap.files.case_file import SUFFIX, is_case_file
 from stainmap.files.recovery import Recovered
+from stainmap.model.crown import BodyKind
 from stainmap.surface.picking import Hit
 from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.crown_view import CrownView, PointerTask
@@ -25,8 +26,15 @@ MESH_ENDINGS = (".stl", ".ply", ".obj", ".off", ".3mf")
 _OPEN, _CANCEL, _OTHER = "open a mesh", "cancel", "open another"
 _THIS_SIDE, _CLOSE = "this is the biting side", "close"
 _SHOW_AFTER_S = 0.3
-_ASKED_ON_THE_CROWN = ("mesial direction", "occlusal axis")
+_MESIAL, _AXIS = "mesial direction", "occlusal axis"
+_ASKED_ON_THE_CROWN = (_MESIAL, _AXIS)
+_NO_CROWN = {
+    BodyKind.NOT_A_CROWN: "This is not a crown",
+    BodyKind.ROOTED_TOOTH: "This is a tooth with its root",
+    BodyKind.SEVERAL_BODIES: "These are several bodies",
+}
 _CARD_EDGE = 12
+_SAY_MESIAL = "show where"
 
 
 class OpeningFlow(QObject):
@@ -50,6 +58,7 @@ class OpeningFlow(QObject):
         super().__init__(window)
         self._session, self._view, self._desk, self._window = session, view, desk, window
         self._answers: Answers | None = None
+        self._again: Answers | None = None
         self._asking = ""
         self._recovered: Recovered | None = None
         self._aside = False
@@ -106,9 +115,30 @@ class OpeningFlow(QObject):
 
     def ask_for_mesial(self) -> None:
         """Ask where mesial is on the open crown, to read it again."""
-        if self._session.case is not None:
-            self._answers = None
-            self._ask("mesial direction")
+        self._ask_again(_MESIAL)
+
+    def ask_for_bite(self) -> None:
+        """Ask which way the open crown bites, to read it again."""
+        self._ask_again(_AXIS)
+
+    def _ask_again(self, what: str) -> None:
+        if self._session.case is not None and not self._aside:
+            self._again = None
+            self._ask(what)
+
+    def reread(self, answers: Answers) -> None:
+        """Read the open crown again; what the shape does not tell is asked on it."""
+        self._stop_asking()
+        self.message.hide()
+        self._again = answers
+        self._session.reread(answers)
+
+    def show_notes(self) -> None:
+        """Show what was noticed when the open crown was read."""
+        case = self._session.case
+        if case is not None and not self._aside and not self._asking:
+            title = _NO_CROWN.get(case.reading.kind, "Noticed when the crown was read")
+            self._say(title, "\n".join(case.reading.warnings), (_CLOSE,))
 
     # --- the session speaks --------------------------------------------------------------
 
@@ -126,14 +156,29 @@ class OpeningFlow(QObject):
                 # The new journal holds the case from here on.
                 self._recovered.discard()
                 self._recovered = None
-            self._answers = None
+            self._answers = self._again = None
             self._stop_asking()
             self.message.hide()
+            self._say_what_is_missing()
         if change.touches("problem") and self._session.problem is not None:
             self._show_problem(self._session.problem)
         elif change.touches("job") and self._may_ask_again():
             self._show_questions()
         self.show_nothing_yet()
+
+    def _say_what_is_missing(self) -> None:
+        """Say at once of a crown that was opened what keeps it from being planned well."""
+        case = self._session.case
+        if case is None:
+            return
+        if case.reading.kind in _NO_CROWN:
+            self.show_notes()
+        elif case.reading.mesial is None:
+            self._say(
+                "Where is mesial?",
+                "The shape does not tell, and zones on the sides go by it.",
+                (_SAY_MESIAL, _CLOSE),
+            )
 
     def _may_ask_again(self) -> bool:
         """Return True where the reading of a mesh was stopped: its questions are open again."""
@@ -254,6 +299,10 @@ class OpeningFlow(QObject):
                 self.questions.set_note(" ".join(p for p in (problem.message, problem.advice) if p))
                 self._show_questions()
             return
+        question = problem.where if isinstance(problem, ReadingError) else None
+        if question in _ASKED_ON_THE_CROWN and self._again is not None:
+            self._ask(question)
+            return
         buttons = (_OTHER,) if self._session.case is None else (_CLOSE, _OTHER)
         cause = problem.__cause__
         details = f"{type(cause).__name__}: {cause}" if cause is not None else ""
@@ -266,7 +315,7 @@ class OpeningFlow(QObject):
     def _ask(self, what: str) -> None:
         self._asking = what
         self._desk.allow_painting(False)
-        if what == "mesial direction":
+        if what == _MESIAL:
             self._view.set_task(PointerTask.ASK)
             self._say(
                 "Where is mesial?",
@@ -281,7 +330,7 @@ class OpeningFlow(QObject):
             )
 
     def _take_place(self, hit: Hit) -> None:
-        if self._asking != "mesial direction":
+        if self._asking != _MESIAL:
             return
         mesh = self._view.mesh
         if mesh is None:
@@ -295,6 +344,8 @@ class OpeningFlow(QObject):
             self.go_back()
             self.ask_for_file()
             self.show_nothing_yet()
+        elif button == _SAY_MESIAL:
+            self.ask_for_mesial()
         elif button == _THIS_SIDE:
             x, y, z = (float(v) for v in self._view.camera.axes[2])
             self._answer(axis=(x, y, z))
@@ -320,8 +371,8 @@ class OpeningFlow(QObject):
             self._answers = answers
             self._session.open_mesh(look, answers)
         elif self._session.case is not None:
-            again = answers_of(self._session)
-            self._session.reread(
+            again = self._again or answers_of(self._session)
+            self.reread(
                 replace(
                     again,
                     mesial=mesial or again.mesial,
@@ -392,4 +443,5 @@ def answers_of(session: Session) -> Answers:
         unit=case.source.unit,
         occlusal_axis=reading.occlusal_axis if "occlusal_axis" in said else None,
         mesial=reading.mesial if "mesial" in said else None,
+        assumed_wall_mm=reading.assumed_wall_mm or ASSUMED_WALL_MM,
     )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import datetime
 
 from PySide6.QtCore import QObject, QTimer, Signal
@@ -26,6 +27,7 @@ from stainmap.units import SizeState
 
 _INSIDE = (Zone.INNER, Accent.INNER_NECK_BAND)
 _CLOCK_MS = 20_000
+_UNIT_FIELDS = ("units", "plan", "backings", "programme", "source", "surface", "reading")
 _SIZES = {"milled": SizeState.MILLED, "sintered": SizeState.SINTERED}
 
 
@@ -42,12 +44,15 @@ class PlanDesk(QObject):
         A StainmapError from an edit.
     area_asked_for
         Area to turn the crown to.
+    reread_asked
+        `Answers` with which the crown is to be read again.
     """
 
     area_chosen = Signal(object, object)
     said = Signal(str)
     problem = Signal(object)
     area_asked_for = Signal(object)
+    reread_asked = Signal(object)
 
     def __init__(
         self,
@@ -110,7 +115,7 @@ class PlanDesk(QObject):
         opened = change.touches("opened")
         if opened or change.touches("plan", "units", "accents", "outcome", "zones"):
             self._show_table()
-        if opened or change.touches("units", "plan", "backings", "programme", "source", "surface"):
+        if opened or change.touches(*_UNIT_FIELDS):
             self._show_unit()
         if opened or change.touches("outcome", "target"):
             self._show_outcome()
@@ -148,9 +153,11 @@ class PlanDesk(QObject):
         self._plan.brush.setEnabled(case is not None)
         if case is None:
             self._plan.unit.set_facts(None)
+            self._plan.unit.set_notes(())
             return
         self._plan.unit.set_materials(figures.material_names(case))
         self._plan.unit.set_facts(figures.unit_facts(case))
+        self._plan.unit.set_notes(case.reading.warnings)
 
     def _show_outcome(self) -> None:
         outcome = self._session.outcome
@@ -243,16 +250,8 @@ class PlanDesk(QObject):
             self.problem.emit(error)
             return
         same_side = case.units[0].tooth.quadrant % 2 == units[0].tooth.quadrant % 2
-        self._session.reread(
-            type(answers)(
-                units=units,
-                size_state=answers.size_state,
-                block=answers.block,
-                unit=answers.unit,
-                occlusal_axis=answers.occlusal_axis,
-                mesial=answers.mesial if same_side else None,
-            )
-        )
+        mesial = answers.mesial if same_side else None
+        self.reread_asked.emit(replace(answers, units=units, mesial=mesial))
 
     @staticmethod
     def outcome_of(session: Session, area: Area) -> AreaOutcome | None:

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QComboBox, QGridLayout, QHBoxLayout, QLabel, QVBox
 from stainmap.model.tooth import Tooth
 from stainmap.ui.icons import paint_icon
 from stainmap.ui.marks import paint_text, text_width
+from stainmap.ui.plate import link_button
 from stainmap.ui.section import PADDING, SoftLabel
 from stainmap.ui.theme import font, tones
 
@@ -100,11 +101,14 @@ class UnitPanel(QWidget):
     -------
     tooth_chosen
         ISO 3950 number.
+    notes_asked
+        What was noticed when the crown was read is to be shown.
     block_chosen, stump_chosen, cement_chosen, programme_chosen, size_chosen
         Name.
     """
 
     tooth_chosen = Signal(int)
+    notes_asked = Signal()
     block_chosen = Signal(str)
     stump_chosen = Signal(str)
     cement_chosen = Signal(str)
@@ -128,7 +132,16 @@ class UnitPanel(QWidget):
         self._description = SoftLabel(px=13)
         words.addStretch(1)
         words.addWidget(self._name)
-        words.addWidget(self._description)
+        line = QHBoxLayout()
+        line.setSpacing(12)
+        self.notes = link_button("")
+        self.notes.setFont(font(12, 500))
+        self.notes.clicked.connect(self.notes_asked)
+        self.notes.hide()
+        line.addWidget(self._description)
+        line.addWidget(self.notes)
+        line.addStretch(1)
+        words.addLayout(line)
         words.addStretch(1)
         head.addWidget(self.tooth)
         head.addLayout(words, 1)
@@ -186,6 +199,14 @@ class UnitPanel(QWidget):
         ):
             combo.clear()
             combo.addItems(list(entries))
+
+    def set_notes(self, notes: Sequence[str]) -> None:
+        """Offer what was noticed when the crown was read, if anything was."""
+        count = len(notes)
+        self.notes.setVisible(bool(count))
+        self.notes.setText("1 note" if count == 1 else f"{count} notes")
+        self.notes.setToolTip("\n".join(notes))
+        self.notes.setAccessibleDescription(" ".join(notes))
 
     def set_facts(self, facts: UnitFacts | None) -> None:
         """Show a unit, or nothing."""

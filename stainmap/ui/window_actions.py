@@ -39,7 +39,8 @@ KEYS = """<table cellpadding="3">
 <tr><td>occlusal, buccal, lingual, mesial, distal, inner</td><td>Ctrl+1 to Ctrl+6;
 O B L M D I on the crown</td></tr>
 <tr><td>looks</td><td>Alt and the number on the bar</td></tr>
-<tr><td>paint</td><td>left drag; Esc takes the stroke back; Alt lets it move the margin</td></tr>
+<tr><td>paint</td><td>left drag; Esc takes the stroke back; with Alt, or with
+Crown, Brush moves the margin, a zone goes over the margin and takes it along</td></tr>
 <tr><td>brush, eraser</td><td>P, E; [ and ] change the size</td></tr>
 <tr><td>coats</td><td>digits in the table, 2-3 for a span, plus, minus, Delete</td></tr>
 <tr><td>paint an area instead of a step</td><td>choose its name (Left from the first step)</td></tr>
@@ -58,6 +59,7 @@ class WindowActions(QObject):
         self._looks: dict[Look, QAction] = {}
         self._file(bar.addMenu("&File"))
         self._edit(bar.addMenu("&Edit"))
+        self._crown(bar.addMenu("&Crown"))
         self._view(bar.addMenu("&View"))
         self._help(bar.addMenu("&Help"))
         window.top.add_commands((self.open, self.save, self.undo, self.redo), words=False)
@@ -113,9 +115,24 @@ class WindowActions(QObject):
         window, keys = self._window, QKeySequence.StandardKey
         self.undo = self._action(menu, "&Undo", window.session.undo, keys.Undo, "undo")
         self.redo = self._action(menu, "&Redo", window.session.redo, "Ctrl+Shift+Z", "redo")
-        menu.addSeparator()
+
+    def _crown(self, menu: QMenu) -> None:
+        """List what of the reading a person can correct, and what is wanted of the crown."""
+        window, corrections = self._window, self._window.corrections
         self.target = self._action(menu, "Say what is &wanted...", window.ask_for_target)
+        menu.addSeparator()
+        self.teeth = self._action(menu, "&Tooth and roles...", corrections.ask_for_teeth)
         self.mesial = self._action(menu, "Say where &mesial is...", window.flow.ask_for_mesial)
+        self.bite = self._action(menu, "Say which side &bites...", window.flow.ask_for_bite)
+        self.wall = self._action(
+            menu, "Wall where there is no &inner surface...", corrections.ask_for_wall
+        )
+        self.notes = self._action(menu, "What was &noticed...", window.flow.show_notes)
+        menu.addSeparator()
+        self.propose = self._action(menu, "&Propose zones again", corrections.propose_again)
+        self.margin = self._action(menu, "Brush moves the ma&rgin", lambda: None)
+        self.margin.setCheckable(True)
+        self.margin.toggled.connect(window.desk.let_move_margin)
 
     def _view(self, menu: QMenu) -> None:
         window = self._window
@@ -181,9 +198,17 @@ class WindowActions(QObject):
             self.sheets,
             self.letter,
             self.target,
+            self.teeth,
             self.mesial,
+            self.bite,
+            self.propose,
+            self.margin,
         ):
             action.setEnabled(has_case)
+        case = session.case
+        reading = None if case is None or not has_case else case.reading
+        self.wall.setEnabled(reading is not None and reading.assumed_wall_mm is not None)
+        self.notes.setEnabled(reading is not None and bool(reading.warnings))
         undo = None if history is None else history.undo_label
         redo = None if history is None else history.redo_label
         self.undo.setEnabled(has_case and undo is not None)
