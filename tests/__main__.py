@@ -44,9 +44,23 @@ def absolute(argument: str) -> str:
     return f"{Path(path).resolve()}{separator}{test}"
 
 
+def outside_options() -> list[str]:
+    """Return pytest's options where it may not keep its records in the checkout.
+
+    They go into the Python environment then. A record that cannot be written is a warning, and
+    warnings are errors.
+    """
+    records = [ROOT, ROOT / ".pytest_cache", ROOT / ".hypothesis"]
+    if all(os.access(folder, os.W_OK) for folder in records if folder.exists()):
+        return []
+    place = Path(sys.prefix) / "records of tests"
+    os.environ.setdefault("HYPOTHESIS_STORAGE_DIRECTORY", str(place / "hypothesis"))
+    return ["-o", f"cache_dir={place / 'pytest'}"]
+
+
 def run_pytest(arguments: list[str]) -> None:
     """Replace this process by pytest, under a virtual screen where there is no display."""
-    command = [sys.executable, "-m", "pytest", *arguments]
+    command = [sys.executable, "-m", "pytest", *outside_options(), *arguments]
     if sys.platform.startswith("linux"):
         libraries = system_packages.QT_LIBRARIES + system_packages.X11_LIBRARIES
         programs = () if system_packages.has_display() else system_packages.VIRTUAL_SCREEN

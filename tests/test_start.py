@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import os
+import runpy
 import subprocess
 import sys
 from collections.abc import Callable, Sequence
@@ -131,3 +133,20 @@ def test_wrong_usage_ends_with_two() -> None:
         [sys.executable, str(ROOT / "stainmap"), "no-such-verb"], check=False, capture_output=True
     )
     assert done.returncode == 2
+
+
+@pytest.mark.parametrize("writable", [True, False])
+def test_records_stay_out_of_a_checkout_that_may_not_be_written(
+    writable: bool, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(sys, "path", [*sys.path])
+    monkeypatch.setattr(os, "environ", {"HOME": "unused"})
+    start = runpy.run_path(str(ROOT / "tests" / "__main__.py"), run_name="start of the tests")
+    monkeypatch.setattr(os, "access", lambda *_: writable)
+    options = start["outside_options"]()
+    named = [os.environ.get("HYPOTHESIS_STORAGE_DIRECTORY"), *options[1:]]
+    if writable:
+        assert options == []
+        assert named == [None]
+    else:
+        assert all(sys.prefix in str(name) for name in named)
