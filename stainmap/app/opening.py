@@ -7,10 +7,11 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 import numpy as np
+from numpy.typing import NDArray
 
 from stainmap.app.job import Progress
 from stainmap.errors import MeshFileError, PlanError
-from stainmap.model.case import Backing, Case, Region
+from stainmap.model.case import AccentMask, Backing, Case, Region
 from stainmap.model.crown import CrownReading, CrownSurface, MeshSource
 from stainmap.model.material import Catalogue
 from stainmap.model.plan import StainPlan
@@ -275,17 +276,39 @@ def reread(
         progress=lambda share, phrase: step(0.6 + 0.4 * share, phrase),
     )
     # A correction survives only where the surface is still outer or still inner as it was.
-    kept = (case.zones != case.proposal) & (proposal.reading.outer == case.reading.outer)
+    same_side = proposal.reading.outer == case.reading.outer
+    kept = (case.zones != case.proposal) & same_side
     zones = np.where(kept, case.zones, proposal.zones)
+    of_the_file = load_mesh_bytes(case.source.content, case.source.name)
+    warnings = (*of_the_file.repairs, *of_the_file.warnings, *proposal.reading.warnings)
     return replace(
         case,
         units=answers.units,
-        reading=proposal.reading,
+        reading=replace(proposal.reading, warnings=warnings),
         zones=zones,
         proposal=proposal.zones,
-        accents=proposal.accents,
+        accents=_kept_accents(case, proposal.accents, same_side),
         accent_proposal=proposal.accents,
     )
+
+
+def _kept_accents(
+    case: Case, proposed: tuple[AccentMask, ...], same_side: NDArray[np.bool_]
+) -> tuple[AccentMask, ...]:
+    """Return the proposed masks with what was painted by hand in them."""
+    none = np.zeros(len(same_side), np.float32)
+    old = {mask.accent: mask.share for mask in case.accent_proposal}
+    new = {mask.accent: mask.share for mask in proposed}
+    painted = {mask.accent: mask.share for mask in case.accents}
+    masks = []
+    for accent in sorted(new.keys() | painted.keys()):
+        fresh = new.get(accent, none)
+        share = painted.get(accent, none)
+        kept = (share != old.get(accent, none)) & same_side
+        merged = np.where(kept, share, fresh).astype(np.float32)
+        if accent in new or merged.any():
+            masks.append(AccentMask(accent=accent, share=merged))
+    return tuple(masks)
 
 
 def _warnings(look: MeshLook, reading: CrownReading) -> tuple[str, ...]:
