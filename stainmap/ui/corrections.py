@@ -11,7 +11,8 @@ from stainmap.app import edits
 from stainmap.app.session import Session
 from stainmap.model.case import Case
 from stainmap.model.tooth import Unit
-from stainmap.ui.opening_flow import OpeningFlow, answers_of
+from stainmap.ui.answers import answers_of
+from stainmap.ui.opening_flow import OpeningFlow
 from stainmap.ui.teeth_dialog import TeethDialog
 
 _WALL_MM = (0.3, 4.0)

@@ -263,6 +263,11 @@ class CrownStage(QWidget):
         self._framed = self._needs_fit = False
         self._set_camera(camera, moving=False)
 
+    @property
+    def evaded(self) -> QWidget | None:
+        """The card that was given to `keep_clear_of`."""
+        return self._cover
+
     def keep_clear_of(self, card: QWidget | None) -> None:
         """Fit the crown beside a card that lies on the view, until told otherwise."""
         self._cover = card

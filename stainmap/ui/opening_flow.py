@@ -7,20 +7,20 @@ from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
-from PySide6.QtCore import QEvent, QObject, Signal
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFileDialog, QWidget
 
-from stainmap.app.opening import ASSUMED_WALL_MM, Answers, MeshLook, units_from_numbers
+from stainmap.app.opening import Answers, MeshLook, units_from_numbers
 from stainmap.app.session import Change, Session
 from stainmap.errors import ReadingError, StainmapError
 from stainmap.files.case_file import SUFFIX, is_case_file
 from stainmap.files.recovery import Recovered
 from stainmap.model.crown import BodyKind
 from stainmap.surface.picking import Hit
+from stainmap.ui.answers import answers_of
 from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.crown_view import CrownView, PointerTask
-from stainmap.ui.open_card import OpenCard
-from stainmap.ui.plate import MessageCard, ProgressCard
+from stainmap.ui.flow_cards import FlowCards
 
 MESH_ENDINGS = (".stl", ".ply", ".obj", ".off", ".3mf")
 _OPEN, _CANCEL, _OTHER = "open a mesh", "cancel", "open another"
@@ -33,11 +33,10 @@ _NO_CROWN = {
     BodyKind.ROOTED_TOOTH: "This is a tooth with its root",
     BodyKind.SEVERAL_BODIES: "These are several bodies",
 }
-_CARD_EDGE = 12
 _SAY_MESIAL = "show where"
 
 
-class OpeningFlow(QObject):
+class OpeningFlow(FlowCards):
     """Opens meshes and cases, shows progress and problems, and asks on the crown itself.
 
     Signals
@@ -55,28 +54,19 @@ class OpeningFlow(QObject):
     set_aside = Signal(bool)
 
     def __init__(self, session: Session, view: CrownView, desk: CrownDesk, window: QWidget) -> None:
-        super().__init__(window)
-        self._session, self._view, self._desk, self._window = session, view, desk, window
+        super().__init__(view, window)
+        self._session, self._desk, self._window = session, desk, window
         self._answers: Answers | None = None
         self._again: Answers | None = None
-        self._asking = ""
         self._recovered: Recovered | None = None
-        self._aside = False
         self.folder = ""
         self.last_block = ""
-        self.progress = ProgressCard(view)
-        self.message = MessageCard(view)
-        self.questions = OpenCard(view)
         self.questions.accepted.connect(self._take_answers)
         self.questions.cancelled.connect(self.go_back)
         self.questions.unit_chosen.connect(lambda _unit: self._show_look())
-        self.questions.resized.connect(self._place_questions)
-        self.progress.hide()
-        self.message.hide()
         self.progress.cancelled.connect(self._cancel_job)
         self.message.chosen.connect(self._choose)
         view.place_chosen.connect(self._take_place)
-        view.installEventFilter(self)
 
     # --- asked from outside --------------------------------------------------------------
 
@@ -196,6 +186,7 @@ class OpeningFlow(QObject):
                 f"Drop a file here ({formats} or a case), or open one with Ctrl+O.",
                 (_OPEN,),
             )
+        self._keep_clear()
         self._view.empty_mark.set_solid(self._session.job is not None)
 
     def _show_progress(self) -> None:
@@ -383,65 +374,5 @@ class OpeningFlow(QObject):
     def _stop_asking(self) -> None:
         if self._asking:
             self._asking = ""
+            self._keep_clear()
             self._desk.allow_painting(True)
-
-    # --- cards ---------------------------------------------------------------------------
-
-    def _say(self, title: str, text: str, buttons: tuple[str, ...], details: str = "") -> None:
-        self.message.set_message(title, text, buttons, details)
-        self.message.show()
-        self._place(self.message)
-
-    def _show_questions(self) -> None:
-        self.questions.show()
-        self._place_questions()
-        self.questions.take_focus()
-
-    def _hide_questions(self) -> None:
-        if not self.questions.isHidden():
-            self.questions.hide()
-            self._view.keep_clear_of(None)
-            self._view.setFocus()
-
-    def _place_questions(self) -> None:
-        if self.questions.isHidden():
-            return
-        self.questions.move(_CARD_EDGE, _CARD_EDGE)
-        self.questions.raise_()
-        self._view.keep_clear_of(self.questions)
-
-    def _place(self, card: QWidget) -> None:
-        card.adjustSize()
-        x = (self._view.width() - card.width()) // 2
-        card.move(max(x, 8), max(self._view.height() - card.height() - 20, 8))
-        card.raise_()
-
-    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """Keep the cards in their place when the view changes its size."""
-        if watched is self._view and event.type() == QEvent.Type.Resize:
-            self._place(self.progress)
-            self._place(self.message)
-        return super().eventFilter(watched, event)
-
-
-def answers_of(session: Session) -> Answers:
-    """Return what has been said about the open crown so far.
-
-    Raises
-    ------
-    StainmapError
-        If none is open.
-    """
-    case = session.case
-    if case is None:
-        raise StainmapError("No crown is open.", advice="Open a mesh or a case first.")
-    reading, said = case.reading, case.reading.set_by_user
-    return Answers(
-        units=case.units,
-        size_state=case.source.size_state,
-        block=case.plan.block,
-        unit=case.source.unit,
-        occlusal_axis=reading.occlusal_axis if "occlusal_axis" in said else None,
-        mesial=reading.mesial if "mesial" in said else None,
-        assumed_wall_mm=reading.assumed_wall_mm or ASSUMED_WALL_MM,
-    )

@@ -20,7 +20,7 @@ from stainmap.planning.outcome import AreaOutcome
 from stainmap.planning.schedule import run_strip
 from stainmap.predict.uncertainty import UNCALIBRATED_SD
 from stainmap.ui import case_figures as figures
-from stainmap.ui.opening_flow import answers_of
+from stainmap.ui.answers import answers_of
 from stainmap.ui.run_strip import RunDetail, RunStrip
 from stainmap.ui.side_panels import OutcomeSide, PlanPanel
 from stainmap.units import SizeState

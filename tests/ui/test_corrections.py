@@ -4,21 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from pathlib import Path
 
 import numpy as np
 import pytest
 from PySide6.QtCore import QPoint, Qt, QTimer
+from PySide6.QtGui import QKeySequence
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QInputDialog, QMenu
 from pytestqt.qtbot import QtBot
 
-from stainmap.app.opening import Answers
+from stainmap.app.opening import Answers, build_case, look_at_mesh, units_from_numbers
 from stainmap.model.case import Case
 from stainmap.model.crown import BodyKind
 from stainmap.model.tooth import Role, Tooth, Unit
-from stainmap.model.zone import Zone
+from stainmap.model.zone import Accent, Zone
 from stainmap.ui.main_window import MainWindow
 from stainmap.ui.teeth_dialog import TeethDialog
+from stainmap.units import SizeState
 
 LEFT = Qt.MouseButton.LeftButton
 NONE = Qt.KeyboardModifier.NoModifier
@@ -91,9 +94,11 @@ def test_mesial_is_said_on_the_crown_and_esc_takes_the_question_back(
     assert window.flow.message.isHidden()
     choose(window, "where mesial is")
     window.crown.look_along(np.array([0.0, -1.0, 0.0]), np.array([0.0, 0.0, 1.0]))
-    qtbot.waitUntil(lambda: window.crown.camera.axes[2][1] < -0.999, timeout=5000)
-    middle = QPoint(window.crown.width() // 2, window.crown.height() // 2)
-    QTest.mouseClick(window.crown, LEFT, NONE, middle)
+    qtbot.waitUntil(lambda: window.crown.camera.axes[2][1] < -0.9999999, timeout=5000)
+    view = window.crown
+    side = np.array([0.0, -4.8, 1.4])
+    x, y, _ = view.camera.project(side, view.width(), view.height())[0]
+    QTest.mouseClick(view, LEFT, NONE, QPoint(round(x), round(y)))
     (answers,) = asked
     assert answers.mesial is not None
     assert answers.mesial[1] < -4.0
@@ -225,3 +230,41 @@ def test_unknown_mesial_is_said_at_once_and_asked_for(
     assert window.flow.message.accessibleName() == "Where is mesial?"
     QTest.mouseClick(window.flow.message.buttons[0], LEFT)
     assert window.flow.is_asking
+
+
+def test_corrections_by_hand_outlive_a_new_proposal(
+    window: MainWindow, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A premolar made from numbers, read twice; what was painted in between is still there."""
+    session = window.session
+    # Light in the grooves takes seconds and plays no part here.
+    monkeypatch.setattr(session, "need_shading", lambda: None)
+    look = look_at_mesh(Path(__file__).parents[2] / "sample_cases" / "upper_premolar_14.stl")
+    answers = Answers(
+        units=units_from_numbers((14,)),
+        size_state=SizeState.SINTERED,
+        block="medium 3Y",
+        mesial=(1.0, 0.0, 0.0),
+    )
+    case, _ = build_case(look, answers, session.materials)
+    body = np.flatnonzero(case.zones == Zone.BODY)[:50]
+    zones = case.zones.copy()
+    zones[body] = Zone.CERVICAL
+    band = case.accent(Accent.MARGIN_BAND)
+    assert band is not None
+    painted = band.copy()
+    place = np.flatnonzero((band == 0.0) & case.reading.outer)[:30]
+    painted[place] = 1.0
+    adopt(window, replace(case, zones=zones).with_accent(Accent.MARGIN_BAND, painted))
+    corrected = session.case
+    choose(window, "Propose zones again")
+    again = session.case
+    assert again is not None
+    assert again is not corrected
+    assert np.array_equal(again.proposal, case.proposal)
+    assert np.array_equal(again.zones, zones)
+    assert np.array_equal(again.accent(Accent.MARGIN_BAND), painted)
+    assert again.reading.warnings == case.reading.warnings
+    keys = QKeySequence(QKeySequence.StandardKey.Undo)
+    QTest.keySequence(window, keys)
+    assert session.case is corrected
