@@ -178,8 +178,9 @@ class CrownDesk(QObject):
         fresh = not self._view.shows(case.surface.mesh)
         self._view.set_crown(case.surface.mesh, figures.directions_of(case), case.units[0].tooth)
         if fresh:
+            seen = self._session.shown_srgb
             grey = np.full((case.surface.mesh.vertex_count, 3), _UNPREDICTED, np.uint8)
-            self._view.set_colours(grey)
+            self._view.set_colours(grey if seen is None else seen)
             self._show_appearance()
 
     def _show_appearance(self) -> None:

@@ -20,7 +20,7 @@ from PySide6.QtWidgets import (
 
 from stainmap.app import edits
 from stainmap.app.job import JobRunner
-from stainmap.app.sample import open_sample
+from stainmap.app.sample import open_sample, sample_look
 from stainmap.app.session import Change, Session
 from stainmap.files.catalogue import starter_catalogue
 from stainmap.files.recovery import Journal, abandoned
@@ -221,7 +221,8 @@ class MainWindow(QMainWindow):
         """Open the sample crown, if nothing is lost by it."""
         if self.saving.may_leave():
             self._sample = open_sample()
-            self.session.adopt(self._sample, path=None, saved=True)
+            look = sample_look(self._sample)
+            self.session.adopt(self._sample, path=None, saved=True, first_look=look)
 
     def ask_to_open(self) -> None:
         """Let a file be chosen, if nothing is lost by it."""

@@ -335,3 +335,21 @@ def test_unsaved_work_is_kept_in_the_journal(tmp_path: Path) -> None:
     assert fresh.is_modified
     assert fresh.case.notes == "unsaved"
     fresh.close()
+
+
+def test_a_saved_case_is_shown_as_it_was_last_seen_until_it_is_predicted(
+    session: Session, tmp_path: Path
+) -> None:
+    path = tmp_path / "dome.stainmap"
+    session.save(path)
+    assert session.appearance is not None
+    box = Mailbox()
+    other = Session(starter_catalogue(), post=box.post)
+    other.open_case(path)
+    box.run_until(lambda: other.case is not None)
+    assert other.appearance is None
+    np.testing.assert_array_equal(other.shown_srgb, session.appearance.srgb)
+    box.run_until(lambda: other.is_up_to_date)
+    assert other.appearance is not None
+    assert other.shown_srgb is other.appearance.srgb
+    other.close()
