@@ -12,7 +12,14 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from stainmap import __version__
-from stainmap.cli.options import SizeOption, UnitOption, path_argument, read_teeth, read_vector
+from stainmap.cli.options import (
+    FilePath,
+    SizeOption,
+    UnitOption,
+    path_argument,
+    read_teeth,
+    read_vector,
+)
 from stainmap.cli.reporting import (
     CANNOT,
     DONE,
@@ -95,7 +102,7 @@ def inspect(
     required=True,
     help="Tooth number, as 46 or 14,15,16.",
 )
-@click.option("-o", "--output", type=click.Path(path_type=Path), required=True, help="Case file.")
+@click.option("-o", "--output", type=FilePath, required=True, help="Case file.")
 @click.option(
     "--axis",
     callback=read_vector,
@@ -228,7 +235,7 @@ def _zone_areas(case: Case) -> dict[str, float]:
 
 @commands.command()
 @path_argument("case")
-@click.option("--vertices", type=click.Path(path_type=Path), help="Also write a row per vertex.")
+@click.option("--vertices", type=FilePath, help="Also write a row per vertex.")
 @reports
 def predict(case: Path, vertices: Path | None, *, as_json: bool) -> dict[str, Any]:
     """Predict the colour of every area after sintering."""
@@ -316,7 +323,7 @@ def _print_outcome(prediction: Prediction) -> None:
 
 @commands.command()
 @path_argument("case")
-@click.option("-o", "--output", type=click.Path(path_type=Path), required=True, help="Folder.")
+@click.option("-o", "--output", type=FilePath, required=True, help="Folder.")
 @click.option("--page", type=click.Choice(["A4", "Letter"]), default="A4", show_default=True)
 @reports
 def sheet(case: Path, output: Path, page: str, *, as_json: bool) -> dict[str, Any]:
@@ -336,7 +343,7 @@ def sheet(case: Path, output: Path, page: str, *, as_json: bool) -> dict[str, An
 
 @commands.command()
 @path_argument("case")
-@click.option("-o", "--output", type=click.Path(path_type=Path), required=True, help="File.")
+@click.option("-o", "--output", type=FilePath, required=True, help="File.")
 @click.option(
     "--table",
     type=click.Choice(["vertices", "plan"]),

@@ -13,6 +13,8 @@ from stainmap.units import LengthUnit, SizeState
 Vector = tuple[float, float, float]
 Teeth = tuple[int, ...]
 
+# Whether a file can be read is found out, and said, by what reads it.
+FilePath = click.Path(path_type=Path, readable=False)
 SizeOption = click.Choice([SizeState.MILLED.value, SizeState.SINTERED.value])
 UnitOption = click.Choice([unit.value for unit in LengthUnit])
 
@@ -45,4 +47,4 @@ def read_teeth(ctx: click.Context, param: click.Parameter, value: str | None) ->
 
 def path_argument(name: str) -> Callable[[Callable[..., Any]], Callable[..., Any]]:
     """Return the argument of a verb that names a file."""
-    return click.argument(name, type=click.Path(path_type=Path))
+    return click.argument(name, type=FilePath)

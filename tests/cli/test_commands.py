@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import json
+import os
 import struct
 import subprocess
 import sys
@@ -273,6 +274,22 @@ def test_an_unwritable_place_is_said(capsys: pytest.CaptureFixture[str], tmp_pat
     code, report = run_json(capsys, "export", SAMPLE, "-o", tmp_path / "no" / "crown.ply")
     assert code == CANNOT
     assert report["error"]["advice"]
+
+
+@pytest.mark.skipif(
+    sys.platform == "win32" or os.geteuid() == 0,
+    reason="permissions are not enforced for root, nor set this way outside of POSIX systems",
+)
+def test_a_file_that_may_not_be_read_is_said(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    closed = tmp_path / "closed.stl"
+    closed.write_bytes(MESH.read_bytes())
+    closed.chmod(0)
+    for arguments in (["inspect", closed], ["predict", closed]):
+        code, report = run_json(capsys, *arguments)
+        assert code == CANNOT
+        assert report["error"]["where"].endswith("closed.stl")
 
 
 def test_a_case_cut_short_is_said(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
