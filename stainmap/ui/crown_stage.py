@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 
 import numpy as np
 from numpy.typing import NDArray
-from PySide6.QtCore import QPointF, QRect, QRectF, QTimer, QVariantAnimation
+from PySide6.QtCore import QPointF, QRect, QTimer, QVariantAnimation
 from PySide6.QtGui import (
     QColor,
     QPainter,
@@ -25,7 +25,7 @@ from stainmap.ui.crown_canvas import Canvas, make_canvas
 from stainmap.ui.crown_cards import CoatLegend, ProbeCard, ProbeReading, ZoneLegend
 from stainmap.ui.crown_overlay import CrownOverlay, EmptyMark, Pill
 from stainmap.ui.crown_picture import CrownPicture, Look
-from stainmap.ui.framing import free_part, is_covered
+from stainmap.ui.framing import fitted_beside, is_covered
 from stainmap.ui.pill_places import pill_places
 from stainmap.ui.theme import SURROUND
 from stainmap.ui.zone_shares import ZoneShares
@@ -277,14 +277,10 @@ class CrownStage(QWidget):
     def _fitted(self, camera: Camera) -> Camera:
         if self._mesh is None:
             return camera
-        width, height = max(self.width(), 1), max(self.height(), 1)
-        whole = camera.fitted(self._mesh.vertices, width, height)
-        self._moved_aside = self._covers(whole)
-        if not self._moved_aside:
-            return whole
-        across = self._mesh.vertices @ camera.axes[:2].T
-        free = free_part(self._card_rect(), width, height, np.ptp(across, axis=0))
-        return camera.fitted(self._mesh.vertices, width, height, free)
+        fitted, self._moved_aside = fitted_beside(
+            camera, self._mesh.vertices, self.size(), self._card_rect()
+        )
+        return fitted
 
     def _card_rect(self) -> QRect:
         if self._cover is not None:
@@ -295,11 +291,9 @@ class CrownStage(QWidget):
 
     def _covers(self, camera: Camera) -> bool:
         """Return True if a card would lie on the crown."""
-        rect = self._card_rect()
-        if self._mesh is None or rect.isEmpty():
+        if self._mesh is None:
             return False
-        places = camera.project(self._mesh.vertices, max(self.width(), 1), max(self.height(), 1))
-        return is_covered(places, QRectF(rect))
+        return is_covered(camera, self._mesh.vertices, self.size(), self._card_rect())
 
     def _move_aside(self) -> None:
         """Fit again where a card has come to lie on the crown, or the one it evaded is gone."""

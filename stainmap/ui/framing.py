@@ -4,13 +4,30 @@ from __future__ import annotations
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
-from PySide6.QtCore import QRect, QRectF
+from PySide6.QtCore import QRect, QSize
+
+from stainmap.ui.camera import Camera
 
 _GAP_PX = 8
 
 
-def is_covered(places: NDArray[np.float64], card: QRectF) -> bool:
-    """Return True if any of the places, (n, 2 or more) in pixels, lies under a card or close by."""
+def fitted_beside(
+    camera: Camera, vertices: NDArray[np.float64], size: QSize, card: QRect
+) -> tuple[Camera, bool]:
+    """Return the camera that shows all vertices clear of a card, and whether it had to evade."""
+    width, height = max(size.width(), 1), max(size.height(), 1)
+    whole = camera.fitted(vertices, width, height)
+    if not is_covered(whole, vertices, size, card):
+        return whole, False
+    extent = np.ptp(vertices @ camera.axes[:2].T, axis=0)
+    return camera.fitted(vertices, width, height, free_part(card, width, height, extent)), True
+
+
+def is_covered(camera: Camera, vertices: NDArray[np.float64], size: QSize, card: QRect) -> bool:
+    """Return True if any vertex is seen under a card or close to it."""
+    if card.isEmpty():
+        return False
+    places = camera.project(vertices, max(size.width(), 1), max(size.height(), 1))
     left, right = card.left() - _GAP_PX, card.right() + _GAP_PX
     top, bottom = card.top() - _GAP_PX, card.bottom() + _GAP_PX
     x, y = places[:, 0], places[:, 1]

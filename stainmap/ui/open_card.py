@@ -155,6 +155,7 @@ class OpenCard(Plate):
             )
             combo.setMinimumContentsLength(8)
         states = QHBoxLayout()
+        states.setSpacing(18)
         for button in (self.milled, self.sintered):
             self._size_group.addButton(button)
             states.addWidget(button)
