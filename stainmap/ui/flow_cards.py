@@ -10,6 +10,7 @@ from stainmap.ui.open_card import OpenCard
 from stainmap.ui.plate import MessageCard, ProgressCard
 
 _EDGE_PX = 12
+_NARROW_PX = 700
 
 
 class FlowCards(QObject):
@@ -54,7 +55,9 @@ class FlowCards(QObject):
     def _place(self, card: QWidget) -> None:
         card.adjustSize()
         x = (self._view.width() - card.width()) // 2
-        card.move(max(x, 8), max(self._view.height() - card.height() - 20, 8))
+        # In a narrow view the card would lie on the scale.
+        foot = 20 if self._view.width() >= _NARROW_PX else 48
+        card.move(max(x, 8), max(self._view.height() - card.height() - foot, 8))
         card.raise_()
         self._keep_clear()
 

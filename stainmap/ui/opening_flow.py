@@ -249,6 +249,8 @@ class OpeningFlow(FlowCards):
         self._hide_questions()
         self.message.hide()
         if self._aside:
+            # A reading that is still under way must not open its crown later.
+            self._cancel_job()
             self._session.look = self._answers = None
             self._desk.show_again()
             self._set_aside(False)

@@ -41,6 +41,7 @@ O B L M D I on the crown</td></tr>
 <tr><td>looks</td><td>Alt and the number on the bar</td></tr>
 <tr><td>paint</td><td>left drag; Esc takes the stroke back; with Alt, or with
 Crown, Brush moves the margin, a zone goes over the margin and takes it along</td></tr>
+<tr><td>back from a question, a message, a reading</td><td>Esc</td></tr>
 <tr><td>brush, eraser</td><td>P, E; [ and ] change the size</td></tr>
 <tr><td>coats</td><td>digits in the table, 2-3 for a span, plus, minus, Delete</td></tr>
 <tr><td>paint an area instead of a step</td><td>choose its name (Left from the first step)</td></tr>

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+import trimesh
 from PySide6.QtCore import QPoint, QSettings, Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
@@ -144,6 +145,43 @@ def test_the_mesh_stays_and_turns_while_it_is_read_and_esc_leads_back(
     assert busy.crown.camera.height_mm == before.height_mm
     assert np.array_equal(busy.crown.camera.axes, before.axes)
     assert busy.session.look is None
+
+
+def test_another_file_stops_the_reading(busy: MainWindow, qtbot: QtBot, tmp_path: Path) -> None:
+    busy.flow.open_path(PREMOLAR)
+    card = busy.flow.questions
+    qtbot.waitUntil(card.isVisible, timeout=5000)
+    QTest.mouseClick(card.milled, LEFT, NONE, QPoint(8, card.milled.height() // 2))
+    QTest.mouseClick(card.read, LEFT)
+    first = busy.session.job
+    assert first is not None
+    before = busy.session.case
+    other = tmp_path / "crown_24.stl"
+    other.write_bytes(PREMOLAR.read_bytes())
+    busy.flow.open_path(other)
+    qtbot.waitUntil(lambda: card.isVisible() and card.teeth.text() == "24", timeout=20000)
+    assert first.is_cancelled
+    assert first.is_finished
+    assert busy.session.case is before
+    QTest.keyClick(card.teeth, Qt.Key.Key_Escape)
+    assert busy.session.case is before
+
+
+def test_what_is_no_crown_is_refused_beside_its_picture(window: MainWindow, tmp_path: Path) -> None:
+    """A ball has no grooves: what is wrong stands on the card, and the mesh can be looked at."""
+    path = tmp_path / "ball_36.stl"
+    trimesh.creation.icosphere(subdivisions=3, radius=5.0).export(path)
+    before = window.session.case
+    window.flow.open_path(path)
+    card = window.flow.questions
+    QTest.mouseClick(card.sintered, LEFT, NONE, QPoint(8, card.sintered.height() // 2))
+    QTest.mouseClick(card.read, LEFT)
+    assert window.session.case is before
+    assert card.isVisible()
+    assert window.crown.is_bare
+    assert "fossae" in card._note.text()
+    assert card._note.height() >= card._note.heightForWidth(card._note.width())
+    QTest.mouseClick(card.cancel, LEFT)
 
 
 def test_cancel_leaves_the_open_case_and_its_colours(window: MainWindow, qtbot: QtBot) -> None:
