@@ -261,7 +261,7 @@ class CrownStage(QWidget):
     def stand_at(self, camera: Camera) -> None:
         """Look from where somebody looked before."""
         self._framed = self._needs_fit = False
-        self._set_camera(camera, moving=False)
+        self._jump_to(camera)
 
     @property
     def evaded(self) -> QWidget | None:
@@ -272,7 +272,7 @@ class CrownStage(QWidget):
         """Fit the crown beside a card that lies on the view, until told otherwise."""
         self._cover = card
         if self._mesh is not None and self._framed and self.isVisible():
-            self._set_camera(self._fitted(self._camera), moving=False)
+            self._jump_to(self._fitted(self._camera))
 
     def _fitted(self, camera: Camera) -> Camera:
         if self._mesh is None:
@@ -305,11 +305,10 @@ class CrownStage(QWidget):
     def _turn_to(self, camera: Camera) -> None:
         style = self.style()
         animated = bool(style.styleHint(QStyle.StyleHint.SH_Widget_Animate, None, self))
-        if self._turning is not None:
-            self._turning.stop()
         if not animated or not self.isVisible():
-            self._set_camera(camera, moving=False)
+            self._jump_to(camera)
             return
+        self._stop_turning()
         start = self._camera
         turning = self._turning = QVariantAnimation(self)
         turning.setDuration(TURN_MS)
@@ -321,6 +320,14 @@ class CrownStage(QWidget):
         turning.finished.connect(lambda: self._set_camera(camera, moving=False))
         turning.start(QVariantAnimation.DeletionPolicy.DeleteWhenStopped)
         turning.destroyed.connect(self._forget_turning)
+
+    def _jump_to(self, camera: Camera) -> None:
+        self._stop_turning()
+        self._set_camera(camera, moving=False)
+
+    def _stop_turning(self) -> None:
+        if self._turning is not None:
+            self._turning.stop()
 
     def _forget_turning(self) -> None:
         self._turning = None
@@ -337,8 +344,8 @@ class CrownStage(QWidget):
     def _fit_when_visible(self) -> None:
         if self._needs_fit and self.has_crown and self.isVisible():
             self._needs_fit = False
-            self.set_look(self._look)
-            self._set_camera(self._fitted(self._camera), moving=False)
+            self._apply_look()
+            self._jump_to(self._fitted(self._camera))
 
     def _redraw(self, *, moving: bool = False) -> None:
         if self._mesh is None or self._directions is None:
@@ -388,7 +395,7 @@ class CrownStage(QWidget):
             layer.setGeometry(self.rect())
         self._place_cards()
         if self._mesh is not None and self._framed and not self._needs_fit:
-            self._set_camera(self._fitted(self._camera), moving=False)
+            self._jump_to(self._fitted(self._camera))
         else:
             self._redraw()
 

@@ -62,11 +62,11 @@ class FlowCards(QObject):
         self._keep_clear()
 
     def _keep_clear(self) -> None:
-        """Fit the crown beside what has to be answered or waited for while looking at it."""
+        """Fit the crown beside what is to be read, answered or waited for while looking at it."""
         card: QWidget | None = None
         if not self.questions.isHidden():
             card = self.questions
-        elif self._asking and not self.message.isHidden():
+        elif not self.message.isHidden():
             card = self.message
         elif self._aside and not self.progress.isHidden():
             card = self.progress

@@ -295,6 +295,7 @@ class OpenCard(Plate):
         for label in (self._remarks, self._note, self._teeth_line, self._problem):
             label.setVisible(bool(label.text()))
         before = self.height()
+        self.body.invalidate()
         self.body.activate()
         self.setFixedHeight(max(self.body.heightForWidth(CARD_PX), self.body.sizeHint().height()))
         if self.height() != before:

@@ -260,10 +260,12 @@ class OpeningFlow(FlowCards):
         """Do what Esc means now: stop, or go back; return False if it means nothing here."""
         if self._aside and self._session.job is not None:
             self._session.job.cancel()
-        elif self._aside or self._asking:
+        elif (
+            self._aside
+            or self._asking
+            or (self.message.isVisible() and self._session.case is not None)
+        ):
             self.go_back()
-        elif self.message.isVisible() and self._session.case is not None:
-            self.message.hide()
         else:
             return False
         return True

@@ -42,8 +42,11 @@ class TeethDialog(QDialog):
         column = QVBoxLayout(self)
         column.setContentsMargins(24, 20, 24, 20)
         column.setSpacing(12)
-        column.addWidget(SoftLabel("Numbers by ISO 3950, in the order of the units. The crown is"))
-        column.addWidget(SoftLabel("read again; corrections of zones made by hand are kept."))
+        hint = SoftLabel(
+            "Numbers by ISO 3950, in the order of the units.\n"
+            "The crown is read again; corrections of zones made by hand are kept."
+        )
+        column.addWidget(hint)
         self.numbers = QLineEdit(" ".join(str(unit.tooth.number) for unit in units))
         self.numbers.setAccessibleName("Tooth numbers, ISO 3950")
         self.numbers.setMinimumWidth(340)
