@@ -13,6 +13,16 @@ from stainmap.files.mesh_export import export_mesh, export_table, plan_table, ve
 ENDINGS = (".ply", ".csv", ".png")
 
 
+def check_ending(path: Path) -> None:
+    """Raise StainmapError unless the file's ending is one of those that are written."""
+    if path.suffix.lower() not in ENDINGS:
+        raise StainmapError(
+            f"'{path.suffix or path.name}' is no ending that stainmap writes.",
+            where=path.name,
+            advice=f"Use one of {', '.join(ENDINGS)}.",
+        )
+
+
 def export_prediction(prediction: Prediction, path: Path, *, table: str = "vertices") -> None:
     """Write the predicted crown as PLY, CSV or PNG.
 
@@ -27,6 +37,7 @@ def export_prediction(prediction: Prediction, path: Path, *, table: str = "verti
     StainmapError
         If the ending is none of these, or the file cannot be written.
     """
+    check_ending(path)
     case, appearance = prediction.case, prediction.appearance
     ending = path.suffix.lower()
     if ending == ".ply":
@@ -38,11 +49,5 @@ def export_prediction(prediction: Prediction, path: Path, *, table: str = "verti
             else vertex_table(case, appearance.lab, appearance.srgb)
         )
         export_table(rows, path)
-    elif ending == ".png":
-        write_bytes(path, crown_png(prediction))
     else:
-        raise StainmapError(
-            f"'{ending or path.name}' is no ending that stainmap writes.",
-            where=path.name,
-            advice=f"Use one of {', '.join(ENDINGS)}.",
-        )
+        write_bytes(path, crown_png(prediction))

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import numpy as np
+from scipy.spatial import cKDTree
 
 from stainmap.app.job import Progress
 from stainmap.app.opening import MAX_EDGE_MM, MeshLook, Vector, look_at_mesh, units_from_numbers
@@ -15,10 +16,13 @@ from stainmap.model.crown import CrownReading
 from stainmap.model.tooth import Unit
 from stainmap.planning.reading import read_crown
 from stainmap.surface.diffusion import SurfaceOperator
-from stainmap.surface.mesh import TriMesh
+from stainmap.surface.mesh import TriMesh, largest_piece
 from stainmap.surface.refining import refine
 from stainmap.surface.thickness import wall_thickness
 from stainmap.units import SizeState
+
+# Walls are judged above this distance from the margin; common practice, no published source.
+_MARGIN_BAND_MM = 1.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -39,7 +43,8 @@ class MeshReport:
         outer = inner = 0.0
         if reading is not None:
             outer = float(mesh.vertex_areas[reading.outer].sum())
-            inner = float(mesh.vertex_areas[~reading.outer].sum())
+            body = largest_piece(mesh, np.ones(mesh.vertex_count, dtype=np.bool_))
+            inner = float(mesh.vertex_areas[body & ~reading.outer].sum())
         return {
             "kind": None if reading is None else reading.kind.value,
             "length_unit": self.look.sizes[0].unit.value if self.look.sizes else None,
@@ -152,12 +157,22 @@ def inspect_mesh(
 
 
 def _wall(mesh: TriMesh, reading: CrownReading) -> tuple[float, float] | None:
-    """Return the thinnest and the middle wall, or None where no cavity gives it a far side."""
-    inner = ~reading.outer & ~reading.rim
+    """Return the thinnest and the middle wall, or None where no cavity gives it a far side.
+
+    The last millimetre at the margin runs out to an edge by design and is left out.
+    """
+    body = largest_piece(mesh, np.ones(mesh.vertex_count, dtype=np.bool_))
+    inner = body & ~reading.outer & ~reading.rim
     if reading.assumed_wall_mm is not None or not inner.any():
         return None
     thickness, _ = wall_thickness(mesh, reading.outer, inner)
-    values = thickness[reading.outer]
+    one, other = mesh.edges.T
+    crossing = reading.outer[one] != reading.outer[other]
+    margin = mesh.vertices[np.unique(mesh.edges[crossing])]
+    from_margin, _ = cKDTree(margin).query(mesh.vertices)
+    values = thickness[reading.outer & (from_margin > _MARGIN_BAND_MM)]
+    if not len(values):
+        return None
     return float(values.min()), float(np.median(values))
 
 

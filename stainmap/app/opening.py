@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 from stainmap.app.job import Progress
 from stainmap.errors import MeshFileError, PlanError
 from stainmap.model.case import AccentMask, Backing, Case, Region
-from stainmap.model.crown import CrownReading, CrownSurface, MeshSource
+from stainmap.model.crown import CrownSurface, MeshSource
 from stainmap.model.material import Catalogue
 from stainmap.model.plan import StainPlan
 from stainmap.model.tooth import Role, Tooth, Unit
@@ -21,7 +21,7 @@ from stainmap.planning.size_check import Size, plausible_sizes
 from stainmap.planning.zoning import ZoneSliders, propose_zones
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.loading import LoadedMesh, load_mesh_bytes, read_file
-from stainmap.surface.mesh import TriMesh
+from stainmap.surface.mesh import TriMesh, connected_pieces, largest_piece, submesh
 from stainmap.surface.refining import refine
 from stainmap.units import LengthUnit, SizeState
 
@@ -165,8 +165,8 @@ def build_case(
     block = materials.block(answers.block)
     factor = scale_to_sintered(look, answers, block.enlargement_factor)
     step(0.02, "refining the surface")
-    base = TriMesh(look.mesh.vertices * factor, look.mesh.faces)
-    refined = refine(base, MAX_EDGE_MM)
+    body, file_vertex, left_out = _largest_body(look.loaded)
+    refined = refine(TriMesh(body.vertices * factor, body.faces), MAX_EDGE_MM)
     step(0.1, "measuring the surface")
     operator = SurfaceOperator(refined.mesh)
     reading = read_crown(
@@ -187,7 +187,7 @@ def build_case(
         sliders=answers.sliders,
         progress=lambda share, phrase: step(0.65 + 0.33 * share, phrase),
     )
-    warnings = _warnings(look, proposal.reading)
+    warnings = (*look.loaded.repairs, *look.loaded.warnings, *left_out, *proposal.reading.warnings)
     case = Case(
         code=code or look.path.stem,
         units=answers.units,
@@ -203,7 +203,7 @@ def build_case(
             mesh=refined.mesh,
             parents=refined.parents,
             base_vertex_count=refined.base_vertex_count,
-            file_vertex=look.loaded.file_vertex,
+            file_vertex=file_vertex,
         ),
         reading=replace(proposal.reading, warnings=warnings),
         zones=proposal.zones,
@@ -311,5 +311,18 @@ def _kept_accents(
     return tuple(masks)
 
 
-def _warnings(look: MeshLook, reading: CrownReading) -> tuple[str, ...]:
-    return (*look.loaded.repairs, *look.loaded.warnings, *reading.warnings)
+def _largest_body(loaded: LoadedMesh) -> tuple[TriMesh, NDArray[np.int32], tuple[str, ...]]:
+    """Return the largest body, the map from the file's vertices to it, and what was left out.
+
+    The map is -1 for vertices of other bodies.
+    """
+    mesh = loaded.mesh
+    count, _ = connected_pieces(mesh)
+    if count <= 1:
+        return mesh, loaded.file_vertex, ()
+    inside = largest_piece(mesh, np.ones(mesh.vertex_count, dtype=np.bool_))
+    body, kept = submesh(mesh, np.asarray(inside[mesh.faces].all(axis=1)))
+    number = np.full(mesh.vertex_count + 1, -1, dtype=np.int32)
+    number[kept] = np.arange(len(kept), dtype=np.int32)
+    note = f"The file holds {count} bodies; only the largest is taken."
+    return body, number[loaded.file_vertex], (note,)

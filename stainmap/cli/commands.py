@@ -354,8 +354,9 @@ def sheet(case: Path, output: Path, page: str, *, as_json: bool) -> dict[str, An
 @reports
 def export(case: Path, output: Path, table: str, *, as_json: bool) -> dict[str, Any]:
     """Write the predicted crown as PLY, CSV or PNG; the ending decides."""
-    from stainmap.app.exporting import export_prediction
+    from stainmap.app.exporting import check_ending, export_prediction
 
+    check_ending(output)
     export_prediction(_predicted(case, as_json), output, table=table)
     if not as_json:
         click.echo(f"Written: {output}")

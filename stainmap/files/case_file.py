@@ -43,6 +43,7 @@ from stainmap.files.case_document import (
 from stainmap.files.catalogue import catalogue_from_dict
 from stainmap.model.case import AccentMask, Case
 from stainmap.model.crown import BodyKind, CrownReading, CrownSurface, MeshSource
+from stainmap.model.plan import MAX_COATS
 from stainmap.model.zone import Accent
 from stainmap.planning.plan_hash import plan_hash
 from stainmap.surface.mesh import TriMesh
@@ -52,6 +53,7 @@ SUFFIX = ".stainmap"
 _DOCUMENT = "case.json"
 _MESH = "mesh/original"
 _PREVIEW = "preview.png"
+_CHOOSE = "Choose a file that ends in .stainmap."
 _LOOK = "look/"
 _MOST_BYTES = 2 << 30
 _MOST_DOCUMENT_BYTES = 64 << 20
@@ -124,6 +126,8 @@ def read_case(path: Path, progress: Progress | None = None) -> Case:
     if progress is not None:
         progress(0.1, "reading the case")
     try:
+        if path.exists() and not (path.is_file() or path.is_dir()):
+            raise CaseFileError("It is not an ordinary file.", where=path.name, advice=_CHOOSE)
         with path.open("rb") as stream, zipfile.ZipFile(stream) as archive:
             return _Reader(archive, path.name).case()
     except StainmapError:
@@ -174,6 +178,8 @@ def read_look(path: Path, case: Case) -> NDArray[np.uint8] | None:
 def is_case_file(path: Path) -> bool:
     """Return True if the file's content, not its name, is that of a case archive."""
     try:
+        if not path.is_file():
+            return False
         with zipfile.ZipFile(path) as archive:
             return _DOCUMENT in archive.namelist()
     except (OSError, zipfile.BadZipFile):
@@ -282,7 +288,7 @@ class _Reader:
         if not 0 < base <= count:
             raise self._damaged("its surface does not fit together")
         parents = self._array("parents", np.int32, (count, 2), most=count - 1)
-        file_vertex = self._array("file_vertex", np.int32, (None,), most=base - 1)
+        file_vertex = self._array("file_vertex", np.int32, (None,), least=-1, most=base - 1)
         return CrownSurface(
             mesh=TriMesh(vertices, faces),
             parents=parents,
@@ -312,19 +318,32 @@ class _Reader:
 
     def _accents(self, numbers: tuple[int, ...], prefix: str, count: int) -> tuple[AccentMask, ...]:
         return tuple(
-            AccentMask(
-                accent=Accent(number), share=self._array(f"{prefix}_{number}", np.float32, (count,))
-            )
+            AccentMask(accent=Accent(number), share=self._share(f"{prefix}_{number}", count))
             for number in numbers
         )
 
     def _brushed(self, name: str, count: int) -> NDArray[Any]:
         if name.endswith("_vertices"):
             return self._array(name, np.int32, (None,), most=count - 1)
-        return self._array(name, np.float32, (None,))
+        coats = self._array(name, np.float32, (None,))
+        if not ((coats >= 0.0) & (coats <= MAX_COATS)).all():
+            raise self._damaged("a number of brushed coats is impossible")
+        return coats
+
+    def _share(self, name: str, count: int) -> NDArray[Any]:
+        share = self._array(name, np.float32, (count,))
+        if not ((share >= 0.0) & (share <= 1.0)).all():
+            raise self._damaged(f"its list of {name} holds no shares")
+        return share
 
     def _array(
-        self, name: str, dtype: Any, shape: tuple[int | None, ...], *, most: int | None = None
+        self,
+        name: str,
+        dtype: Any,
+        shape: tuple[int | None, ...],
+        *,
+        least: int = 0,
+        most: int | None = None,
     ) -> NDArray[Any]:
         """Return one array after checking type, shape and, for indices, range."""
         stream = io.BytesIO(self._bytes(f"arrays/{name}.npy"))
@@ -334,7 +353,7 @@ class _Reader:
         )
         if array.dtype != np.dtype(dtype) or not fits:
             raise self._damaged(f"its list of {name} has the wrong form")
-        if most is not None and array.size and (array.min() < 0 or array.max() > most):
+        if most is not None and array.size and (array.min() < least or array.max() > most):
             raise self._damaged(f"its list of {name} points beyond the surface")
         return np.asarray(array)
 

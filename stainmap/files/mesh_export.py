@@ -67,7 +67,8 @@ def vertex_table(case: Case, lab: NDArray[np.float32], srgb: NDArray[np.uint8]) 
     """Return a CSV with one row per vertex of the original file, in its order and coordinates.
 
     Columns: x, y, z (the file's unit and size), area, L*, a*, b*, red, green, blue (sRGB, 0-255).
-    For STL the vertices of the file are the corners of its facets.
+    For STL the vertices of the file are the corners of its facets. A vertex that is not part of
+    the crown (unused, or of another body) has an empty row with the area "none".
     """
     source = case.surface.file_vertex
     position = case.surface.mesh.vertices[source] / case.source.sintered_mm_per_unit
@@ -76,13 +77,17 @@ def vertex_table(case: Case, lab: NDArray[np.float32], srgb: NDArray[np.uint8]) 
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\n")
     writer.writerow(("x", "y", "z", "area", "L*", "a*", "b*", "red", "green", "blue"))
-    for point, zone, colour, shown in zip(
+    for vertex, point, zone, colour, shown in zip(
+        source.tolist(),
         position.tolist(),
         case.zones[source].tolist(),
         lab[source].astype(float).tolist(),
         srgb[source].tolist(),
         strict=True,
     ):
+        if vertex < 0:
+            writer.writerow(("", "", "", "none", "", "", "", "", "", ""))
+            continue
         writer.writerow(
             (
                 *(f"{value:.6g}" for value in point),

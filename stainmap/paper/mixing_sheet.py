@@ -95,7 +95,7 @@ def _serves_text(batch: JarBatch) -> str:
 def _discard_text(sheet: SheetData, *, with_day: bool) -> str:
     when = sheet.discard_at
     if when is None:
-        return f"{JAR_LIFE_HOURS:g} h after mixing" if with_day else f"after {JAR_LIFE_HOURS:g} h"
+        return f"after {JAR_LIFE_HOURS:g} h"
     clock = f"{when:%H:%M}"
     return f"{when.day} {_MONTHS[when.month - 1]} {clock}" if with_day else clock
 

@@ -308,3 +308,36 @@ def test_the_program_runs_as_a_folder_and_as_a_module() -> None:
         )  # fmt: skip
         assert done.returncode == 0, done.stderr
         assert "stainmap" in done.stdout
+
+
+def test_of_several_bodies_the_largest_is_planned(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    crown = trimesh.load(MESH)
+    ball = trimesh.creation.icosphere(subdivisions=2, radius=2.0)
+    ball.apply_translation((20.0, 0.0, 0.0))
+    both = tmp_path / "both.stl"
+    trimesh.util.concatenate([ball, crown]).export(both)
+    code, seen = run_json(capsys, "inspect", both)
+    assert code == DONE
+    assert seen["kind"] == "several bodies"
+    code, alone = run_json(capsys, "inspect", MESH)
+    assert seen["inner_area_mm2"] == pytest.approx(alone["inner_area_mm2"], rel=0.02)
+    output = tmp_path / "both.stainmap"
+    arguments = ("--tooth", "36", "--size", "sintered", "--mesial=1,0,0", "-o", output)
+    code, report = run_json(capsys, "propose", both, *arguments)
+    assert code == DONE
+    assert any("2 bodies" in warning for warning in report["warnings"])
+    case = read_case(output)
+    assert case.surface.mesh.area == pytest.approx(crown.area, rel=1e-6)
+    assert (case.surface.file_vertex < 0).sum() == 3 * len(ball.faces)
+    assert main(["predict", str(output), "--vertices", str(tmp_path / "v.csv")]) == DONE
+    with (tmp_path / "v.csv").open(encoding="utf-8") as stream:
+        rows = list(csv.DictReader(stream))
+    assert len(rows) == 3 * len(both_faces(both))
+    assert sum(row["area"] == "none" for row in rows) == 3 * len(ball.faces)
+
+
+def both_faces(path: Path) -> np.ndarray:
+    """Return the facets of a file as an independent reader sees them."""
+    return trimesh.load(path).faces

@@ -265,3 +265,38 @@ def test_the_look_of_a_case_comes_back_with_it_and_with_no_other(tmp_path: Path)
     write_case(case, path)
     assert read_look(path, opened) is None
     assert read_look(tmp_path / "missing.stainmap", opened) is None
+
+
+@pytest.mark.parametrize("value", [np.nan, -0.5, 2.0, np.inf])
+def test_shares_that_are_none_are_refused(tmp_path: Path, value: float) -> None:
+    path, target = tmp_path / "c.stainmap", tmp_path / "bad.stainmap"
+    case = full_case()
+    write_case(case, path)
+    share = case.accents[0].share.copy()
+    share[0] = value
+    bad = io.BytesIO()
+    np.save(bad, share)
+    with zipfile.ZipFile(path) as old, zipfile.ZipFile(target, "w") as new:
+        for name in old.namelist():
+            content = bad.getvalue() if name == "arrays/accent_7.npy" else old.read(name)
+            new.writestr(name, content)
+    with pytest.raises(CaseFileError, match="accent_7"):
+        read_case(target)
+
+
+def test_vertices_that_no_facet_uses_keep_their_place(tmp_path: Path) -> None:
+    case = full_case()
+    file_vertex = case.surface.file_vertex.copy()
+    file_vertex[3] = -1
+    case = replace(case, surface=replace(case.surface, file_vertex=file_vertex))
+    write_case(case, tmp_path / "c.stainmap")
+    assert_same(case, read_case(tmp_path / "c.stainmap"))
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="pipes with a name exist on POSIX only")
+def test_what_is_no_ordinary_file_is_not_waited_for(tmp_path: Path) -> None:
+    pipe = tmp_path / "pipe.stainmap"
+    os.mkfifo(pipe)
+    with pytest.raises(CaseFileError, match="ordinary"):
+        read_case(pipe)
+    assert not is_case_file(pipe)

@@ -132,7 +132,7 @@ def test_the_mixing_list_holds_jars_times_and_programme(mixing: str) -> None:
 
 
 def test_without_a_time_the_mixing_list_says_how_long_jars_last(sheet: SheetData) -> None:
-    assert "discard 8 h after mixing" in text_of(mixing_list_bytes(sheet))
+    assert "discard after 8 h" in text_of(mixing_list_bytes(sheet))
 
 
 def test_known_lots_and_technician_are_printed(make_sheet: MakeSheet, dome: Case) -> None:
