@@ -12,13 +12,14 @@ from numpy.typing import NDArray
 from stainmap.app.job import Progress
 from stainmap.errors import MeshFileError, PlanError
 from stainmap.model.case import AccentMask, Backing, Case, Region
-from stainmap.model.crown import CrownSurface, MeshSource
+from stainmap.model.crown import BodyKind, CrownReading, CrownSurface, MeshSource
 from stainmap.model.material import Catalogue
 from stainmap.model.plan import StainPlan
 from stainmap.model.tooth import Role, Tooth, Unit
+from stainmap.model.zone import Zone
 from stainmap.planning.reading import read_crown
 from stainmap.planning.size_check import Size, plausible_sizes
-from stainmap.planning.zoning import ZoneSliders, propose_zones
+from stainmap.planning.zoning import ZoneProposal, ZoneSliders, propose_zones
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.loading import LoadedMesh, load_mesh_bytes, read_file
 from stainmap.surface.mesh import TriMesh, connected_pieces, largest_piece, submesh
@@ -179,14 +180,17 @@ def build_case(
     )
     if reading.assumed_wall_mm is not None:
         reading = replace(reading, assumed_wall_mm=answers.assumed_wall_mm)
-    proposal = propose_zones(
-        refined.mesh,
-        operator,
-        reading,
-        answers.units,
-        sliders=answers.sliders,
-        progress=lambda share, phrase: step(0.65 + 0.33 * share, phrase),
-    )
+    if reading.kind is BodyKind.NOT_A_CROWN or not np.isfinite(reading.height).any():
+        proposal = _without_zones(refined.mesh, reading, answers.assumed_wall_mm)
+    else:
+        proposal = propose_zones(
+            refined.mesh,
+            operator,
+            reading,
+            answers.units,
+            sliders=answers.sliders,
+            progress=lambda share, phrase: step(0.65 + 0.33 * share, phrase),
+        )
     warnings = (*look.loaded.repairs, *look.loaded.warnings, *left_out, *proposal.reading.warnings)
     case = Case(
         code=code or look.path.stem,
@@ -309,6 +313,25 @@ def _kept_accents(
         if accent in new or merged.any():
             masks.append(AccentMask(accent=accent, share=merged))
     return tuple(masks)
+
+
+def _without_zones(mesh: TriMesh, reading: CrownReading, assumed_wall_mm: float) -> ZoneProposal:
+    """Return what a body that is no crown opens with: all of it body, to be painted by hand."""
+    outer = reading.outer if reading.outer.any() else np.ones(mesh.vertex_count, dtype=np.bool_)
+    rise = mesh.vertices @ np.asarray(reading.occlusal_axis)
+    zones = np.where(outer, int(Zone.BODY), int(Zone.INNER)).astype(np.uint8)
+    return ZoneProposal(
+        zones=zones,
+        accents=(),
+        reading=replace(
+            reading,
+            outer=outer,
+            rim=reading.rim & ~outer,
+            depth_below_crest_mm=(rise.max() - rise).astype(np.float32),
+            assumed_wall_mm=assumed_wall_mm if outer.all() else reading.assumed_wall_mm,
+            warnings=(*reading.warnings, "No zones are proposed: all of it is body until painted."),
+        ),
+    )
 
 
 def _largest_body(loaded: LoadedMesh) -> tuple[TriMesh, NDArray[np.int32], tuple[str, ...]]:

@@ -162,7 +162,8 @@ def propose(  # noqa: PLR0913 - one parameter per option
             click.echo(note)
         for warning in case.reading.warnings:
             click.echo(f"note: {warning}")
-        click.echo(f"Zones proposed for {_names(case)}; case written to {output}.")
+        done = "No zones proposed" if not case.accents else "Zones proposed"
+        click.echo(f"{done} for {_names(case)}; case written to {output}.")
     return {
         "case": str(output),
         "kind": case.reading.kind.value,

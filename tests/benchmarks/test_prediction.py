@@ -114,7 +114,6 @@ def test_everything_from_coats_to_colour_beside_the_plain_calculation(
         lab = reference_lab(full, coats, shape.wall_mm, far, inside=shape.inner)
         return np.round(255.0 * lab_to_srgb(lab, full.white_xyz))
 
-    reference = quickest(plain, 1)
     ratios = {}
     for name, process, sideways in (
         ("uptake, layers, colour", DRY, False),
@@ -123,9 +122,13 @@ def test_everything_from_coats_to_colour_beside_the_plain_calculation(
     ):
         scene = scene_from_case(case, bands="screen", process=process)
         engine = AppearanceEngine(shape, scene, sideways=sideways)
-        ratios[name] = quickest(lambda engine=engine: engine.whole(coats), 2) / reference
+        # In turn, and the least disturbed round counts, as above.
+        ratios[name] = min(
+            quickest(lambda engine=engine: engine.whole(coats), 1) / quickest(plain, 1)
+            for _ in range(3)
+        )
         record_property(f"ratio, {name}", round(ratios[name], 3))
-    print({name: round(ratio, 3) for name, ratio in ratios.items()}, f"of {reference:.2f} s")
+    print({name: round(ratio, 3) for name, ratio in ratios.items()})
     assert ratios["uptake, layers, colour"] <= 0.3
     assert ratios["and wicking"] <= 4.0
 

@@ -133,17 +133,6 @@ def test_what_is_no_crown_in_any_unit_is_not_asked_for_its_size(
     assert report["error"]["where"] == "huge.stl"
 
 
-def test_a_body_that_is_no_crown_is_named(
-    capsys: pytest.CaptureFixture[str], tmp_path: Path
-) -> None:
-    ball = tmp_path / "ball.stl"
-    trimesh.creation.icosphere(4, 5.0).export(ball)
-    arguments = ("--tooth", "36", "--size", "sintered", "-o", tmp_path / "c.stainmap")
-    code, report = run_json(capsys, "propose", ball, *arguments)
-    assert code == CANNOT
-    assert report["error"]["where"] == "ball.stl"
-
-
 def test_no_slip_overwrites_a_mesh_or_a_case(
     capsys: pytest.CaptureFixture[str], tmp_path: Path
 ) -> None:
@@ -341,3 +330,20 @@ def test_of_several_bodies_the_largest_is_planned(
 def both_faces(path: Path) -> np.ndarray:
     """Return the facets of a file as an independent reader sees them."""
     return trimesh.load(path).faces
+
+
+def test_a_body_that_is_no_crown_opens_with_a_warning(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    ball, output = tmp_path / "ball.stl", tmp_path / "ball.stainmap"
+    trimesh.creation.icosphere(subdivisions=4, radius=4.5).export(ball)
+    code, report = run_json(capsys, "inspect", ball)
+    assert code == DONE
+    assert report["kind"] == "not a crown"
+    arguments = ("--tooth", "36", "--size", "sintered", "--mesial=1,0,0", "-o", output)
+    code, report = run_json(capsys, "propose", ball, *arguments)
+    assert code == DONE
+    assert any("No zones" in warning for warning in report["warnings"])
+    code, report = run_json(capsys, "predict", output)
+    assert code == DONE
+    assert set(report["areas"]) == {"body"}
