@@ -424,8 +424,11 @@ class Session:
         self, title: str, work: Callable[[Progress], Any], done: Callable[[Any], None]
     ) -> Job[Any]:
         def failed(error: StainmapError) -> None:
+            stopped = isinstance(error, CancelledError)
+            if stopped and self.job is not None and not self.job.is_cancelled:
+                return  # an older job has ended; the one under way goes on
             self.job = None
-            self.problem = None if isinstance(error, CancelledError) else error
+            self.problem = None if stopped else error
             self._notify(frozenset({"job", "problem"}))
 
         self.problem = None

@@ -37,10 +37,13 @@ class CrownDesk(QObject):
         The line that says what the brush does, and whether it puts on coats.
     problem
         A StainmapError from painting.
+    named
+        What is under the pointer, as one line; empty if nothing is.
     """
 
     purpose_changed = Signal(str, bool)
     problem = Signal(object)
+    named = Signal(str)
 
     def __init__(self, session: Session, view: CrownView, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -217,8 +220,11 @@ class CrownDesk(QObject):
         prediction = self._session.prediction
         if hit is None or prediction is None or not self._fits() or not self._can_paint:
             self._view.set_probe(None, None)
+            self.named.emit("")
             return
-        self._view.set_probe(figures.probe_reading(prediction, hit.vertex), hit.position)
+        reading = figures.probe_reading(prediction, hit.vertex)
+        self._view.set_probe(reading, hit.position)
+        self.named.emit(reading.spoken)
 
     def _begin(self, position: NDArray[np.float64], vertex: int, keys: Qt.KeyboardModifier) -> None:
         brush = self.brush

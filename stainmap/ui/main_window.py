@@ -138,6 +138,7 @@ class MainWindow(QMainWindow):
         self.desk.purpose_changed.connect(
             lambda text, coats: self.plan.brush.set_purpose(text, coats=coats)
         )
+        self.desk.named.connect(self.status.set_pointed)
         self.flow.opened_file.connect(self._remember_folder)
         self.flow.block_named.connect(self._remember_block)
         self.flow.set_aside.connect(self._set_aside)

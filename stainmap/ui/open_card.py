@@ -129,6 +129,7 @@ class OpenCard(Plate):
         buttons.addStretch(1)
         buttons.addWidget(self.cancel)
         buttons.addWidget(self.read)
+        self.body.addStretch(1)
         self.body.addLayout(buttons)
         self.read.clicked.connect(self._accept)
         self.cancel.clicked.connect(self.cancelled)
@@ -297,6 +298,9 @@ class OpenCard(Plate):
         before = self.height()
         self.body.invalidate()
         self.body.activate()
-        self.setFixedHeight(max(self.body.heightForWidth(CARD_PX), self.body.sizeHint().height()))
+        # While it is shown it only grows, or the button would slip away from under the pointer.
+        least = before if self.isVisible() else 0
+        height = max(self.body.heightForWidth(CARD_PX), self.body.sizeHint().height())
+        self.setFixedHeight(max(height, least))
         if self.height() != before:
             self.resized.emit()

@@ -1,4 +1,4 @@
-"""The status line: a caution that never goes away, the last message, and figures of the case."""
+"""The status line: a caution or the last message, what is pointed at, figures of the case."""
 
 from __future__ import annotations
 
@@ -26,8 +26,13 @@ class StatusLine(QWidget):
         self.message = QLabel()
         self.message.setFont(font(12))
         self.message.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self.pointed = QLabel()
+        self.pointed.setFont(font(12))
+        self.pointed.setAccessibleName("Under the pointer")
+        self.pointed.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.figures, self.plan = SoftLabel(), SoftLabel()
         row.addWidget(self.message, 1)
+        row.addWidget(self.pointed, 2)
         row.addWidget(self.figures)
         row.addWidget(self.plan)
         self._standing = ""
@@ -46,6 +51,11 @@ class StatusLine(QWidget):
         self.message.setText(text)
         self.message.setToolTip(text)
         self._timer.start(_MESSAGE_MS)
+
+    def set_pointed(self, text: str) -> None:
+        """Name what is under the pointer; an empty text if nothing is."""
+        self.pointed.setText(text)
+        self.pointed.setToolTip(text)
 
     def set_case(self, figures: str, plan: str) -> None:
         """Show figures of the case and the hash of its plan."""

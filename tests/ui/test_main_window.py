@@ -176,6 +176,7 @@ def test_pointing_reads_the_place(window: MainWindow, qtbot: QtBot) -> None:
     QTest.mouseMove(window.crown, crown_place(window, (0.0, 4.0, 2.9)))
     qtbot.waitUntil(window.crown.probe_card.isVisible, timeout=2000)
     said = window.crown.probe_card.accessibleDescription()
+    assert window.status.pointed.text() == said
     assert said.startswith("body, buccal, barley 1, L* ")
     # The dome's wall is 1 mm everywhere.
     assert "wall 1.0" in said

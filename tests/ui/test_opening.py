@@ -15,6 +15,8 @@ from stainmap.app.job import JobRunner
 from stainmap.app.session import Session
 from stainmap.files.catalogue import starter_catalogue
 from stainmap.model.case import Case
+from stainmap.model.crown import BodyKind
+from stainmap.model.zone import Zone
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.main_window import MainWindow
 from stainmap.ui.poster import Poster
@@ -167,10 +169,29 @@ def test_another_file_stops_the_reading(busy: MainWindow, qtbot: QtBot, tmp_path
     assert busy.session.case is before
 
 
-def test_what_is_no_crown_is_refused_beside_its_picture(window: MainWindow, tmp_path: Path) -> None:
-    """A ball has no grooves: what is wrong stands on the card, and the mesh can be looked at."""
+def test_what_is_no_crown_opens_with_a_warning(window: MainWindow, tmp_path: Path) -> None:
+    """A ball has no grooves: it opens, all of it body, and a card says what was noticed."""
     path = tmp_path / "ball_36.stl"
     trimesh.creation.icosphere(subdivisions=3, radius=5.0).export(path)
+    window.flow.open_path(path)
+    card = window.flow.questions
+    QTest.mouseClick(card.sintered, LEFT, NONE, QPoint(8, card.sintered.height() // 2))
+    QTest.mouseClick(card.read, LEFT)
+    case = window.session.case
+    assert case is not None
+    assert case.source.name == "ball_36.stl"
+    assert case.reading.kind is BodyKind.NOT_A_CROWN
+    assert set(case.zones.tolist()) == {int(Zone.BODY)}
+    assert window.flow.message.isVisible()
+    assert window.flow.message.accessibleName() == "This is not a crown"
+
+
+def test_teeth_that_do_not_fit_are_refused_beside_the_picture(
+    window: MainWindow, tmp_path: Path
+) -> None:
+    """What is wrong stands on the card, and the mesh can be looked at."""
+    path = tmp_path / "crown_36_37.stl"
+    path.write_bytes(PREMOLAR.read_bytes())
     before = window.session.case
     window.flow.open_path(path)
     card = window.flow.questions
@@ -179,7 +200,7 @@ def test_what_is_no_crown_is_refused_beside_its_picture(window: MainWindow, tmp_
     assert window.session.case is before
     assert card.isVisible()
     assert window.crown.is_bare
-    assert "fossae" in card._note.text()
+    assert "unit" in card._note.text()
     assert card._note.height() >= card._note.heightForWidth(card._note.width())
     QTest.mouseClick(card.cancel, LEFT)
 
