@@ -24,7 +24,7 @@ os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 from collections.abc import Sequence
 from pathlib import Path
 
-from stainmap import bootstrap
+from stainmap import bootstrap, memory
 from stainmap.startup import system_packages
 
 
@@ -49,6 +49,8 @@ def start(arguments: Sequence[str]) -> int:
     there is no display, nothing plans the sample crown and writes its papers instead.
     """
     from stainmap import cli  # noqa: PLC0415 - its libraries may have been installed just now
+
+    memory.settle()
 
     first = arguments[0] if arguments else None
     if first is not None and (first in cli.VERBS or not _names_file(first)):

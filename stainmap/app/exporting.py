@@ -10,7 +10,9 @@ from stainmap.errors import StainmapError
 from stainmap.files.atomic import write_bytes
 from stainmap.files.mesh_export import export_mesh, export_table, plan_table, vertex_table
 
-ENDINGS = (".ply", ".csv", ".png")
+# What each ending is called where one is chosen.
+KINDS = {".ply": "Mesh with colours", ".csv": "Table of vertices", ".png": "Picture"}
+ENDINGS = tuple(KINDS)
 
 
 def check_ending(path: Path) -> None:

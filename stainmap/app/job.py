@@ -9,6 +9,7 @@ from concurrent.futures import Future, ThreadPoolExecutor
 from typing import Any, Generic, TypeVar
 
 from stainmap.errors import CancelledError, StainmapError
+from stainmap.memory import giving_back
 
 Progress = Callable[[float, str], None]
 Post = Callable[[Callable[[], None]], None]
@@ -75,7 +76,8 @@ class Job(Generic[T]):
     def run(self) -> None:
         """Do the work in the calling thread and send the notices."""
         try:
-            result = self._work(self._report)
+            with giving_back():
+                result = self._work(self._report)
             if self.is_cancelled:
                 raise CancelledError(f"{self.title} was stopped.")
         except StainmapError as error:

@@ -191,6 +191,7 @@ def build_case(
             sliders=answers.sliders,
             progress=lambda share, phrase: step(0.65 + 0.33 * share, phrase),
         )
+    refined.mesh.forget_derived()
     warnings = (*look.loaded.repairs, *look.loaded.warnings, *left_out, *proposal.reading.warnings)
     case = Case(
         code=code or look.path.stem,

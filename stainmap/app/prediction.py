@@ -16,6 +16,7 @@ from stainmap.predict.appearance import Appearance, AppearanceEngine
 from stainmap.predict.scene import Bands, scene_from_case
 from stainmap.predict.shape import CrownShape, crown_shape
 from stainmap.surface.diffusion import SurfaceOperator
+from stainmap.surface.mesh import TriMesh
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -77,6 +78,7 @@ def predict_case(
     if previous is None or not same_shape:
         shape = crown_shape(case, operator=operator, progress=progress)
         layout = CoatLayout(case.surface.mesh, case.reading.outer)
+        _make_ready_to_paint(case.surface.mesh)
     else:
         shape, layout = previous.shape, previous.layout
     engine = _engine(case, shape, previous if same_shape else None, bands)
@@ -97,6 +99,14 @@ def predict_case(
         appearance=appearance,
         outcome=outcome,
     )
+
+
+def _make_ready_to_paint(mesh: TriMesh) -> None:
+    """Keep of a mesh what a brush asks for, worked out here and not under the first stroke."""
+    wanted = ("adjacency", "vertex_faces", "vertex_normals", "vertex_areas", "is_watertight")
+    for name in wanted:
+        getattr(mesh, name)
+    mesh.forget_derived(keep=wanted)
 
 
 def _engine(

@@ -318,6 +318,7 @@ class Session:
 
         def done(fields: ShadingFields) -> None:
             self._shading = (operator.mesh, fields)
+            operator.forget()
             self._notify(frozenset({"shading"}))
 
         self._shadings.start(

@@ -47,9 +47,7 @@ def refine_margin(body: Body, outer: BoolArray, curvature_per_mm: FloatArray) ->
     cost = crease_costs(mesh, convex, CREASE_PREFERENCE_MM)
     side = minimum_cut(mesh, surely_outer, surely_inner, cost).astype(np.float64)
     # A cut runs from edge to edge; where the crease is blunt it wavers by one or two of them.
-    average = _averaging(mesh)
-    for _ in range(_rounds(mesh)):
-        side = np.asarray(average @ side)
+    side = _averaged(mesh, side, _rounds(mesh))
     return _without_specks(mesh, np.asarray(side > 0.5))
 
 
@@ -59,13 +57,16 @@ def _rounds(mesh: TriMesh) -> int:
     return max(1, round(2.0 * (_AVERAGED_MM / edge) ** 2))
 
 
-def _averaging(mesh: TriMesh) -> sparse.csr_array[np.float64]:
-    """Return the matrix that takes the mean of a vertex, counted half, and its neighbours."""
-    graph = mesh.adjacency.copy()
-    graph.data = np.ones_like(graph.data)
-    degree = np.maximum(np.asarray(graph.sum(axis=1)).ravel(), 1.0)
-    mean = sparse.diags_array(0.5 / degree) @ graph
-    return sparse.csr_array(mean + 0.5 * sparse.eye_array(mesh.vertex_count))
+def _averaged(mesh: TriMesh, field: FloatArray, rounds: int) -> FloatArray:
+    """Return (P,) the field after rounds of mixing a vertex, counted half, with its neighbours."""
+    links = mesh.adjacency
+    degree = np.maximum(np.diff(links.indptr), 1)
+    beside = sparse.csr_array(
+        (np.ones(links.nnz, dtype=np.float32), links.indices, links.indptr), shape=links.shape
+    )
+    for _ in range(rounds):
+        field = 0.5 * field + 0.5 * np.asarray(beside @ field) / degree
+    return field
 
 
 def _without_specks(mesh: TriMesh, outer: BoolArray) -> BoolArray:

@@ -80,13 +80,17 @@ def _pairs(strength: Rows) -> Labels:
     """
     count = strength.shape[0]
     total: NDArray[np.float64] = np.asarray(strength.sum(axis=1), dtype=np.float64).ravel()
-    row = np.repeat(np.arange(count), np.diff(strength.indptr))
-    column = strength.indices.astype(np.intp)
+    row = np.repeat(np.arange(count, dtype=np.int32), np.diff(strength.indptr))
+    column = strength.indices.astype(np.int32)
     weight = strength.data / np.sqrt(total[row] * total[column])
     # On a regular mesh all neighbours are equally strong: a fixed shuffle of the edges, the same
     # seen from both ends, keeps them from pointing round in circles.
-    low, high = np.minimum(row, column), np.maximum(row, column)
-    weight *= 1.0 + 1e-6 * ((low * 2654435761 + high * 40503) % 1000003)
+    shuffle = np.minimum(row, column).astype(np.int64)
+    shuffle *= 2654435761
+    shuffle += np.maximum(row, column).astype(np.int64) * 40503
+    shuffle %= 1000003
+    weight *= 1.0 + 1e-6 * shuffle
+    del shuffle
     partner = np.full(count, -1, dtype=np.intp)
     for _ in range(_PAIRING_ROUNDS):
         strongest = np.zeros(count)

@@ -8,18 +8,18 @@ from threading import RLock
 import numpy as np
 from numpy.typing import ArrayLike
 from scipy import sparse
-from scipy.sparse import linalg
 
 from stainmap.surface.dissection import nested_dissection
+from stainmap.surface.factoring import Factor
 from stainmap.surface.mesh import BoolArray, FloatArray, IndexArray, TriMesh, frozen
-from stainmap.surface.screened import ScreenedSolver
+from stainmap.surface.screened import RESIDUAL, ScreenedSolver
 
 # Above this many vertices our own nested dissection beats SuperLU's minimum degree.
 DISSECTION_FROM = 60_000
 # Slack of the triangle inequality that every facet gets, in mean edge lengths [Sharp2020].
 MOLLIFICATION = 1e-3
 # Above this many a factor takes hundreds of megabytes, and seconds to make.
-ITERATION_FROM = 180_000
+ITERATION_FROM = 100_000
 # Entries of all kept factors together: 12 bytes each, so about a quarter of a gigabyte.
 _ENTRIES_KEPT = 20_000_000
 
@@ -36,8 +36,12 @@ def mollified_lengths(mesh: TriMesh, slack: float = MOLLIFICATION) -> tuple[Floa
     lengths, eps
         (F, 3) lengths opposite corners 0, 1, 2, and the length added, mm.
     """
-    # face_edges holds 01, 12, 20; opposite corners 0, 1, 2 lie 12, 20, 01.
-    opposite = mesh.edge_lengths[mesh.face_edges][:, [1, 2, 0]]
+    opposite = np.empty((mesh.face_count, 3))
+    for corner, (start, end) in enumerate(((1, 2), (2, 0), (0, 1))):
+        squared = np.zeros(mesh.face_count)
+        for x in mesh.vertices.T:
+            squared += (x[mesh.faces[:, end]] - x[mesh.faces[:, start]]) ** 2
+        np.sqrt(squared, out=opposite[:, corner])
     if not len(opposite):
         return opposite, 0.0
     total = opposite.sum(axis=1)
@@ -63,17 +67,13 @@ def stiffness_matrix(
     faces: IndexArray, half_cotangent: FloatArray, vertex_count: int
 ) -> sparse.csc_array[np.float64]:
     """Assemble the positive semidefinite cotangent matrix [Pinkall1993], (V, V)."""
-    i = faces[:, [1, 2, 0]].ravel()
-    j = faces[:, [2, 0, 1]].ravel()
-    weight = half_cotangent.ravel()
-    matrix = sparse.coo_array(
-        (
-            np.concatenate([-weight, -weight, weight, weight]),
-            (np.concatenate([i, j, i, j]), np.concatenate([j, i, i, j])),
-        ),
+    i, j = faces[:, [1, 2, 0]].ravel(), faces[:, [2, 0, 1]].ravel()
+    weight = -half_cotangent.ravel()
+    beside = sparse.coo_array(
+        (np.concatenate([weight, weight]), (np.concatenate([i, j]), np.concatenate([j, i]))),
         shape=(vertex_count, vertex_count),
-    )
-    return matrix.tocsc()
+    ).tocsc()
+    return (beside - sparse.diags_array(beside.sum(axis=0))).tocsc()
 
 
 class SurfaceOperator:
@@ -97,6 +97,8 @@ class SurfaceOperator:
         Number of vertices from which the nested-dissection order is used.
     iteration_from
         Number of vertices from which the whole is not factored: see `ScreenedSolver`.
+    residual
+        Relative residual at which that solver stops.
     """
 
     def __init__(
@@ -106,22 +108,24 @@ class SurfaceOperator:
         within: BoolArray | None = None,
         dissection_from: int = DISSECTION_FROM,
         iteration_from: int = ITERATION_FROM,
+        residual: float = RESIDUAL,
     ) -> None:
         self._mesh = mesh
         self._dissection_from = dissection_from
         self._iteration_from = iteration_from
+        self._residual = residual
         lengths, self._mollified_by_mm = mollified_lengths(mesh)
         faces, areas = mesh.faces, mesh.face_areas
         if within is None:
-            self._half_cotangent = half_cotangents(lengths)
+            half_cotangent = half_cotangents(lengths)
         else:
             mask = np.asarray(within)
             if mask.shape != (mesh.vertex_count,) or mask.dtype != np.bool_:
                 raise ValueError(f"the mask must be {mesh.vertex_count} booleans")
             chosen = mask[faces].all(axis=1)
             faces, areas = faces[chosen], areas[chosen]
-            self._half_cotangent = half_cotangents(lengths[chosen])
-        self._stiffness = stiffness_matrix(faces, self._half_cotangent, mesh.vertex_count)
+            half_cotangent = half_cotangents(lengths[chosen])
+        self._stiffness = stiffness_matrix(faces, half_cotangent, mesh.vertex_count)
         third = np.repeat(areas / 3.0, 3)
         mass: FloatArray = np.asarray(
             np.bincount(faces.ravel(), third, minlength=mesh.vertex_count), dtype=np.float64
@@ -134,7 +138,7 @@ class SurfaceOperator:
             mass[used] = np.maximum(mass[used], floor)
         self._mass: FloatArray = frozen(mass)
         self._active = frozen(np.flatnonzero(used).astype(np.int32))
-        self._factors: OrderedDict[float, linalg.SuperLU] = OrderedDict()
+        self._factors: OrderedDict[float, Factor] = OrderedDict()
         self._order: IndexArray | None = None
         self._system: tuple[sparse.csc_array[np.float64], FloatArray] | None = None
         self._solver: ScreenedSolver | None = None
@@ -177,6 +181,7 @@ class SurfaceOperator:
             within=mask,
             dissection_from=self._dissection_from,
             iteration_from=self._iteration_from,
+            residual=self._residual,
         )
 
     def smooth(self, values: ArrayLike, length_mm: float) -> FloatArray:
@@ -229,21 +234,25 @@ class SurfaceOperator:
             self._factor(float(length_mm))
 
     def forget(self) -> None:
-        """Drop all kept factorisations, some hundred megabytes on a large mesh."""
+        """Drop all that solving has prepared, some hundred megabytes on a large mesh."""
         with self._lock:
             self._factors.clear()
+            self._order = self._system = self._solver = None
 
     def _iterate(self, field: FloatArray, length_mm: float) -> FloatArray:
         """Solve for the active vertices without factoring the whole."""
         with self._lock:
-            if self._solver is None:
-                rows = sparse.csr_array(self._stiffness)
+            solver = self._solver
+            if solver is None:
+                # Symmetric: its transpose is the same matrix by rows, without a copy.
+                rows = self._stiffness.T
                 if len(self._active) < self._mesh.vertex_count:
                     rows = sparse.csr_array(rows[self._active][:, self._active])
-                self._solver = ScreenedSolver(rows, self._mass[self._active])
-        return self._solver.solve(field, length_mm)
+                solver = ScreenedSolver(rows, self._mass[self._active], residual=self._residual)
+                self._solver = solver
+        return solver.solve(field, length_mm)
 
-    def _factor(self, length_mm: float) -> tuple[linalg.SuperLU, IndexArray]:
+    def _factor(self, length_mm: float) -> tuple[Factor, IndexArray]:
         """Return the factorisation for a length and the order of its unknowns."""
         with self._lock:
             if self._order is None or self._system is None:
@@ -254,17 +263,11 @@ class SurfaceOperator:
                 return kept, self._order
             stiffness, mass = self._system
             matrix = (sparse.diags_array(mass) + length_mm**2 * stiffness).tocsc()
-            dissected = len(mass) >= self._dissection_from
-            factor = linalg.splu(
-                matrix,
-                permc_spec="NATURAL" if dissected else "MMD_AT_PLUS_A",
-                diag_pivot_thresh=0.0,
-                options={"SymmetricMode": True},
-            )
+            factor = Factor(matrix, ordered=len(mass) >= self._dissection_from)
             self._factors[length_mm] = factor
             while (
                 len(self._factors) > 1
-                and sum(one.nnz for one in self._factors.values()) > _ENTRIES_KEPT
+                and sum(one.entries for one in self._factors.values()) > _ENTRIES_KEPT
             ):
                 self._factors.popitem(last=False)
             return factor, self._order

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from functools import cached_property
 from typing import Any, NamedTuple, TypeVar
 
@@ -89,6 +90,19 @@ class TriMesh:
         """Number of faces."""
         return len(self._faces)
 
+    def forget_derived(self, keep: Iterable[str] = ()) -> None:
+        """Drop what was derived of vertices and faces; what is asked for is derived again.
+
+        Reading a crown derives some hundred bytes per vertex that nothing later asks for.
+
+        Parameters
+        ----------
+        keep
+            Names of properties that stay.
+        """
+        for name in set(self.__dict__) - {"_vertices", "_faces", *keep}:
+            self.__dict__.pop(name, None)
+
     # ---- faces
 
     @cached_property
@@ -143,9 +157,9 @@ class TriMesh:
     def vertex_faces(self) -> sparse.csr_array[np.float64]:
         """(V, F) sparse incidence, 1 where the face uses the vertex."""
         count = self.face_count
+        starts = np.arange(0, 3 * count + 1, 3, dtype=np.int32)
         corners = sparse.csc_array(
-            (np.ones(3 * count), self._faces.ravel(), np.arange(0, 3 * count + 1, 3)),
-            shape=(self.vertex_count, count),
+            (np.ones(3 * count), self._faces.ravel(), starts), shape=(self.vertex_count, count)
         )
         return corners.tocsr()
 

@@ -80,7 +80,8 @@ def refine(
         faces, came_from = _cut_faces(points, faces, midpoint[table.face_edges])
         face_parent = face_parent[came_from]
     return Refinement(
-        mesh=TriMesh(points, faces),
+        # A mesh that is fine already stays the same value, with all that is known of it.
+        mesh=mesh if points is mesh.vertices else TriMesh(points, faces),
         parents=frozen(np.concatenate(parents)),
         base_vertex_count=mesh.vertex_count,
         face_parent=frozen(face_parent),

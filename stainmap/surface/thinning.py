@@ -173,9 +173,10 @@ def _transfer(
     """Return weights by a bell over each vertex's own cluster and those next to it."""
     near = (copy.adjacency + sparse.eye_array(copy.vertex_count, format="csr")).tocsr()
     rows = near[cluster]
-    fine = np.repeat(np.arange(mesh.vertex_count), np.diff(rows.indptr))
-    span = mesh.vertices[fine] - copy.vertices[rows.indices]
-    squared = np.einsum("ni,ni->n", span, span)
+    fine = np.repeat(np.arange(mesh.vertex_count, dtype=np.int32), np.diff(rows.indptr))
+    squared = np.zeros(len(fine))
+    for here, there in zip(mesh.vertices.T, copy.vertices.T, strict=True):
+        squared += (here[fine] - there[rows.indices]) ** 2
     # The nearest one counts fully, so that no row vanishes.
     least = np.minimum.reduceat(squared, rows.indptr[:-1])
     bell = np.exp(-(squared - least[fine]) / (2.0 * (_BELL * spacing_mm) ** 2))

@@ -18,7 +18,7 @@ class BrushRing:
     def __init__(self, mesh: TriMesh) -> None:
         self._mesh = mesh
         self._tree = KDTree(mesh.vertices)
-        self._longest_edge = float(mesh.edge_lengths.max()) if len(mesh.edges) else 0.0
+        self._longest_edge = float(mesh.adjacency.data.max(initial=0.0))
 
     def around(
         self, position: FloatArray, face: int, radius_mm: float, eye: FloatArray
@@ -40,9 +40,9 @@ class BrushRing:
         if not len(near):
             return np.empty((0, 2, 3))
         faces = np.unique(mesh.vertex_faces[near].indices)
-        toward_eye = np.einsum("ij,ij->i", mesh.face_normals[faces], eye - mesh.face_centres[faces])
-        corners = mesh.faces[faces[toward_eye > 0.0]]
-        points = mesh.vertices[corners]
+        points = mesh.vertices[mesh.faces[faces]]
+        normals = np.cross(points[:, 1] - points[:, 0], points[:, 2] - points[:, 0])
+        points = points[np.einsum("ij,ij->i", normals, eye - points.mean(axis=1)) > 0.0]
         out = np.linalg.norm(points - position, axis=2) - radius_mm
         inside = out < 0.0
         cut = (inside.sum(axis=1) % 3) > 0
@@ -60,7 +60,9 @@ class BrushRing:
         return np.stack(ends, axis=1)
 
     def _circle(self, position: FloatArray, face: int, radius_mm: float) -> FloatArray:
-        normal = self._mesh.face_normals[face]
+        a, b, c = self._mesh.vertices[self._mesh.faces[face]]
+        normal = np.cross(b - a, c - a)
+        normal /= max(float(np.linalg.norm(normal)), 1e-12)
         first = np.cross(normal, np.eye(3)[int(np.argmin(np.abs(normal)))])
         first /= max(float(np.linalg.norm(first)), 1e-12)
         second = np.cross(normal, first)

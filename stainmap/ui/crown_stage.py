@@ -55,6 +55,8 @@ class CrownStage(QWidget):
         self._mesh: TriMesh | None = None
         self._directions: CrownDirections | None = None
         self._shares: ZoneShares | None = None
+        # Areas that `_shares` does not know yet: they are worked out when somebody looks.
+        self._unseen: tuple[NDArray[np.uint8], Mapping[int, NDArray[np.float32]]] | None = None
         self._camera = Camera()
         self._look, self._shading = Look.SINTERED, True
         self._needs_fit = self._bare = self._moved_aside = False
@@ -95,7 +97,7 @@ class CrownStage(QWidget):
             self._apply_look()
             self._redraw()
             return
-        self._mesh, self._shares = mesh, None
+        self._mesh, self._shares, self._unseen = mesh, None, None
         self.overlay.pills = ()
         self.canvas.arrays.set_mesh(mesh)
         self.empty_mark.hide()
@@ -109,7 +111,7 @@ class CrownStage(QWidget):
     def clear(self) -> None:
         """Show no crown."""
         self._bare = False
-        self._mesh = self._directions = self._shares = None
+        self._mesh = self._directions = self._shares = self._unseen = None
         self.overlay.camera = None
         self.overlay.pills = ()
         self.canvas.draw_nothing()
@@ -175,17 +177,26 @@ class CrownStage(QWidget):
         """Take zone numbers (V,) and soft masks (V,) of accents by number, 7 to 13."""
         if self._mesh is None:
             return
+        self._unseen = (zones, accents)
+        if self._drawn_look is Look.ZONES:
+            self._see_areas()
+            self.canvas.draw_again()
+
+    def _see_areas(self) -> None:
+        """Soften the borders of areas that nobody has looked at yet."""
+        if self._mesh is None or self._unseen is None:
+            return
         if self._shares is None:
             self._shares = ZoneShares(self._mesh)
+        zones, accents = self._unseen
+        self._unseen = None
         self._shares.set_zones(zones)
         self._shares.set_accents(accents)
         self.canvas.arrays.set_shares(self._shares.zones, self._shares.accents)
-        if self._look is Look.ZONES:
-            self.canvas.draw_again()
 
     def update_zones(self, vertices: NDArray[np.int32], zones: NDArray[np.uint8]) -> None:
         """Take zone numbers (k,) of some vertices, as the brush moves."""
-        if self._shares is not None:
+        if self._shares is not None and self._unseen is None:
             rows = self._shares.change_zones(vertices, zones)
             self._update_shares(self._shares, rows)
 
@@ -193,7 +204,7 @@ class CrownStage(QWidget):
         self, number: int, vertices: NDArray[np.int32], share: NDArray[np.float32]
     ) -> None:
         """Take an accent's share (k,) at some vertices, as the brush moves."""
-        if self._shares is not None:
+        if self._shares is not None and self._unseen is None:
             rows = self._shares.change_accent(number, vertices, share)
             self._update_shares(self._shares, rows)
 
@@ -222,7 +233,9 @@ class CrownStage(QWidget):
     def _apply_look(self) -> None:
         look = self._drawn_look
         self.canvas.wants_areas = look is Look.ZONES
-        if look is not Look.ZONES:
+        if look is Look.ZONES:
+            self._see_areas()
+        else:
             self.overlay.pills = ()
         self.setAccessibleName("Crown, not read yet" if self._bare else f"Crown, {look.value}")
         self._place_cards()

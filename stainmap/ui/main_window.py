@@ -50,7 +50,7 @@ from stainmap.ui.wanted_dialog import WantedDialog
 from stainmap.ui.window_actions import WindowActions
 
 _NARROW_PX = 1280
-_FIRST_PICTURE_MS = 50
+_FIRST_PICTURE_MS, _NOTHING_YET_MS = 50, 300
 _INVENTED = "Sample materials are invented: do not fire by them"
 _PLANNING_AID = "A planning aid: the makers' instructions for use decide"
 
@@ -93,7 +93,10 @@ class MainWindow(QMainWindow):
         self._restore()
         self.set_look(Look.SINTERED)
         self._show_title()
-        self.flow.show_nothing_yet()
+        # Later: what a program is started on is about to be opened.
+        idle = QTimer(self, singleShot=True, interval=_NOTHING_YET_MS)
+        idle.timeout.connect(self.flow.show_nothing_yet)
+        idle.start()
 
     def _lay_out(self) -> None:
         self.setMenuWidget(self.top)
@@ -158,6 +161,8 @@ class MainWindow(QMainWindow):
             self._show_title()
         if change.touches("opened"):
             self._is_sample = self.session.case is self._sample
+            if not self._is_sample:
+                self._sample = None
             self._show_strip()
             self.set_look(self.crown.look)
         problem = self.session.problem

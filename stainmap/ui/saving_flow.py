@@ -7,12 +7,10 @@ from pathlib import Path
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
-from stainmap.app.exporting import ENDINGS, export_prediction
+from stainmap.app.exporting import KINDS, export_prediction
 from stainmap.app.session import Session
 from stainmap.errors import StainmapError
 from stainmap.files.case_file import SUFFIX
-
-_KINDS = {".ply": "Mesh with colours", ".csv": "Table of vertices", ".png": "Picture"}
 
 
 class SavingFlow(QObject):
@@ -67,7 +65,7 @@ class SavingFlow(QObject):
         if prediction is None or not self._session.is_up_to_date:
             self.said.emit("The prediction is not ready yet.")
             return
-        filters = ";;".join(f"{_KINDS[ending]} (*{ending})" for ending in ENDINGS)
+        filters = ";;".join(f"{kind} (*{ending})" for ending, kind in KINDS.items())
         start = Path(self.folder) / f"{prediction.case.code}.ply"
         name, chosen = QFileDialog.getSaveFileName(self._window, "Export", str(start), filters)
         if not name:

@@ -40,26 +40,23 @@ class ZoneShares:
         system = sparse.diags_array(mass) + _LENGTH_MM**2 * operator.stiffness
         self._system: Matrix[np.float32] = system.tocsr().astype(np.float32)
         self._mass = mass.astype(np.float32)[:, None]
-        self._numbers: NDArray[np.uint8] | None = None
+        self._numbers = np.zeros(mesh.vertex_count, np.uint8)
         shape = (mesh.vertex_count, ZONE_COUNT)
-        self._labels = np.zeros(shape, np.float32)
-        self._once = np.zeros(shape, np.float32)
+        self._once: Field = np.zeros(shape, np.float32)
         self.zones: Field = np.zeros(shape, np.float32)
         self._masks: Field = np.zeros((mesh.vertex_count, len(ACCENTS)), np.float32)
         self.accents: Field = self._masks.copy()
 
     def set_zones(self, zones: NDArray[np.uint8]) -> None:
         """Take zone numbers (V,), 0 where there is none; a few changes are mended in place."""
-        if self._numbers is not None:
-            changed = np.flatnonzero(zones != self._numbers).astype(np.int32)
-            if len(changed) < _FEW * len(zones):
-                if len(changed):
-                    self.change_zones(changed, zones[changed])
-                return
+        changed = np.flatnonzero(zones != self._numbers).astype(np.int32)
+        if len(changed) < _FEW * len(zones):
+            if len(changed):
+                self.change_zones(changed, zones[changed])
+            return
         self._numbers = zones.copy()
-        self._labels = _indicator(zones)
-        self._once = self._labels.copy()
-        _solve(self._system, self._mass * self._labels, self._once)
+        self._once = _indicator(zones)
+        _solve(self._system, self._mass * self._once, self._once)
         self.zones = self._once.copy()
         _solve(self._system, self._mass * self._once, self.zones)
 
@@ -67,12 +64,10 @@ class ZoneShares:
         self, vertices: NDArray[np.int32], zones: NDArray[np.uint8]
     ) -> NDArray[np.int32]:
         """Take the new zone numbers (k,) of some vertices; return all whose shares changed."""
-        self._labels[vertices] = _indicator(zones)
-        if self._numbers is not None:
-            self._numbers[vertices] = zones
+        self._numbers[vertices] = zones
         rows = self._around(vertices)
-        self._mend(rows, self._labels, self._once)
-        self._mend(rows, self._once, self.zones)
+        self._mend(rows, _indicator(self._numbers[rows]), self._once)
+        self._mend(rows, self._once[rows], self.zones)
         return rows
 
     def set_accents(self, accents: Mapping[int, NDArray[np.float32]]) -> None:
@@ -92,7 +87,7 @@ class ZoneShares:
         """Take the new mask (k,) of one accent at some vertices; return all that changed."""
         self._masks[vertices, number - ACCENTS.start] = share
         rows = self._around(vertices)
-        self._mend(rows, self._masks, self.accents)
+        self._mend(rows, self._masks[rows], self.accents)
         return rows
 
     def _around(self, vertices: NDArray[np.int32]) -> NDArray[np.int32]:
@@ -102,8 +97,8 @@ class ZoneShares:
         return rows
 
     def _mend(self, rows: NDArray[np.int32], right: Field, field: Field) -> None:
-        """Solve anew at `rows`, with the rest of `field` as it is."""
-        residual = self._mass[rows] * right[rows] - self._system[rows] @ field
+        """Solve anew at `rows`, where the labels are `right`, with the rest of `field` as it is."""
+        residual = self._mass[rows] * right - self._system[rows] @ field
         correction = np.zeros_like(residual)
         _solve(self._system[rows][:, rows], residual, correction)
         field[rows] += correction

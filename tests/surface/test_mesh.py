@@ -164,3 +164,12 @@ def test_empty_mesh_is_harmless() -> None:
     assert not mesh.is_watertight
     assert len(mesh.edges) == 0
     assert connected_pieces(mesh)[0] == 0
+
+
+def test_what_was_derived_can_be_forgotten_and_derived_again() -> None:
+    mesh = shapes.sphere(3)
+    edges, normals = mesh.edges.copy(), mesh.vertex_normals
+    mesh.forget_derived(keep=("vertex_normals",))
+    assert "_edge_table" not in vars(mesh)
+    assert mesh.vertex_normals is normals
+    assert np.array_equal(mesh.edges, edges)
