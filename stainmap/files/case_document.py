@@ -19,7 +19,7 @@ from numpy.typing import NDArray
 from stainmap.errors import CaseFileError
 from stainmap.files.catalogue import catalogue_to_dict
 from stainmap.model.case import Backing, Case, Region
-from stainmap.model.colour import Colour, Measurement
+from stainmap.model.colour import Colour, Conversion, Measurement
 from stainmap.model.plan import (
     AreaCoats,
     BrushedCoats,
@@ -149,6 +149,7 @@ class TargetDoc(msgspec.Struct, frozen=True):
     name: str
     body: ColourDoc
     offsets: tuple[OffsetDoc, ...]
+    conversions: tuple[str, ...] = ()
 
 
 class CaseDoc(msgspec.Struct, frozen=True):
@@ -287,6 +288,7 @@ def _target_doc(target: Target) -> TargetDoc:
             OffsetDoc(area=int(o.area), lightness=o.lightness, chroma=o.chroma)
             for o in target.offsets
         ),
+        conversions=tuple(str(one) for one in target.conversions),
     )
 
 
@@ -414,6 +416,7 @@ def target_of(document: CaseDoc) -> Target | None:
             Offset(area=area_from_number(o.area), lightness=o.lightness, chroma=o.chroma)
             for o in target.offsets
         ),
+        conversions=tuple(Conversion(name) for name in target.conversions),
     )
 
 

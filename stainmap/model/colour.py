@@ -3,19 +3,76 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import StrEnum
 from math import atan2, degrees, hypot
+from typing import Final
 
 from stainmap.errors import PlanError
+
+WITHOUT_GLOSS: Final = "45/0"
+"""Lit at 45 degrees, seen from above; the gloss goes elsewhere. That of every prediction."""
+
+SPHERE_WITHOUT_GLOSS: Final = "d/8 SCE"
+"""Lit by a sphere, seen at 8 degrees, through a gloss trap (specular component excluded)."""
+
+SPHERE_WITH_GLOSS: Final = "d/8 SCI"
+"""Lit by a sphere, seen at 8 degrees, gloss and all (specular component included)."""
+
+IN_PLACE: Final = "in place"
+"""Backing of a colour that is wanted as seen in the mouth, whatever lies behind it there."""
+
+
+class Conversion(StrEnum):
+    """What may make unlike colours alike, by the name that travels with the result."""
+
+    FIRST_SURFACE = "first-surface reflection, polished, n 2.15"
+    ADAPTED_WHITE = "linear Bradford adaptation"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Measurement:
-    """How an L*a*b* was, or is predicted to be, measured."""
+    """How an L*a*b* was, or is predicted to be, measured.
 
-    geometry: str = "45/0"
+    Parameters
+    ----------
+    geometry
+        Of light and eye. Conversions know those named in this module.
+    illuminant
+        CIE name of the light.
+    observer_degrees
+        Field of the CIE standard observer.
+    backing
+        What lies behind, or `IN_PLACE`.
+    """
+
+    geometry: str = WITHOUT_GLOSS
     illuminant: str = "D65"
     observer_degrees: int = 2
     backing: str = "natural dentine, medium"
+
+    def __str__(self) -> str:
+        """Return it as "45/0, D65, 2 degrees, over natural dentine"."""
+        behind = self.backing if self.backing == IN_PLACE else f"over {self.backing}"
+        return f"{self.geometry}, {self.illuminant}, {self.observer_degrees} degrees, {behind}"
+
+    def unlike(self, other: Measurement) -> tuple[str, ...]:
+        """Return in what two measurements differ: geometry, illuminant, observer, backing.
+
+        A colour wanted in place is like one over any backing.
+        """
+        apart = [
+            name
+            for name, one, two in (
+                ("geometry", self.geometry, other.geometry),
+                ("illuminant", self.illuminant, other.illuminant),
+                ("observer", self.observer_degrees, other.observer_degrees),
+                ("backing", self.backing, other.backing),
+            )
+            if one != two
+        ]
+        if "backing" in apart and IN_PLACE in (self.backing, other.backing):
+            apart.remove("backing")
+        return tuple(apart)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from stainmap.model.colour import Colour
+from stainmap.model.colour import Colour, Conversion
 from stainmap.model.zone import Area, Zone
 
 
@@ -28,11 +28,22 @@ DEFAULT_OFFSETS = (
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Target:
-    """Wanted colour of the body and offsets of other areas. `name` may be a shade designation."""
+    """Wanted colour of the body and offsets of other areas.
+
+    Parameters
+    ----------
+    body
+        As it was measured, or is wanted.
+    name
+        May be a shade designation.
+    conversions
+        What may be done to `body` to hold it against a prediction that is measured otherwise.
+    """
 
     body: Colour
     name: str = ""
     offsets: tuple[Offset, ...] = DEFAULT_OFFSETS
+    conversions: tuple[Conversion, ...] = ()
 
     def wanted(self, area: Area) -> Colour | None:
         """Return the wanted colour of `area`, or None where nothing is wanted of it."""

@@ -171,6 +171,29 @@ def reflectance_to_lab(
     )
 
 
+def adaptation_matrix(white: ArrayLike, other_white: ArrayLike) -> NDArray[np.float64]:
+    """Return the (3, 3) matrix that adapts XYZ to another white: ``xyz_there = matrix @ xyz``.
+
+    The linear Bradford transform [LamRigg1985]: what an eye used to the other light must be
+    shown to see the same colour. It takes one white into the other.
+
+    Parameters
+    ----------
+    white, other_white
+        (3,) XYZ of the perfect diffuser before and after.
+    """
+    bradford = np.array(_BRADFORD)
+    before, after = (np.asarray(one, dtype=np.float64) for one in (white, other_white))
+    gain = (bradford @ after) / (bradford @ before)
+    return np.asarray(np.linalg.solve(bradford, gain[:, None] * bradford))
+
+
+def adapt_lab(lab: ArrayLike, white: ArrayLike, other_white: ArrayLike) -> NDArray[np.float64]:
+    """Return L*a*b* under another white that look the same to an eye adapted to it, (..., 3)."""
+    xyz = lab_to_xyz(lab, white) @ adaptation_matrix(white, other_white).T
+    return xyz_to_lab(xyz, other_white)
+
+
 def srgb_matrix(white: ArrayLike) -> NDArray[np.float64]:
     """Return the (3, 3) matrix from XYZ under a light to linear sRGB: ``rgb = matrix @ xyz``.
 
@@ -178,10 +201,8 @@ def srgb_matrix(white: ArrayLike) -> NDArray[np.float64]:
     by the linear Bradford transform [LamRigg1985], so the perfect diffuser becomes 1, 1, 1.
     """
     to_srgb = np.array(_XYZ_TO_SRGB)
-    bradford = np.array(_BRADFORD)
     screen_white = np.linalg.solve(to_srgb, np.ones(3))
-    gain = (bradford @ screen_white) / (bradford @ np.asarray(white, dtype=np.float64))
-    return np.asarray(to_srgb @ np.linalg.solve(bradford, gain[:, None] * bradford))
+    return np.asarray(to_srgb @ adaptation_matrix(white, screen_white))
 
 
 def xyz_to_linear_srgb(xyz: ArrayLike, white: ArrayLike | None = None) -> NDArray[np.float64]:

@@ -27,6 +27,7 @@ from stainmap.files.case_file import (
     write_case,
 )
 from stainmap.model.case import Case
+from stainmap.model.colour import Conversion
 from stainmap.model.plan import BrushedCoats, Streaks
 from stainmap.model.zone import Zone
 from stainmap.planning.plan_hash import plan_hash
@@ -44,9 +45,11 @@ def full_case() -> Case:
         ),
         streaks=(Streaks(area=Zone.BODY, count=3, length_mm=2.5, coats=1),),
     )
+    assert case.target is not None
     return replace(
         case,
         plan=case.plan.with_step(1, step),
+        target=replace(case.target, conversions=tuple(Conversion)),
         notes="stump photographed; \N{GREEK SMALL LETTER DELTA}E checked",
         replaces="7c41-09ae",
         revision=4,
