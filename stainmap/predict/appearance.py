@@ -187,6 +187,34 @@ class AppearanceEngine:
             self._state = self._solve(raw, None)
             return self._state.appearance
 
+    @property
+    def scene(self) -> OpticalScene:
+        """Everything spectral that is predicted with."""
+        return self._scene
+
+    def mean_radiance_factor(self, weights: NDArray[np.float64]) -> NDArray[np.float64]:
+        """Return the mean radiance factor at 45/0, sideways light included, on the scene's bands.
+
+        Parameters
+        ----------
+        weights
+            (V,) what each vertex counts in the mean; not negative, not all zero.
+
+        Returns
+        -------
+        (B,) out of the ceramic, without what its outer surface adds.
+        """
+        chosen = np.flatnonzero(weights)
+        with self._lock:
+            state = self._current()
+            places = self._levels.rank[chosen]
+            R1 = state.R1[places]
+            if self._membrane is not None:
+                R1 = self._membrane.reflectance(state.phi[places], R1)
+            mean = weights[chosen] @ R1.astype(np.float64) / weights[chosen].sum()
+        scene = self._scene
+        return np.asarray(mean * scene.radiance_factor / scene.hemispherical_factor)
+
     def begin_stroke(self) -> None:
         """Remember the state, so that `cancel_stroke` can bring it back."""
         with self._lock:
