@@ -10,7 +10,7 @@ from math import hypot
 from typing import Final
 
 import numpy as np
-from numpy.typing import ArrayLike
+from numpy.typing import ArrayLike, NDArray
 
 from stainmap.model.material import Catalogue, Provenance
 from stainmap.model.plan import StainPlan
@@ -73,6 +73,36 @@ def standard_deviation(
         for own, off in zip(parameters_sd, discrepancy_sd, strict=True)
     )
     return lightness, a, b
+
+
+def shown_sd(
+    parameters_sd: ArrayLike,
+    discrepancy_sd: tuple[float, float, float] | None = None,
+    lightness_doubt: ArrayLike = 0.0,
+) -> NDArray[np.float64]:
+    """Return the standard deviation of L*, a*, b* that is shown, (..., 3).
+
+    Before calibration the greater of `UNCALIBRATED_SD` and what the parameters amount to here.
+    Not their sum: both stand for the same ignorance, the first for all of it roughly, the second
+    for what six numbers can express, at this place. Afterwards parameters and discrepancy are
+    independent and add up. What the calculation leaves out adds to L* in either case.
+
+    Parameters
+    ----------
+    parameters_sd
+        (..., 3) from `parameter_spread`.
+    discrepancy_sd
+        How far held-back coupons were off, never taken below 0.3; None before calibration.
+    lightness_doubt
+        (...) standard deviation of L* from `doubt`.
+    """
+    own = np.asarray(parameters_sd, dtype=np.float64)
+    if discrepancy_sd is None:
+        sd = np.maximum(own, UNCALIBRATED_SD)
+    else:
+        sd = np.hypot(own, np.maximum(discrepancy_sd, SMALLEST_SD))
+    sd[..., 0] = np.hypot(sd[..., 0], lightness_doubt)
+    return sd
 
 
 def inside_uncertainty(difference: float, sd: float, other_sd: float = 0.0) -> bool:
