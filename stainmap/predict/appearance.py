@@ -345,7 +345,7 @@ class AppearanceEngine:
             return Dab(vertices=everywhere, lab=shown.lab, srgb=shown.srgb)
         inside = ground.patch.vertices
         wet = self._wet(state, ground, places, change)
-        touched = np.union1d(wet, self._seen_through.of(wet))
+        touched = _merged(wet, self._seen_through.of(wet))
         new = self._kernel.reflectance(
             self._walls.at(touched), state.load[touched], self._opposite(state.load, touched)
         )
@@ -353,7 +353,7 @@ class AppearanceEngine:
         state.R1[touched] = new
         patches = [ground.patch]
         # What shows through on the other side of the wall, where the wall is thin enough.
-        beyond = np.setdiff1d(touched[moved], inside)
+        beyond = _without(touched[moved], inside)
         behind = self._ground(1, beyond) if len(beyond) else None
         if behind is not None:
             patches.append(behind.patch)
@@ -394,7 +394,7 @@ class AppearanceEngine:
                 state.phi[patch.vertices] = self._membrane.change(patch, state.R1, state.phi)
         inside = patches[0].vertices
         for patch in patches[1:]:
-            inside = np.union1d(inside, patch.vertices)
+            inside = _merged(inside, patch.vertices)
         reflectance = R1 = state.R1[inside]
         if self._membrane is not None:
             reflectance = self._membrane.reflectance(state.phi[inside], R1)
@@ -419,6 +419,23 @@ class _SeenThrough:
         step = np.arange(int(length.sum())) - np.repeat(ends - length, length)
         found: Indices = self._looking[np.repeat(begin, length) + step]
         return found
+
+
+def _merged(one: Indices, other: Indices) -> Indices:
+    """Return what is in either, ascending; numpy's own routine takes a millisecond."""
+    both = np.concatenate([one, other])
+    both.sort()
+    first = np.ones(len(both), dtype=np.bool_)
+    np.not_equal(both[1:], both[:-1], out=first[1:])
+    merged: Indices = both[first]
+    return merged
+
+
+def _without(those: Indices, others: Indices) -> Indices:
+    """Return which of `those` are not among `others`, both ascending."""
+    place = np.minimum(np.searchsorted(others, those), len(others) - 1)
+    found: Indices = those[others[place] != those]
+    return found
 
 
 def _mean_scattering(scene: OpticalScene, area: Floats) -> NDArray[np.float64]:

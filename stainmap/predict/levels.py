@@ -97,7 +97,7 @@ class SurfaceLevels:
         fine = _level(wide, weight)
         coarse = _coarse(ordered, wide, weight)
         # The smoother must know where the spectrum ends: obtuse facets can take it beyond 2.
-        end = max(2.1, 1.05 * _largest_eigenvalue(fine))
+        end = max(2.1, 1.05 * largest_eigenvalue(fine))
         self.hierarchy = Hierarchy(fine=fine, coarse=coarse, smoother_end=end)
         self._place = np.full(count, -1, dtype=np.int32)
         self._coarse_place = np.full(len(coarse.level.mass), -1, dtype=np.int32)
@@ -242,14 +242,20 @@ def _coarse(
     )
 
 
-def _largest_eigenvalue(level: Level) -> float:
-    """Return the largest eigenvalue of the Jacobi-scaled stiffness, by the power method."""
+def largest_eigenvalue(level: Level, loss: Floats | None = None) -> float:
+    """Return the largest eigenvalue of the Jacobi-scaled system, by the power method.
+
+    Without a loss, that of the stiffness alone, which is an upper bound for any loss.
+    """
     vector = np.random.default_rng(0).standard_normal((len(level.mass), 1)).astype(np.float32)
-    scale = 1.0 / np.sqrt(np.maximum(level.diagonal, 1e-12))
+    added = np.float32(0) if loss is None else loss
+    scale = 1.0 / np.sqrt(np.maximum(level.diagonal + added, 1e-12))
     value = 0.0
     for _ in range(_POWER_STEPS):
         vector /= max(float(np.linalg.norm(vector)), 1e-30)
-        vector = np.asarray(scale * (level.stiffness @ (scale * vector)), dtype=np.float32)
+        scaled = scale * vector
+        image = level.stiffness @ scaled + added * scaled
+        vector = np.asarray(scale * image, dtype=np.float32)
         value = float(np.linalg.norm(vector))
     return value
 

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from stainmap.predict.iterations import System, product, scale_columns
-from stainmap.predict.levels import Coarse, Floats, Hierarchy, Patch, SurfaceLevels
+from stainmap.predict.iterations import ALONE, Team, scale_columns
+from stainmap.predict.levels import Floats, Hierarchy, Patch, SurfaceLevels
+from stainmap.predict.two_levels import TwoLevels
 
 # Fitted to Monte Carlo profiles of narrow stains at reduced scattering 4.2 to 8.6 per mm and
 # walls of 0.6 to 1.5 mm; beyond that they are extrapolated.
@@ -50,6 +49,16 @@ class Solution:
     coarse_gap: Floats
 
 
+def _two_levels(hierarchy: Hierarchy, team: Team) -> TwoLevels:
+    return TwoLevels(
+        hierarchy,
+        team,
+        smoothing_steps=_SMOOTHING_STEPS,
+        correction_steps=_CORRECTION_STEPS,
+        smoother_begin=_SMOOTHER_BEGIN,
+    )
+
+
 class Membrane:
     """Sideways light on one surface: ``((0.4 / R1)^p - s^2 Laplacian) phi = 1`` in every band.
 
@@ -71,7 +80,7 @@ class Membrane:
     exponent
         p.
     threads
-        Number of threads; bands are shared out among them.
+        Number of threads; vertices are shared out among them.
     """
 
     def __init__(
@@ -84,23 +93,31 @@ class Membrane:
         threads: int = 2,
     ) -> None:
         spread = np.asarray(spread_mm, dtype=np.float64)
-        self._hierarchy = levels.hierarchy
+        self._team = Team(threads)
+        self._levels = _two_levels(levels.hierarchy, self._team)
         self._per_spread = (1.0 / spread**2).astype(np.float32)
         self._direct = np.asarray(direct_share, dtype=np.float32)
         self._exponent = np.float32(exponent)
-        self._pool = ThreadPoolExecutor(threads) if threads > 1 else None
-        groups = min(len(spread), max(threads, -(-len(spread) // _BANDS_AT_ONCE)))
+        groups = -(-len(spread) // _BANDS_AT_ONCE)
         shared = np.array_split(np.arange(len(spread)), groups)
         self._groups = [slice(int(group[0]), int(group[-1]) + 1) for group in shared]
         self.reach_mm = float(spread.max())
 
     def reflectance(self, phi: Floats, R1: Floats) -> Floats:
         """Return the reflectance that comes out, from phi and R1 of the same vertices."""
-        out = np.log(phi)
-        out /= self._exponent
-        np.exp(out, out=out)
-        scale_columns(out, (1 - self._direct) * np.float32(REFERENCE_REFLECTANCE), out=out)
-        out += scale_columns(R1, self._direct)
+        out = np.empty(phi.shape, dtype=np.float32)
+        parts = self._team.parts(len(phi))
+        diffuse = (1 - self._direct) * np.float32(REFERENCE_REFLECTANCE)
+
+        def work(part: int) -> None:
+            here = out[parts[part]]
+            np.log(phi[parts[part]], out=here)
+            here /= self._exponent
+            np.exp(here, out=here)
+            scale_columns(here, diffuse, out=here)
+            here += scale_columns(R1[parts[part]], self._direct)
+
+        self._team.run(work, len(parts))
         return out
 
     def reflectance_slope(self, R: Floats, R1: Floats) -> Floats:
@@ -110,32 +127,40 @@ class Membrane:
         return slope
 
     def solve(self, R1: Floats, *, cycles: int = _CYCLES) -> Solution:
-        """Solve the whole surface from R1 (V, bands), above 0, by two-level cycles."""
-        hierarchy = self._hierarchy
-        phi, gap = np.empty_like(R1), np.empty_like(R1)
+        """Solve the whole surface from R1 (V, bands), above 0, by two-level cycles.
 
-        def work(bands: slice) -> None:
+        The coarse level comes first, from the one-dimensional value. The loss is averaged onto
+        it, not sampled, and phi itself is carried over: it is smooth, its difference from the
+        one-dimensional value jumps at every stain's border.
+        """
+        phi, gap = np.empty_like(R1), np.empty_like(R1)
+        levels = self._levels
+        for bands in self._groups:
             loss, supply = self._equation(R1, bands)
-            first = _coarse_solved(hierarchy.coarse, loss, supply)
-            found = first.copy()
-            _refine(hierarchy, loss, supply, found, cycles)
+            fine, coarse = levels.fine_system(loss), levels.coarse_system(loss)
+            rest = levels.up(supply)
+            begun: Floats = rest / coarse.loss
+            coarse.subtract_image(rest, begun)
+            coarse.conjugate_gradients(rest, begun, _COARSE_STEPS)
+            found = levels.down(begun)
+            first = found.copy()
+            fine.subtract_image(supply, found)
+            levels.refine(fine, coarse, supply, found, cycles)
             gap[:, bands] = first / found - 1
             np.maximum(found, _LEAST_PHI, out=phi[:, bands])
-
-        self._share_out(work)
         return Solution(phi=phi, coarse_gap=gap)
 
     def resolve(self, R1: Floats, start: Floats, *, cycles: int = _CYCLES) -> Floats:
         """Return phi of the whole surface, (V, bands), from a phi already close to it."""
         phi = np.empty_like(R1)
-
-        def work(bands: slice) -> None:
+        levels = self._levels
+        for bands in self._groups:
             loss, supply = self._equation(R1, bands)
+            fine, coarse = levels.fine_system(loss), levels.coarse_system(loss)
             found = np.array(start[:, bands], order="C")
-            _refine(self._hierarchy, loss, supply, found, cycles)
+            fine.subtract_image(supply, found)
+            levels.refine(fine, coarse, supply, found, cycles)
             np.maximum(found, _LEAST_PHI, out=phi[:, bands])
-
-        self._share_out(work)
         return phi
 
     def change(self, patch: Patch, R1: Floats, phi: Floats) -> Floats:
@@ -144,73 +169,41 @@ class Membrane:
         The residual is the true one, so what an earlier patch cut off is made up for here. phi
         (V, bands) itself is left alone, and so is everything outside the patch.
         """
-        hierarchy, inside = patch.hierarchy, patch.vertices
-        mass = hierarchy.fine.mass
+        inside = patch.vertices
+        levels = _two_levels(patch.hierarchy, ALONE)
+        mass = patch.hierarchy.fine.mass
         loss = self._loss(R1[inside], mass, slice(None))
         old = phi[inside]
         residual: Floats = mass * self._per_spread
         residual -= loss * old
         residual -= patch.rows @ phi
-        system = System(hierarchy.fine, loss)
-        step = _correction(hierarchy.coarse, loss, residual)
-        system.subtract_image(residual, step)
-        spectrum = (_SMOOTHER_BEGIN, hierarchy.smoother_end)
-        system.smooth(residual, step, spectrum, _SMOOTHING_STEPS)
+        fine, coarse = levels.fine_system(loss), levels.coarse_system(loss)
+        step = levels.correction(coarse, residual)
+        fine.subtract_image(residual, step)
+        levels.smooth(fine, residual, step)
         step += old
         return np.maximum(step, _LEAST_PHI, out=step)
 
-    def _share_out(self, work: Callable[[slice], None]) -> None:
-        """Do the work for all bands, some in each thread."""
-        list((self._pool.map if self._pool else map)(work, self._groups))
-
     def _equation(self, R1: Floats, bands: slice) -> tuple[Floats, Floats]:
         """Return loss and supply of some bands, (V, bands)."""
-        mass = self._hierarchy.fine.mass
-        supply: Floats = mass * self._per_spread[bands]
-        return self._loss(np.ascontiguousarray(R1[:, bands]), mass, bands), supply
+        mass = self._levels.hierarchy.fine.mass
+        supply = np.empty((len(R1), len(self._per_spread[bands])), dtype=np.float32)
+        loss = np.empty_like(supply)
+        parts = self._team.parts(len(R1))
+
+        def work(part: int) -> None:
+            here = parts[part]
+            np.multiply(mass[here], self._per_spread[bands], out=supply[here])
+            loss[here] = self._loss(R1[here, bands], mass[here], bands)
+
+        self._team.run(work, len(parts))
+        return loss, supply
 
     def _loss(self, R1: Floats, mass: Floats, bands: slice) -> Floats:
         """Return the lumped loss ``M (0.4 / R1)^p / s^2``."""
-        loss = np.log(R1)
+        loss = np.log(R1, order="C")
         loss -= np.float32(np.log(REFERENCE_REFLECTANCE))
         loss *= -self._exponent
         np.exp(loss, out=loss)
         loss *= mass
         return scale_columns(loss, self._per_spread[bands], out=loss)
-
-
-def _correction(coarse: Coarse, loss: Floats, residual: Floats) -> Floats:
-    """Return the part of the error that the coarse level can see, on the fine level."""
-    system = System(coarse.level, product(coarse.restriction, loss))
-    rest = product(coarse.restriction, residual)
-    step = np.zeros_like(rest)
-    system.conjugate_gradients(rest, step, _CORRECTION_STEPS)
-    return product(coarse.prolongation, step)
-
-
-def _coarse_solved(coarse: Coarse, loss: Floats, supply: Floats) -> Floats:
-    """Return phi as the coarse level has it, started from the one-dimensional value.
-
-    The loss is averaged onto it, not sampled, and phi itself is carried over: it is smooth, its
-    difference from the one-dimensional value jumps at every stain's border.
-    """
-    system = System(coarse.level, product(coarse.restriction, loss))
-    rest = product(coarse.restriction, supply)
-    phi: Floats = rest / system.loss
-    system.subtract_image(rest, phi)
-    system.conjugate_gradients(rest, phi, _COARSE_STEPS)
-    return product(coarse.prolongation, phi)
-
-
-def _refine(hierarchy: Hierarchy, loss: Floats, supply: Floats, phi: Floats, cycles: int) -> None:
-    """Improve phi in place by cycles of smoothing, coarse correction and smoothing."""
-    system = System(hierarchy.fine, loss)
-    spectrum = (_SMOOTHER_BEGIN, hierarchy.smoother_end)
-    residual = supply.copy()
-    system.subtract_image(residual, phi)
-    for _ in range(cycles):
-        system.smooth(residual, phi, spectrum, _SMOOTHING_STEPS)
-        step = _correction(hierarchy.coarse, loss, residual)
-        phi += step
-        system.subtract_image(residual, step)
-        system.smooth(residual, phi, spectrum, _SMOOTHING_STEPS)
