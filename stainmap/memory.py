@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import ctypes
 import threading
+import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from functools import lru_cache
@@ -53,8 +54,11 @@ def give_back_freed() -> bool:
 
 
 @contextmanager
-def giving_back(every_s: float = 0.2) -> Iterator[None]:
-    """Give freed memory back every so often while the body runs, from a thread of its own."""
+def giving_back(every_s: float = 0.4) -> Iterator[None]:
+    """Give freed memory back every so often while the body runs, from a thread of its own.
+
+    A body that ends sooner is left alone: clearing pages anew costs small work a fifth of its time.
+    """
     ended = threading.Event()
 
     def work() -> None:
@@ -63,9 +67,11 @@ def giving_back(every_s: float = 0.2) -> Iterator[None]:
 
     thread = threading.Thread(target=work, name="stainmap-memory", daemon=True)
     thread.start()
+    began = time.monotonic()
     try:
         yield
     finally:
         ended.set()
         thread.join()
-        give_back_freed()
+        if time.monotonic() - began >= every_s:
+            give_back_freed()

@@ -69,10 +69,14 @@ void main()
     vec3 fill = normalize(0.85 * right + 0.05 * up + 0.55 * eye);
     vec3 sky = normalize(0.55 * occlusal + 0.45 * up);
     float reference = light_on(normalize(eye + 0.28 * up), key, fill, sky);
+#ifdef CHALK
+    vec3 light = vec3(light_on(blue, key, fill, sky)) / reference;
+#else
     // Light wanders sideways inside the ceramic, red furthest.
     vec3 light = vec3(light_on(normalize(normal_red), key, fill, sky),
                       light_on(normalize(normal_green), key, fill, sky),
                       light_on(blue, key, fill, sky)) / reference;
+#endif
     vec3 albedo = decoded(colour);
     // Light that bounces inside grooves: deeper colour, never black.
     vec3 a = 2.0404 * albedo - 0.3324, b = 0.6417 - 4.7951 * albedo, d = 2.7552 * albedo + 0.6903;

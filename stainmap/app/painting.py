@@ -24,11 +24,14 @@ class StrokeUpdate:
         light and liquid spread sideways.
     painted
         (k,) vertices whose zone, accent or coats changed.
+    coats
+        (S, k) coats of each step there now; None while there is no prediction to follow.
     """
 
     vertices: NDArray[np.int32]
     srgb: NDArray[np.uint8]
     painted: NDArray[np.int32]
+    coats: NDArray[np.float32] | None = None
 
 
 NOTHING = StrokeUpdate(
@@ -87,7 +90,7 @@ class Painting:
         self._unseen = []
         coats = coats_under_brush(stroke, prediction.layout, prediction.coats, changed)
         dab = prediction.engine.dab(changed, coats)
-        return StrokeUpdate(vertices=dab.vertices, srgb=dab.srgb, painted=changed)
+        return StrokeUpdate(vertices=dab.vertices, srgb=dab.srgb, painted=changed, coats=coats)
 
     def end(self) -> Stroke | None:
         """Lift the brush; return the stroke, or None if there was none."""

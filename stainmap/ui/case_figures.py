@@ -13,7 +13,7 @@ from stainmap.optics.colorimetry import encode_srgb
 from stainmap.paper.views import CrownDirections, Side
 from stainmap.planning.outcome import Outcome
 from stainmap.planning.schedule import DRY_TEMPERATURE_C, coats_to_paint
-from stainmap.predict.bench_look import jar_linear_srgb
+from stainmap.predict.bench_look import bench_linear_srgb, jar_linear_srgb
 from stainmap.ui.coat_model import AreaRow, StepColumn
 from stainmap.ui.crown_cards import LegendRow, ProbeReading
 from stainmap.ui.marks import JarLook
@@ -160,6 +160,12 @@ def run_detail(case: Case) -> RunDetail:
         curve=tuple(curve),
         programme=programme.name,
     )
+
+
+def bench_srgb(case: Case, coats: NDArray[np.floating]) -> NDArray[np.uint8]:
+    """Return what coats (S, n) of the plan's steps look like before sintering, (n, 3)."""
+    linear = bench_linear_srgb(case.plan, coats, case.materials.dyes)
+    return np.asarray(encode_srgb(linear) * 255.0 + 0.5).astype(np.uint8)
 
 
 def probe_reading(prediction: Prediction, vertex: int) -> ProbeReading:

@@ -10,6 +10,7 @@ from PySide6.QtCore import QObject, Qt, Signal
 
 from stainmap.app.brush import Brush
 from stainmap.app.painting import StrokeUpdate
+from stainmap.app.prediction import Prediction
 from stainmap.app.session import Change, Session
 from stainmap.errors import StainmapError
 from stainmap.model.zone import Area, Zone
@@ -19,6 +20,7 @@ from stainmap.surface.picking import Hit
 from stainmap.ui import case_figures as figures
 from stainmap.ui.brush_bar import BrushSettings
 from stainmap.ui.camera import Camera
+from stainmap.ui.crown_picture import Look
 from stainmap.ui.crown_view import CrownView, PointerTask
 
 _UNPREDICTED = 176  # sRGB grey of a crown whose colour is not known yet
@@ -54,6 +56,7 @@ class CrownDesk(QObject):
         self._can_paint = True
         self._moves_margin = False
         self._left_at: Camera | None = None
+        self._bench_shown: Prediction | None = None
         view.pointed_at.connect(self._read)
         view.stroke_began.connect(self._begin)
         view.stroke_moved.connect(self._move)
@@ -191,9 +194,21 @@ class CrownDesk(QObject):
         if appearance is None or self._session.is_painting or not self._fits():
             return
         self._view.set_colours(appearance.srgb)
+        self._bench_shown = None
+        self.show_bench()
         self._show_coats()
         self._session.need_shading()
         self._view.read_again()
+
+    def show_bench(self) -> None:
+        """Colour the crown as it looks while it is painted, if that is what is looked at."""
+        prediction = self._session.prediction
+        if self._view.look is not Look.BENCH or prediction is None or not self._fits():
+            return
+        if self._bench_shown is not prediction:
+            self._bench_shown = prediction
+            srgb = figures.bench_srgb(prediction.case, prediction.coats)
+            self._view.set_colours(srgb, Look.BENCH)
 
     def _fits(self) -> bool:
         """Return True if the newest prediction is of the surface that is shown."""
@@ -245,6 +260,9 @@ class CrownDesk(QObject):
         stroke, painted = self._session.stroke, update.painted
         if len(update.vertices):
             self._view.update_colours(update.vertices, update.srgb)
+        if update.coats is not None and self._view.look is Look.BENCH and stroke is not None:
+            srgb = figures.bench_srgb(stroke.case, update.coats)
+            self._view.update_colours(painted, srgb, Look.BENCH)
         if stroke is None or not len(painted):
             return
         if stroke.brushed is not None:

@@ -13,8 +13,13 @@ class Look(StrEnum):
     """What the crown is coloured by."""
 
     SINTERED = "sintered"
+    BENCH = "bench"
     ZONES = "zones"
     COATS = "coats"
+
+
+# Looks that show a colour of every vertex, as the screen can show it.
+COLOURED = (Look.SINTERED, Look.BENCH)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

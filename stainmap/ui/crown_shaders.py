@@ -24,6 +24,7 @@ class Pass(StrEnum):
     """The kinds of picture that are drawn: the looks, and one that is only read back."""
 
     SINTERED = Look.SINTERED.value
+    BENCH = Look.BENCH.value
     ZONES = Look.ZONES.value
     COATS = Look.COATS.value
     AREAS = "areas"
@@ -33,12 +34,14 @@ class Pass(StrEnum):
 _ZONE_ATTRIBUTES = (ZONE_SHARE_A, ZONE_SHARE_B, ACCENT_SHARE_A, ACCENT_SHARE_B)
 ATTRIBUTES: dict[Pass, tuple[int, ...]] = {
     Pass.SINTERED: (POSITION, SHARP_NORMAL, NORMAL_BLUE, NORMAL_GREEN, NORMAL_RED, COLOUR),
+    Pass.BENCH: (POSITION, SHARP_NORMAL, NORMAL_BLUE, COLOUR),
     Pass.ZONES: (POSITION, SHARP_NORMAL, NORMAL_BLUE, *_ZONE_ATTRIBUTES),
     Pass.COATS: (POSITION, SHARP_NORMAL, NORMAL_BLUE, COATS),
     Pass.AREAS: (POSITION, SHARP_NORMAL, NORMAL_BLUE, *_ZONE_ATTRIBUTES),
 }
 _SWITCH = {
     Pass.SINTERED: "SINTERED",
+    Pass.BENCH: "SINTERED\n#define CHALK",
     Pass.ZONES: "ZONES",
     Pass.COATS: "COATS",
     Pass.AREAS: "ZONES",

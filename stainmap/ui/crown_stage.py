@@ -55,6 +55,9 @@ class CrownStage(QWidget):
         self._mesh: TriMesh | None = None
         self._directions: CrownDirections | None = None
         self._shares: ZoneShares | None = None
+        # Colours of the looks that show colours, and which of them the canvas has.
+        self._colours: dict[Look, NDArray[np.uint8]] = {}
+        self._coloured_by: Look | None = None
         # Areas that `_shares` does not know yet: they are worked out when somebody looks.
         self._unseen: tuple[NDArray[np.uint8], Mapping[int, NDArray[np.float32]]] | None = None
         self._camera = Camera()
@@ -98,6 +101,7 @@ class CrownStage(QWidget):
             self._redraw()
             return
         self._mesh, self._shares, self._unseen = mesh, None, None
+        self._colours, self._coloured_by = {}, None
         self.overlay.pills = ()
         self.canvas.arrays.set_mesh(mesh)
         self.empty_mark.hide()
@@ -159,17 +163,29 @@ class CrownStage(QWidget):
         self.canvas.arrays.set_shading(shading)
         self.canvas.draw_again()
 
-    def set_colours(self, srgb: NDArray[np.uint8]) -> None:
-        """Take predicted colours (V, 3), encoded sRGB."""
-        self.canvas.arrays.set_colours(srgb)
-        if self._drawn_look is Look.SINTERED:
+    def set_colours(self, srgb: NDArray[np.uint8], look: Look = Look.SINTERED) -> None:
+        """Take colours (V, 3), encoded sRGB, of a look that shows colours."""
+        self._colours[look] = np.array(srgb, dtype=np.uint8)
+        if self._drawn_look is look:
+            self.canvas.arrays.set_colours(self._colours[look])
+            self._coloured_by = look
             self.canvas.draw_again()
 
-    def update_colours(self, vertices: NDArray[np.int32], srgb: NDArray[np.uint8]) -> None:
+    def update_colours(
+        self, vertices: NDArray[np.int32], srgb: NDArray[np.uint8], look: Look = Look.SINTERED
+    ) -> None:
         """Take the colours (k, 3) of some vertices, as the brush moves."""
-        self.canvas.arrays.change_colours(vertices, srgb)
-        if self._look is Look.SINTERED:
+        if look in self._colours:
+            self._colours[look][vertices] = srgb
+        if self._drawn_look is look and self._coloured_by is look:
+            self.canvas.arrays.change_colours(vertices, srgb)
             self._draw_around(vertices)
+
+    def _show_colours(self, look: Look) -> None:
+        """Give the canvas the colours of a look, unless it has them."""
+        if self._coloured_by is not look and look in self._colours:
+            self.canvas.arrays.set_colours(self._colours[look])
+            self._coloured_by = look
 
     def set_zones(
         self, zones: NDArray[np.uint8], accents: Mapping[int, NDArray[np.float32]]
@@ -233,6 +249,7 @@ class CrownStage(QWidget):
     def _apply_look(self) -> None:
         look = self._drawn_look
         self.canvas.wants_areas = look is Look.ZONES
+        self._show_colours(look)
         if look is Look.ZONES:
             self._see_areas()
         else:

@@ -39,6 +39,9 @@ LOOKS = (
     LookEntry(
         look=Look.SINTERED, number=1, name="Sintered", hint="Predicted colour after sintering"
     ),
+    LookEntry(
+        look=Look.BENCH, number=2, name="Bench", hint="Chalky ceramic with the dyes of the jars"
+    ),
     LookEntry(look=Look.ZONES, number=3, name="Zones", hint="Zones and accents, colour and hatch"),
     LookEntry(look=Look.COATS, number=4, name="Coats", hint="Number of coats of the chosen step"),
 )

@@ -199,6 +199,7 @@ class MainWindow(QMainWindow):
         """Colour the crown by something else."""
         self.looks.set_look(look)
         self.crown.set_look(look)
+        self.desk.show_bench()
         self.commands.mark_look(look)
 
     def turn_to(self, area: Area) -> None:

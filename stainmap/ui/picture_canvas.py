@@ -28,7 +28,7 @@ from stainmap.surface.mesh import TriMesh
 from stainmap.ui import zone_look
 from stainmap.ui.camera import DISTANCE_MM
 from stainmap.ui.crown_buffers import plain_shading
-from stainmap.ui.crown_picture import CrownPicture, Look
+from stainmap.ui.crown_picture import COLOURED, CrownPicture, Look
 from stainmap.ui.turning_proxy import clustered_faces
 from stainmap.ui.zone_shares import ACCENTS
 
@@ -186,12 +186,17 @@ class PictureCanvas(QWidget):
             max(self.height() // shrink, 1),
             samples=1 if self._moving else 2,
         )
-        self._lighting = light_frame(frame, shading, occlusal=picture.directions.occlusal)
+        self._lighting = light_frame(
+            frame,
+            shading,
+            occlusal=picture.directions.occlusal,
+            chalk=picture.look is Look.BENCH,
+        )
         self._relief = form_relief(frame, shading, _RELIEF if picture.shading else 0.0)
 
     def _coloured(self, lighting: Lighting, picture: CrownPicture) -> NDArray[np.float32]:
         arrays, frame = self.arrays, lighting.frame
-        if picture.look is Look.SINTERED or self._relief is None:
+        if picture.look in COLOURED or self._relief is None:
             linear = decode_srgb(arrays.srgb / 255.0)
             if not picture.shading:
                 return np.asarray(frame.take(linear))

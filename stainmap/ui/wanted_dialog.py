@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QValidator
 from PySide6.QtWidgets import (
@@ -15,7 +17,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from stainmap.model.colour import Colour
+from stainmap.model.colour import IN_PLACE, Colour, Measurement
 from stainmap.model.target import DEFAULT_OFFSETS, Offset, Target
 from stainmap.model.zone import Area
 from stainmap.ui.marks import signed
@@ -23,7 +25,7 @@ from stainmap.ui.outcome_panel import screen_colour
 from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import font
 
-_START = Colour(lightness=75.5, a=0.8, b=17.0)
+_START = Colour(lightness=75.5, a=0.8, b=17.0, measurement=Measurement(backing=IN_PLACE))
 
 
 class SignedBox(QDoubleSpinBox):
@@ -64,12 +66,17 @@ class WantedDialog(QDialog):
         self.setWindowTitle("What is wanted")
         body = _START if target is None else target.body
         offsets = DEFAULT_OFFSETS if target is None else target.offsets
-        self._measurement = body.measurement
+        # What is wanted is wanted as seen in the mouth, whatever stump is chosen later.
+        self._measurement = replace(body.measurement, backing=IN_PLACE)
+        self._conversions = () if target is None else target.conversions
         column = QVBoxLayout(self)
         column.setContentsMargins(24, 20, 24, 20)
         column.setSpacing(12)
         column.addWidget(
-            SoftLabel("The body as measured, 45/0, D65, 2\N{DEGREE SIGN}; the rest follows it.")
+            SoftLabel(
+                f"The body in place, {body.measurement.geometry}, {body.measurement.illuminant}, "
+                f"{body.measurement.observer_degrees}\N{DEGREE SIGN}; the rest follows it."
+            )
         )
         grid = QGridLayout()
         grid.setHorizontalSpacing(12)
@@ -160,6 +167,7 @@ class WantedDialog(QDialog):
                 Offset(area=area, lightness=light.value(), chroma=chroma.value())
                 for area, (light, chroma) in self.offsets.items()
             ),
+            conversions=self._conversions,
         )
 
     def _show(self) -> None:

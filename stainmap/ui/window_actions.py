@@ -14,9 +14,11 @@ from stainmap import __version__
 from stainmap.files.recovery import Recovered
 from stainmap.paper.page import PageSize
 from stainmap.paper.views import Side
+from stainmap.paths import resource
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.icons import icon
 from stainmap.ui.look_bar import LOOKS
+from stainmap.ui.manual_window import ManualWindow
 from stainmap.ui.theme import Scheme
 
 if TYPE_CHECKING:
@@ -58,6 +60,7 @@ class WindowActions(QObject):
         self._window = window
         bar = window.top.menus
         self._looks: dict[Look, QAction] = {}
+        self._evidence: ManualWindow | None = None
         self._file(bar.addMenu("&File"))
         self._edit(bar.addMenu("&Edit"))
         self._crown(bar.addMenu("&Crown"))
@@ -166,6 +169,7 @@ class WindowActions(QObject):
     def _help(self, menu: QMenu) -> None:
         self._action(menu, "&Cautions", lambda: self._tell("Cautions", CAUTIONS))
         self._action(menu, "&Keys and mouse", lambda: self._tell("Keys and mouse", KEYS), "F1")
+        self._action(menu, "&Evidence", self._show_evidence)
         self._action(menu, "&About stainmap", self._about)
 
     def _tell(self, title: str, text: str) -> None:
@@ -174,6 +178,15 @@ class WindowActions(QObject):
         box.setTextFormat(Qt.TextFormat.RichText)
         box.setText(f"<h3>{title}</h3>{text}")
         box.exec()
+
+    def _show_evidence(self) -> None:
+        """Show what the predictions rest on, in the one window there is for it."""
+        if self._evidence is None:
+            page = resource("manual", "evidence.md")
+            self._evidence = ManualWindow(page, "Evidence", self._window)
+        self._evidence.show()
+        self._evidence.raise_()
+        self._evidence.activateWindow()
 
     def _about(self) -> None:
         self._tell(

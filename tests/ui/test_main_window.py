@@ -24,11 +24,14 @@ from PySide6.QtWidgets import (
 )
 from pytestqt.qtbot import QtBot
 
+from stainmap.app import edits
 from stainmap.app.session import Session
 from stainmap.files.case_file import read_case, write_case
 from stainmap.model.case import Case
 from stainmap.model.plan import CoatSpan
 from stainmap.model.zone import Accent, Zone
+from stainmap.optics.colorimetry import encode_srgb
+from stainmap.predict.bench_look import chalk_linear_srgb
 from stainmap.ui.case_figures import probe_reading, step_columns, unit_facts
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.main_window import MainWindow
@@ -188,11 +191,41 @@ def seen_from(window: MainWindow, toward: tuple[int, int, int]) -> bool:
     return bool(np.allclose(window.crown.camera.axes[2], toward, atol=1e-6))
 
 
-@pytest.mark.parametrize(("key", "look"), [(1, Look.SINTERED), (3, Look.ZONES), (4, Look.COATS)])
+@pytest.mark.parametrize(
+    ("key", "look"), [(1, Look.SINTERED), (2, Look.BENCH), (3, Look.ZONES), (4, Look.COATS)]
+)
 def test_alt_and_a_number_choose_a_look(window: MainWindow, key: int, look: Look) -> None:
     keys(window, f"Alt+{key}")
     assert window.crown.look is look
     assert window.looks.buttons[look].isChecked()
+
+
+def test_the_bench_look_shows_dye_where_coats_are(window: MainWindow) -> None:
+    """Bare places are chalk; a stroke's dye is what the jar's own swatch shows, before firing."""
+    case = case_of(window)
+    step = len(case.plan.steps) - 1
+    jar = replace(case.plan.jar(case.plan.steps[step].jar), dye_drops=(0, 2, 1))
+    window.session.edit("another dye", lambda case: edits.with_jar(case, jar))
+    keys(window, "Alt+2")
+    before = window.crown._colours[Look.BENCH].copy()
+    window.desk.choose(Zone.CUSP, step)
+    prediction = window.session.prediction
+    assert prediction is not None
+    bare = np.flatnonzero(prediction.coats.sum(axis=0) < 1e-6)
+    assert len(bare)
+    chalk = np.rint(encode_srgb(chalk_linear_srgb()) * 255.0)
+    assert np.abs(before[bare].astype(float) - chalk).max() <= 1.0
+    vertex = int(bare[len(bare) // 2])
+    place = case.surface.mesh.vertices[vertex]
+    window.desk._begin(place, vertex, Qt.KeyboardModifier.NoModifier)
+    during = window.crown._colours[Look.BENCH].copy()
+    assert tuple(during[vertex]) != tuple(before[vertex])
+    window.desk._cancel()
+    assert np.array_equal(window.crown._colours[Look.BENCH], before)
+    window.desk._begin(place, vertex, Qt.KeyboardModifier.NoModifier)
+    window.desk._end()
+    after = window.crown._colours[Look.BENCH]
+    assert np.abs(after[vertex].astype(int) - during[vertex].astype(int)).max() <= 2
 
 
 def test_control_and_a_number_look_from_a_side(window: MainWindow, qtbot: QtBot) -> None:
