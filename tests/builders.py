@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stainmap.model.case import AccentMask, Backing, Case, Region
-from stainmap.model.colour import Colour
+from stainmap.model.colour import IN_PLACE, Colour, Measurement
 from stainmap.model.crown import BodyKind, CrownReading, CrownSurface, MeshSource
 from stainmap.model.material import (
     Absorption,
@@ -208,7 +208,10 @@ def dome_case(rings: int = 24, around: int = 64) -> Case:
         materials=materials(),
         backings=(Backing(region=Region.STUMP, stump="stump", cement="clear"),),
         programme="slow",
-        target=Target(body=Colour(lightness=74.0, a=1.0, b=18.0), name="invented"),
+        target=Target(
+            body=Colour(lightness=74.0, a=1.0, b=18.0, measurement=Measurement(backing=IN_PLACE)),
+            name="invented",
+        ),
     )
 
 

@@ -10,11 +10,15 @@ from numpy.typing import NDArray
 from stainmap.app.brush import Stroke
 from stainmap.app.job import Progress
 from stainmap.model.case import Case
+from stainmap.model.zone import Area
 from stainmap.planning.coats import CoatLayout
-from stainmap.planning.outcome import Outcome, judge
+from stainmap.planning.outcome import Outcome, judge, lights_by_area
 from stainmap.predict.appearance import Appearance, AppearanceEngine
+from stainmap.predict.lights import UnderLights
+from stainmap.predict.parameter_spread import BEFORE_CALIBRATION, CrownState, VertexSpread
 from stainmap.predict.scene import Bands, scene_from_case
 from stainmap.predict.shape import CrownShape, crown_shape
+from stainmap.predict.uncertainty import shown_sd
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.mesh import TriMesh
 
@@ -47,6 +51,18 @@ class Prediction:
     appearance: Appearance
     outcome: Outcome
 
+    def under_lights(self) -> dict[Area, UnderLights]:
+        """Return every area's colour under every light; of the engine's state as it is now."""
+        return lights_by_area(self.case, self.layout, self.engine)
+
+    def vertex_sd(self) -> NDArray[np.float64]:
+        """Return one standard deviation of L*, a*, b* at every vertex, (V, 3), as it is shown."""
+        state = _state(self.engine, self.shape, self.coats)
+        everywhere = np.arange(len(state.wall_mm))
+        own = VertexSpread(state, self.appearance.lab).at(everywhere, BEFORE_CALIBRATION.covariance)
+        doubt = self.appearance.doubt_lightness
+        return shown_sd(own, BEFORE_CALIBRATION.discrepancy_sd, 0.0 if doubt is None else doubt)
+
 
 def predict_case(
     case: Case,
@@ -54,6 +70,8 @@ def predict_case(
     previous: Prediction | None = None,
     operator: SurfaceOperator | None = None,
     bands: Bands = "screen",
+    light: str = "D65",
+    observer: int = 2,
     progress: Progress | None = None,
 ) -> Prediction:
     """Return what follows from `case`, reusing what `previous` shares with it.
@@ -64,6 +82,8 @@ def predict_case(
         Operator of the case's surface, if one is at hand.
     bands
         "screen" for the fitted nodes of live work, "full" for export.
+    light, observer
+        What the colour is predicted for: one of `colorimetry.LIGHTS`, 2 or 10 degrees.
 
     Raises
     ------
@@ -81,7 +101,7 @@ def predict_case(
         _make_ready_to_paint(case.surface.mesh)
     else:
         shape, layout = previous.shape, previous.layout
-    engine = _engine(case, shape, previous if same_shape else None, bands)
+    engine = _engine(case, shape, previous if same_shape else None, bands, (light, observer))
     coats = layout.coats(case, "high")
     appearance = engine.whole(coats)
     lab_low = None
@@ -89,7 +109,15 @@ def predict_case(
         lab_low = engine.whole(layout.coats(case, "low")).lab
         # The engine's state must be that of what is on screen: the upper end.
         appearance = engine.whole(coats)
-    outcome = judge(case, layout, shape.wall_mm, appearance.lab, lab_low)
+    outcome = judge(
+        case,
+        layout,
+        shape.wall_mm,
+        appearance.lab,
+        lab_low,
+        state=_state(engine, shape, coats),
+        lightness_doubt=appearance.doubt_lightness,
+    )
     return Prediction(
         case=case,
         shape=shape,
@@ -110,11 +138,29 @@ def _make_ready_to_paint(mesh: TriMesh) -> None:
 
 
 def _engine(
-    case: Case, shape: CrownShape, previous: Prediction | None, bands: Bands
+    case: Case,
+    shape: CrownShape,
+    previous: Prediction | None,
+    bands: Bands,
+    seen: tuple[str, int],
 ) -> AppearanceEngine:
     if previous is not None and _same_optics(previous.case, case):
-        return previous.engine
-    return AppearanceEngine(shape, scene_from_case(case, bands=bands))
+        scene = previous.engine.scene
+        if (scene.light, scene.observer) == seen:
+            return previous.engine
+    light, observer = seen
+    scene = scene_from_case(case, bands=bands, light=light, observer=observer)
+    return AppearanceEngine(shape, scene)
+
+
+def _state(engine: AppearanceEngine, shape: CrownShape, coats: NDArray[np.float32]) -> CrownState:
+    return CrownState(
+        scene=engine.scene,
+        coats=coats,
+        wall_mm=shape.wall_mm,
+        partner=shape.partner,
+        inside=shape.inner,
+    )
 
 
 def _same_optics(before: Case, after: Case) -> bool:

@@ -237,89 +237,64 @@ def _zone_areas(case: Case) -> dict[str, float]:
 @commands.command()
 @path_argument("case")
 @click.option("--vertices", type=FilePath, help="Also write a row per vertex.")
+@click.option(
+    "--light",
+    type=click.Choice(["D65", "D50", "A", "C", "LED-B3", "FL2", "FL11"]),
+    default="D65",
+    show_default=True,
+    help="CIE light the colour is predicted for.",
+)
+@click.option(
+    "--observer",
+    type=click.Choice(["2", "10"]),
+    default="2",
+    show_default=True,
+    help="CIE observer, degrees.",
+)
 @reports
-def predict(case: Path, vertices: Path | None, *, as_json: bool) -> dict[str, Any]:
-    """Predict the colour of every area after sintering."""
+def predict(
+    case: Path, vertices: Path | None, light: str, observer: str, *, as_json: bool
+) -> dict[str, Any]:
+    """Predict the colour of every area after sintering, and under other lights."""
+    from stainmap.cli.outcome_report import prediction_report
     from stainmap.files.mesh_export import export_table, vertex_table
-    from stainmap.planning.plan_hash import plan_hash
 
     if vertices is not None:
         check_ending(vertices, ".csv")
-    prediction = _predicted(case, as_json)
+    prediction = _predicted(case, as_json, light, int(observer))
     if vertices is not None:
         appearance = prediction.appearance
-        table = vertex_table(prediction.case, appearance.lab, appearance.srgb)
+        sd = prediction.vertex_sd()
+        table = vertex_table(prediction.case, appearance.lab, appearance.srgb, sd)
         export_table(table, vertices)
-    report = {
-        "light": "D65",
-        "calibrated": prediction.outcome.calibrated,
-        "plan_hash": plan_hash(prediction.case),
-        "areas": _area_report(prediction),
-    }
-    if not as_json:
-        _print_outcome(prediction)
-    return report
+    if as_json:
+        return prediction_report(prediction)
+    _print_outcome(prediction)
+    return {}
 
 
-def _predicted(path: Path, as_json: bool) -> Prediction:
+def _predicted(path: Path, as_json: bool, light: str = "D65", observer: int = 2) -> Prediction:
     from stainmap.app.prediction import predict_case
     from stainmap.files.case_file import read_case
 
     progress = told_progress(shown=is_watched(as_json))
     with about(path, StainmapError):
-        return predict_case(read_case(path, progress), bands="full", progress=progress)
-
-
-def _area_report(prediction: Prediction) -> dict[str, Any]:
-    areas: dict[str, Any] = {}
-    for one in prediction.outcome.areas:
-        areas[one.label] = {
-            "area_mm2_sintered": round(one.area_mm2, 3),
-            "coats": [
-                {
-                    "step": entry.step + 1,
-                    "liquid": entry.liquid,
-                    "n": _count(entry.coats[0].low, entry.coats[0].high),
-                    "inherited": entry.inherited,
-                }
-                for entry in one.coats
-            ],
-            "lab": _rounded(one.predicted.lab),
-            "lab_high": None,
-            "plus_minus": list(one.plus_minus),
-            "wanted_lab": None if one.wanted is None else _rounded(one.wanted.lab),
-            "offset_from_body": None
-            if one.offset_from_body is None
-            else _rounded(one.offset_from_body),
-            "de00": None if one.delta_e_00 is None else round(one.delta_e_00, 3),
-        }
-        if one.predicted_low is not None:
-            areas[one.label]["lab"] = _rounded(one.predicted_low.lab)
-            areas[one.label]["lab_high"] = _rounded(one.predicted.lab)
-    return areas
-
-
-def _count(low: int, high: int) -> int | list[int]:
-    return low if low == high else [low, high]
-
-
-def _rounded(values: Sequence[float]) -> list[float]:
-    return [round(float(value), 3) for value in values]
+        return predict_case(
+            read_case(path, progress),
+            bands="full",
+            light=light,
+            observer=observer,
+            progress=progress,
+        )
 
 
 def _print_outcome(prediction: Prediction) -> None:
+    from stainmap.cli.outcome_report import prediction_lines
+
     case = prediction.case
     click.echo(f"{_names(case)}; block {case.plan.block}; programme {case.programme}")
-    click.echo(f"{'area':26}{'mm2':>7}{'L*':>7}{'C*':>7}{'h':>5}{'dL*':>7}{'dC*':>7}{'dE00':>7}")
-    for one in prediction.outcome.areas:
-        colour, offset = one.predicted, one.offset_from_body
-        row = f"{one.label:26}{one.area_mm2:7.1f}{colour.lightness:7.1f}{colour.chroma:7.1f}"
-        row += f"{colour.hue_degrees:5.0f}"
-        row += "              " if offset is None else f"{offset[0]:+7.1f}{offset[1]:+7.1f}"
-        row += "" if one.delta_e_00 is None else f"{one.delta_e_00:7.1f}"
-        click.echo(row)
-    if not prediction.outcome.calibrated:
-        click.echo("Not calibrated: a direction, not a match. +-2.5 L*, +-1.3 a*, +-2.5 b*.")
+    for line in prediction_lines(prediction):
+        click.echo(line)
 
 
 @commands.command()

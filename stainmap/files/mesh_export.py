@@ -63,10 +63,16 @@ def ply_bytes(case: Case, srgb: NDArray[np.uint8]) -> bytes:
     return header.encode("ascii") + vertex.tobytes() + face.tobytes()
 
 
-def vertex_table(case: Case, lab: NDArray[np.float32], srgb: NDArray[np.uint8]) -> str:
+def vertex_table(
+    case: Case,
+    lab: NDArray[np.float32],
+    srgb: NDArray[np.uint8],
+    sd: NDArray[np.float64] | None = None,
+) -> str:
     """Return a CSV with one row per vertex of the original file, in its order and coordinates.
 
-    Columns: x, y, z (the file's unit and size), area, L*, a*, b*, red, green, blue (sRGB, 0-255).
+    Columns: x, y, z (the file's unit and size), area, L*, a*, b*, red, green, blue (sRGB, 0-255),
+    and one standard deviation of L*, a*, b* if `sd` (V, 3) is given.
     For STL the vertices of the file are the corners of its facets. A vertex that is not part of
     the crown (unused, or of another body) has an empty row with the area "none".
     """
@@ -76,17 +82,22 @@ def vertex_table(case: Case, lab: NDArray[np.float32], srgb: NDArray[np.uint8]) 
     names = ["none", *names]
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\n")
-    writer.writerow(("x", "y", "z", "area", "L*", "a*", "b*", "red", "green", "blue"))
-    for vertex, point, zone, colour, shown in zip(
+    heads = ["x", "y", "z", "area", "L*", "a*", "b*", "red", "green", "blue"]
+    doubts = np.empty((len(source), 0)) if sd is None else sd[source]
+    if sd is not None:
+        heads += ["sd L*", "sd a*", "sd b*"]
+    writer.writerow(heads)
+    for vertex, point, zone, colour, shown, doubt in zip(
         source.tolist(),
         position.tolist(),
         case.zones[source].tolist(),
         lab[source].astype(float).tolist(),
         srgb[source].tolist(),
+        doubts.tolist(),
         strict=True,
     ):
         if vertex < 0:
-            writer.writerow(("", "", "", "none", "", "", "", "", "", ""))
+            writer.writerow(["none" if head == "area" else "" for head in heads])
             continue
         writer.writerow(
             (
@@ -94,6 +105,7 @@ def vertex_table(case: Case, lab: NDArray[np.float32], srgb: NDArray[np.uint8]) 
                 names[zone],
                 *(f"{value:.3f}" for value in colour),
                 *shown,
+                *(f"{value:.3f}" for value in doubt),
             )
         )
     return text.getvalue()

@@ -7,13 +7,23 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
+from stainmap.errors import PlanError
 from stainmap.model.case import Case
 from stainmap.model.colour import Colour, Measurement
 from stainmap.model.plan import CoatSpan
 from stainmap.model.zone import Accent, Area, Zone, area_label
-from stainmap.optics.difference import delta_e_00
 from stainmap.planning.coats import CoatLayout
-from stainmap.predict.uncertainty import UNCALIBRATED_SD, is_calibrated
+from stainmap.predict.appearance import AppearanceEngine
+from stainmap.predict.colour_conversion import AppliedConversion, colour_difference, convert
+from stainmap.predict.lights import UnderLights, spectrum_from_nodes, under_lights
+from stainmap.predict.parameter_spread import (
+    BEFORE_CALIBRATION,
+    CrownState,
+    Knowledge,
+    area_sd,
+)
+from stainmap.predict.scene import scene_from_case
+from stainmap.predict.uncertainty import is_calibrated, shown_sd
 
 # The share above which a vertex speaks for its zone, and the softness that share is taken at.
 _SHARE = 0.5
@@ -44,13 +54,25 @@ class AreaOutcome:
         Area-weighted mean colour at the upper and at the lower end of spans; the latter is None
         without spans.
     plus_minus
-        One standard deviation of L*, a*, b*.
+        One standard deviation of L*, a*, b*: what is shown.
+    parameters_sd
+        The part of it that linearised parameters give; None if it was not asked for.
+    lightness_doubt
+        The part of that of L* which the calculation leaves out (see `doubt`).
     offset_from_body
         Predicted dL* and dC* from the predicted body; None for the body and without one.
     wanted_offset
         Wanted dL* and dC*; None where nothing is wanted of the area.
+    wanted
+        Wanted colour, after the conversions the target allows; as it was measured if refused.
     delta_e_00
         CIEDE2000 to what is wanted, or None.
+    conversions
+        What made the wanted colour comparable; their names belong beside the difference.
+    difference_sd
+        Standard deviation of L*, a*, b* of the wanted colour that they add.
+    refused
+        Why there is no difference to what is wanted: they were measured unlike. Empty otherwise.
     wall_mm
         Area-weighted mean wall.
     """
@@ -67,14 +89,46 @@ class AreaOutcome:
     offset_from_body: tuple[float, float] | None = None
     wanted_offset: tuple[float, float] | None = None
     delta_e_00: float | None = None
+    parameters_sd: tuple[float, float, float] | None = None
+    lightness_doubt: float = 0.0
+    conversions: tuple[AppliedConversion, ...] = ()
+    difference_sd: tuple[float, float, float] = (0.0, 0.0, 0.0)
+    refused: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Outcome:
-    """All areas that exist on the crown, by number; whether the materials are calibrated."""
+    """All areas that exist on the crown, by number.
+
+    Parameters
+    ----------
+    calibrated
+        Whether block and liquids are; without, no word is said about a difference.
+    provenance
+        Where `AreaOutcome.plus_minus` comes from, in a few words.
+    """
 
     areas: tuple[AreaOutcome, ...]
     calibrated: bool
+    provenance: str = BEFORE_CALIBRATION.provenance
+
+    @property
+    def largest_plus_minus(self) -> tuple[float, float, float]:
+        """The largest standard deviation of L*, a*, b* among areas: where one number has room."""
+        lightness, a, b = (
+            max(column) for column in zip(*(one.plus_minus for one in self.areas), strict=True)
+        )
+        return lightness, a, b
+
+    @property
+    def refused(self) -> str:
+        """Why nothing is said of what is wanted, or empty."""
+        return next((one.refused for one in self.areas if one.refused), "")
+
+    @property
+    def conversions(self) -> tuple[AppliedConversion, ...]:
+        """What made the wanted colours comparable."""
+        return next((one.conversions for one in self.areas if one.conversions), ())
 
     def area(self, area: Area) -> AreaOutcome | None:
         """Return the outcome of one area, or None if the crown has none of it."""
@@ -87,6 +141,10 @@ def judge(
     wall_mm: NDArray[np.float32],
     lab: NDArray[np.float32],
     lab_low: NDArray[np.float32] | None = None,
+    *,
+    state: CrownState | None = None,
+    lightness_doubt: NDArray[np.float32] | None = None,
+    knowledge: Knowledge = BEFORE_CALIBRATION,
 ) -> Outcome:
     """Return the outcome of a prediction.
 
@@ -96,23 +154,66 @@ def judge(
         (V,) wall thickness.
     lab, lab_low
         (V, 3) predicted L*a*b* at the upper end of spans and, where there are spans, at the lower.
+    state
+        What was predicted from, which also says the light and the observer; without, parameters
+        are not linearised and the usual light is taken.
+    lightness_doubt
+        (V,) standard deviation of L* from what the calculation leaves out.
+    knowledge
+        How well parameters are known.
     """
     weights = area_weights(case, layout)
+    how = Measurement(backing=case.backings[0].stump if case.backings else "unknown")
+    parameters_sd = np.zeros((len(weights), 3))
+    if state is not None:
+        how = replace(how, illuminant=state.scene.light, observer_degrees=state.scene.observer)
+        parameters_sd = area_sd(state, list(weights.values()), knowledge.covariance)
     body = _mean(lab, weights[Zone.BODY]) if Zone.BODY in weights else None
     areas = []
-    for area, weight in weights.items():
+    for (area, weight), own_sd in zip(weights.items(), parameters_sd, strict=True):
+        # Neighbours are off alike, so that a mean is as doubtful as its vertices.
+        doubt = (
+            0.0 if lightness_doubt is None else float(np.average(lightness_doubt, weights=weight))
+        )
         outcome = AreaOutcome(
             area=area,
             label=area_label(area, front=case.units[0].tooth.is_front),
             area_mm2=float(_extent(case, area)),
             coats=coat_entries(case, area),
-            predicted=_colour(_mean(lab, weight), case),
-            predicted_low=None if lab_low is None else _colour(_mean(lab_low, weight), case),
-            plus_minus=UNCALIBRATED_SD,
+            predicted=_colour(_mean(lab, weight), how),
+            predicted_low=None if lab_low is None else _colour(_mean(lab_low, weight), how),
+            plus_minus=_triple(shown_sd(own_sd, knowledge.discrepancy_sd, doubt)),
+            parameters_sd=None if state is None else _triple(own_sd),
+            lightness_doubt=doubt,
             wall_mm=float(np.average(wall_mm, weights=weight)),
         )
         areas.append(_beside_wanted(outcome, case, body))
-    return Outcome(areas=tuple(areas), calibrated=is_calibrated(case.materials, case.plan))
+    return Outcome(
+        areas=tuple(areas),
+        calibrated=is_calibrated(case.materials, case.plan),
+        provenance=knowledge.provenance,
+    )
+
+
+def lights_by_area(
+    case: Case, layout: CoatLayout, engine: AppearanceEngine
+) -> dict[Area, UnderLights]:
+    """Return the colour of every area under every light, at the upper end of spans.
+
+    Parameters
+    ----------
+    engine
+        Holds the prediction, with 12 bands or all of them.
+    """
+    scene = engine.scene
+    full = scene_from_case(case, light=scene.light, observer=scene.observer)
+    to_all_bands = spectrum_from_nodes(full, scene.wavelengths_nm)
+    backing = case.backings[0].stump
+    added = getattr(scene, "surface_radiance", 0.0)
+    return {
+        area: under_lights(engine.mean_radiance_factor(weight) @ to_all_bands + added, backing)
+        for area, weight in area_weights(case, layout).items()
+    }
 
 
 def area_weights(case: Case, layout: CoatLayout) -> dict[Area, NDArray[np.float64]]:
@@ -200,35 +301,47 @@ def _mean(lab: NDArray[np.float32], weight: NDArray[np.float64]) -> NDArray[np.f
     return np.asarray(weight @ lab.astype(np.float64) / weight.sum())
 
 
-def _colour(lab: NDArray[np.float64], case: Case) -> Colour:
-    backing = case.backings[0].stump if case.backings else "unknown"
+def _colour(lab: NDArray[np.float64], how: Measurement) -> Colour:
     return Colour(
         lightness=float(np.clip(lab[0], 0.0, 100.0)),
         a=float(lab[1]),
         b=float(lab[2]),
-        measurement=Measurement(backing=backing),
+        measurement=how,
     )
+
+
+def _triple(values: NDArray[np.float64]) -> tuple[float, float, float]:
+    lightness, a, b = (float(value) for value in values)
+    return lightness, a, b
 
 
 def _beside_wanted(
     outcome: AreaOutcome, case: Case, body: NDArray[np.float64] | None
 ) -> AreaOutcome:
-    offset = None
     if body is not None and outcome.area is not Zone.BODY:
         chroma = float(np.hypot(body[1], body[2]))
         offset = (outcome.predicted.lightness - float(body[0]), outcome.predicted.chroma - chroma)
-    wanted = None if case.target is None else case.target.wanted(outcome.area)
-    if wanted is None or case.target is None:
-        return replace(outcome, offset_from_body=offset)
-    difference = float(delta_e_00(np.array(outcome.predicted.lab), np.array(wanted.lab)))
-    wanted_offset = None
+        outcome = replace(outcome, offset_from_body=offset)
+    target = case.target
+    wanted = None if target is None else target.wanted(outcome.area)
+    if target is None or wanted is None:
+        return outcome
     if outcome.area is not Zone.BODY:
-        target = case.target.body
-        wanted_offset = (wanted.lightness - target.lightness, wanted.chroma - target.chroma)
+        wanted_offset = (
+            wanted.lightness - target.body.lightness,
+            wanted.chroma - target.body.chroma,
+        )
+        outcome = replace(outcome, wanted_offset=wanted_offset)
+    try:
+        # Offsets are steps as seen, so the body is converted and they follow from it.
+        body_wanted = convert(target.body, outcome.predicted.measurement, target.conversions)
+    except PlanError as error:
+        return replace(outcome, wanted=wanted, refused=str(error))
+    alike = replace(target, body=body_wanted.colour).wanted(outcome.area) or body_wanted.colour
     return replace(
         outcome,
-        wanted=wanted,
-        offset_from_body=offset,
-        wanted_offset=wanted_offset,
-        delta_e_00=difference,
+        wanted=alike,
+        delta_e_00=colour_difference(outcome.predicted, alike).de00,
+        conversions=body_wanted.conversions,
+        difference_sd=body_wanted.added_sd,
     )

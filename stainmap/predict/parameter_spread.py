@@ -88,6 +88,31 @@ UNCALIBRATED: Final = ParameterPrior()
 """What is taken before calibration."""
 
 
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Knowledge:
+    """How well parameters are known, and how far predictions from them are off.
+
+    Parameters
+    ----------
+    covariance
+        (6, 6) of the parameters, in the order of `Parameter`.
+    discrepancy_sd
+        How far held-back coupons were off in L*, a*, b*; None before calibration.
+    provenance
+        Where both come from, in a few words.
+    """
+
+    covariance: Floats
+    discrepancy_sd: tuple[float, float, float] | None
+    provenance: str
+
+
+BEFORE_CALIBRATION: Final = Knowledge(
+    covariance=UNCALIBRATED.covariance, discrepancy_sd=None, provenance=UNCALIBRATED.provenance
+)
+"""All that is known of a laboratory that has not calibrated."""
+
+
 def with_parameters(
     scene: OpticalScene, wall_mm: ArrayLike, change: ArrayLike
 ) -> tuple[OpticalScene, Floats]:
@@ -214,8 +239,8 @@ class VertexSpread:
 
     The derivatives at some 200 vertices of each kind (outer or inner surface, what lies behind)
     are explained by the squares and products of lab, wall and load; the model then serves any
-    number of vertices at the cost of one small matrix product. Good to 0.1 in each axis at 95 % of vertices (see
-    `tests/predict/test_parameter_spread.py`).
+    number of vertices at the cost of one small matrix product. Good to 0.1 in each axis at 95 %
+    of vertices (see `tests/predict/test_parameter_spread.py`).
 
     Parameters
     ----------

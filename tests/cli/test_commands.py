@@ -15,7 +15,9 @@ import pytest
 import trimesh
 
 from stainmap.cli import CANNOT, DONE, USAGE, main
+from stainmap.cli.commands import commands
 from stainmap.files.case_file import read_case
+from stainmap.optics.colorimetry import LIGHTS
 from stainmap.paths import sample_case
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -158,19 +160,69 @@ def test_predict_reports_every_area(capsys: pytest.CaptureFixture[str], tmp_path
     code, report = run_json(capsys, "predict", SAMPLE, "--vertices", rows_file)
     assert code == DONE
     assert report["calibrated"] is False
+    assert report["statement"] == "direction, not a match"
     assert len(report["plan_hash"]) == 64
     body = report["areas"]["body"]
     assert set(body) == {
-        "area_mm2_sintered", "coats", "lab", "lab_high", "plus_minus", "wanted_lab",
-        "offset_from_body", "de00",
+        "area_mm2_sintered", "coats", "lab", "lab_high", "measured", "plus_minus", "parameters_sd",
+        "lightness_doubt", "wanted_lab", "wanted_measured", "conversions", "offset_from_body",
+        "de00", "refused", "verdict", "lights", "largest_light_change",
     }  # fmt: skip
-    assert body["plus_minus"] == [2.5, 1.3, 2.5]
     assert body["coats"][0]["liquid"] == "barley"
+    assert body["verdict"] is None
+    assert body["refused"] is None
+    own = np.maximum(body["parameters_sd"], (2.5, 1.3, 2.5))
+    own[0] = np.hypot(own[0], body["lightness_doubt"])
+    np.testing.assert_allclose(body["plus_minus"], own, atol=0.002)
     with rows_file.open(encoding="utf-8") as stream:
         rows = list(csv.DictReader(stream))
     assert len(rows) == 3 * len(trimesh.load(MESH).faces)
     found = {row["area"] for row in rows}
     assert found == {"cervical", "body", "interproximal", "cusp", "fissure", "inner surface"}
+    assert min(float(row["sd L*"]) for row in rows) >= 2.5
+
+
+def test_predict_says_how_every_area_looks_under_other_lights(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    code, usual = run_json(capsys, "predict", SAMPLE)
+    assert code == DONE
+    assert usual["fluorescence"] == "Fluorescence is not modelled."
+    code, lamp = run_json(capsys, "predict", SAMPLE, "--light", "A", "--observer", "10")
+    assert code == DONE
+    assert (lamp["light"], lamp["observer_degrees"]) == ("A", 10)
+    for name, area in usual["areas"].items():
+        lights = area["lights"]
+        assert set(lights) == {"2", "10"}
+        assert set(lights["2"]) == {"D65", "D50", "A", "LED-B3", "FL2", "FL11"}
+        # A mean of colours is nearly the colour of the mean; predicted anew it is the same.
+        np.testing.assert_allclose(lights["2"]["D65"], area["lab"], atol=0.1)
+        np.testing.assert_allclose(lights["10"]["A"], lamp["areas"][name]["lab"], atol=0.1)
+        assert area["largest_light_change"]["2"]["de00"] > 0.5
+    # What is wanted was given for daylight and 2 degrees: no difference, and a sentence why.
+    body = lamp["areas"]["body"]
+    assert body["de00"] is None
+    assert "differ in illuminant: D65 against A" in body["refused"]
+    assert body["measured"]["illuminant"] == "A"
+    assert body["wanted_measured"]["illuminant"] == "D65"
+
+
+def test_predict_in_words(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["predict", str(SAMPLE)]) == DONE
+    said = capsys.readouterr().out
+    assert "between lights" in said
+    assert "Fluorescence is not modelled." in said
+    assert "Not calibrated: a direction, not a match." in said
+    assert "One standard deviation: +-" in said
+    assert "Colours: 45/0, D65, 2 degrees, over " in said
+    assert main(["predict", str(SAMPLE), "--observer", "10"]) == DONE
+    said = capsys.readouterr().out
+    assert "No difference from what is wanted: The two colours differ in observer" in said
+
+
+def test_the_lights_offered_are_those_there_are() -> None:
+    option = next(one for one in commands.commands["predict"].params if one.name == "light")
+    assert tuple(option.type.choices) == LIGHTS
 
 
 def test_sheets_and_exports_are_written(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:

@@ -3,16 +3,30 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 import colour
 import numpy as np
 import pytest
 
 from stainmap.model.case import Case
+from stainmap.model.colour import SPHERE_WITH_GLOSS, Colour, Conversion, Measurement
 from stainmap.model.plan import CoatSpan
 from stainmap.model.zone import Accent, Zone
 from stainmap.planning.coats import CoatLayout
-from stainmap.planning.outcome import area_weights, coat_entries, inherited_text, judge
+from stainmap.planning.outcome import (
+    area_weights,
+    coat_entries,
+    inherited_text,
+    judge,
+    lights_by_area,
+)
+from stainmap.predict.appearance import AppearanceEngine
+from stainmap.predict.colour_conversion import convert
+from stainmap.predict.lights import OBSERVERS, SHOWN_LIGHTS
+from stainmap.predict.parameter_spread import CrownState, Knowledge, ParameterPrior, lab_sd
+from stainmap.predict.scene import Bands, scene_from_case
+from stainmap.predict.shape import CrownShape, crown_shape
 from tests.builders import dome_case
 
 
@@ -105,3 +119,152 @@ def test_nothing_wanted_means_nothing_judged(case: Case, layout: CoatLayout) -> 
     outcome = judge(replace(case, target=None), layout, wall, painted(case))
     assert all(one.delta_e_00 is None and one.wanted is None for one in outcome.areas)
     assert not outcome.calibrated
+
+
+# ---- unlike colours
+
+
+def wanting(case: Case, *conversions: Conversion, **how: Any) -> Case:
+    """Return the case with the wanted body read in another way."""
+    assert case.target is not None
+    body = replace(case.target.body, measurement=replace(case.target.body.measurement, **how))
+    return replace(case, target=replace(case.target, body=body, conversions=conversions))
+
+
+@pytest.mark.parametrize(
+    ("how", "said"),
+    [
+        ({"geometry": SPHERE_WITH_GLOSS}, "differ in geometry: d/8 SCI against 45/0"),
+        ({"illuminant": "C"}, "differ in illuminant: C against D65"),
+        ({"observer_degrees": 10}, "differ in observer: 10 degrees against 2 degrees"),
+        ({"backing": "black"}, "differ in backing: 'black' against 'stump'"),
+    ],
+)
+def test_an_unlike_wanted_colour_gives_a_sentence_and_no_number(
+    case: Case, layout: CoatLayout, how: dict[str, Any], said: str
+) -> None:
+    wall = np.ones(len(case.zones), np.float32)
+    outcome = judge(wanting(case, **how), layout, wall, painted(case))
+    assert said in outcome.refused
+    for area in (Zone.BODY, Zone.CUSP, Zone.CERVICAL):
+        one = outcome.area(area)
+        assert one is not None
+        assert one.delta_e_00 is None
+        assert one.wanted is not None
+        assert one.wanted.measurement != one.predicted.measurement
+        assert one.conversions == ()
+
+
+def test_a_chosen_conversion_gives_a_number_with_its_name(case: Case, layout: CoatLayout) -> None:
+    """The body is converted, offsets follow from it; the difference is the library's."""
+    wall = np.ones(len(case.zones), np.float32)
+    read = wanting(case, *Conversion, illuminant="C")
+    outcome = judge(read, layout, wall, painted(case))
+    cusp = outcome.area(Zone.CUSP)
+    assert cusp is not None
+    assert cusp.wanted is not None
+    assert read.target is not None
+    body = convert(read.target.body, Measurement(backing="stump"), tuple(Conversion)).colour
+    assert cusp.wanted.lab == pytest.approx(body.shifted(-3.0, -2.0).lab)
+    expected = colour.delta_E(
+        np.array(cusp.predicted.lab), np.array(cusp.wanted.lab), method="CIE 2000"
+    )
+    assert cusp.delta_e_00 == pytest.approx(float(expected), abs=1e-6)
+    assert [one.conversion for one in outcome.conversions] == [Conversion.ADAPTED_WHITE]
+    assert "C to D65" in str(cusp.conversions[0])
+    assert cusp.difference_sd == (0.1, 0.4, 0.3)
+    assert outcome.refused == ""
+
+
+# ---- how sure, and under which light
+
+
+@pytest.fixture(scope="module")
+def shape(case: Case) -> CrownShape:
+    return crown_shape(case)
+
+
+def state_of(case: Case, layout: CoatLayout, shape: CrownShape) -> CrownState:
+    return CrownState(
+        scene=scene_from_case(case),
+        coats=layout.coats(case, "high"),
+        wall_mm=shape.wall_mm,
+        partner=shape.partner,
+        inside=shape.inner,
+    )
+
+
+def test_every_area_has_its_own_uncertainty(
+    case: Case, layout: CoatLayout, shape: CrownShape
+) -> None:
+    """Against the mean derivative of all of an area's vertices, not of a few of them."""
+    state = state_of(case, layout, shape)
+    doubt = np.full(len(case.zones), 0.7, np.float32)
+    outcome = judge(case, layout, shape.wall_mm, painted(case), state=state, lightness_doubt=doubt)
+    prior = ParameterPrior()
+    for area, weight in area_weights(case, layout).items():
+        one = outcome.area(area)
+        assert one is not None
+        assert one.parameters_sd is not None
+        inside = np.flatnonzero(weight)
+        J = np.average(state.jacobian(inside), axis=0, weights=weight[inside])
+        np.testing.assert_allclose(one.parameters_sd, lab_sd(J, prior.covariance), atol=0.1)
+        own = np.maximum(one.parameters_sd, (2.5, 1.3, 2.5))
+        assert one.plus_minus == pytest.approx((np.hypot(own[0], 0.7), own[1], own[2]), abs=1e-6)
+        assert one.lightness_doubt == pytest.approx(0.7)
+    assert outcome.largest_plus_minus[0] == max(one.plus_minus[0] for one in outcome.areas)
+    assert "20 to 35 %" in outcome.provenance
+
+
+def test_calibration_narrows_but_never_below_its_floor(
+    case: Case, layout: CoatLayout, shape: CrownShape
+) -> None:
+    known = Knowledge(
+        covariance=np.zeros((6, 6)), discrepancy_sd=(0.1, 0.4, 0.1), provenance="coupons"
+    )
+    outcome = judge(
+        case,
+        layout,
+        shape.wall_mm,
+        painted(case),
+        state=state_of(case, layout, shape),
+        knowledge=known,
+    )
+    assert all(one.plus_minus == pytest.approx((0.3, 0.4, 0.3)) for one in outcome.areas)
+    assert outcome.provenance == "coupons"
+
+
+def test_the_prediction_says_for_which_light_it_is(
+    case: Case, layout: CoatLayout, shape: CrownShape
+) -> None:
+    state = state_of(case, layout, shape)
+    scene = scene_from_case(case, light="A", observer=10)
+    outcome = judge(case, layout, shape.wall_mm, painted(case), state=replace(state, scene=scene))
+    how = outcome.areas[0].predicted.measurement
+    assert (how.illuminant, how.observer_degrees, how.backing) == ("A", 10, "stump")
+    assert "differ in illuminant: D65 against A" in outcome.refused
+
+
+@pytest.mark.parametrize("bands", ["screen", "full"])
+def test_areas_under_every_light_are_those_predicted_for_it(
+    case: Case, layout: CoatLayout, shape: CrownShape, bands: Bands
+) -> None:
+    """Against predicting the whole crown anew under that light, and averaging colours.
+
+    A colour of a mean spectrum is not a mean of colours; on areas of one plan it is, to 0.1.
+    """
+    coats = layout.coats(case, "high")
+    engine = AppearanceEngine(shape, scene_from_case(case, bands=bands))
+    engine.whole(coats)
+    found = lights_by_area(case, layout, engine)
+    weights = area_weights(case, layout)
+    assert set(found) == set(weights)
+    for light, observer in (("D65", 2), ("A", 10), ("FL11", 2)):
+        assert light in SHOWN_LIGHTS
+        assert observer in OBSERVERS
+        other = AppearanceEngine(shape, scene_from_case(case, light=light, observer=observer))
+        lab = other.whole(coats).lab
+        for area, weight in weights.items():
+            mean = np.average(lab, axis=0, weights=weight)
+            seen: Colour = found[area].colour(light, observer)
+            np.testing.assert_allclose(seen.lab, mean, atol=0.1)
