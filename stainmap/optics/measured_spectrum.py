@@ -1,0 +1,278 @@
+"""Measured spectra: what an instrument or a file gives, checked before anything believes it.
+
+Nothing is rescaled in silence. A value in percent or a wavelength in micrometres is refused with
+the value, its place and what was expected.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from enum import StrEnum
+from pathlib import Path
+from typing import Final
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+from scipy.interpolate import PchipInterpolator
+
+from stainmap.errors import StainmapError
+from stainmap.optics.spectrum import BANDS_NM
+
+WIDEST_STEP_NM: Final = 20.0
+"""A wider step between two samples is a gap; tooth-coloured spectra bend within 30 nm; assumed."""
+
+MOST_SAMPLES: Final = 10_000
+"""No instrument gives more; a longer text is no spectrum."""
+
+# No ceramic comes near; assumed.
+_LARGEST_PER_MM: Final = 1000.0
+
+
+class SpectrumError(StainmapError):
+    """A measured spectrum cannot be used."""
+
+
+class SpectrumKind(StrEnum):
+    """What a spectrum holds."""
+
+    REFLECTANCE = "reflectance"
+    TRANSMITTANCE = "transmittance"
+    ABSORPTION_PER_MM = "absorption in 1/mm"
+    SCATTERING_PER_MM = "scattering in 1/mm"
+
+    @property
+    def largest(self) -> float:
+        """Largest value that can be meant."""
+        return 1.0 if self in (self.REFLECTANCE, self.TRANSMITTANCE) else _LARGEST_PER_MM
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class MeasuredSpectrum:
+    """A spectrum on the grid it was measured on.
+
+    Parameters
+    ----------
+    wavelengths_nm
+        (N,) rising, steps of at most 20 nm, from 400 nm or below to 700 nm or above.
+    values
+        (N,) reflectance or transmittance 0 to 1, or a coefficient in 1/mm, not negative.
+    kind
+        What the values are.
+    name
+        File or sample, for messages.
+
+    Raises
+    ------
+    SpectrumError
+        If any of this does not hold; the message has the value, its place and what is expected.
+    """
+
+    wavelengths_nm: NDArray[np.float64]
+    values: NDArray[np.float64]
+    kind: SpectrumKind = SpectrumKind.REFLECTANCE
+    name: str = "spectrum"
+
+    def __post_init__(self) -> None:
+        """Check grid and values; keep read-only copies."""
+        grid, values = (_copied(array, self.name) for array in (self.wavelengths_nm, self.values))
+        if grid.shape != values.shape:
+            raise SpectrumError(
+                f"It has {len(grid)} wavelengths and {len(values)} values.",
+                where=self.name,
+                advice="Give one value per wavelength.",
+            )
+        _check_grid(grid, self.name)
+        _check_values(grid, values, self.kind, self.name)
+        object.__setattr__(self, "wavelengths_nm", grid)
+        object.__setattr__(self, "values", values)
+
+    def on_bands(self) -> NDArray[np.float64]:
+        """Return the values at the 31 bands, 400 to 700 nm, (31,).
+
+        A sample that lies on a band is taken as it is; between samples, a monotone cubic
+        (PCHIP), which never overshoots, so values stay within their range. On grids finer than
+        the bands no mean is formed: the weights of `colorimetry` take samples.
+        """
+        # Slopes next to a step from nothing may overflow on their way to zero.
+        with np.errstate(over="ignore", divide="ignore", invalid="ignore"):
+            spline = PchipInterpolator(self.wavelengths_nm, self.values)
+        return np.asarray(spline(BANDS_NM), dtype=np.float64)
+
+
+def spectrum_from_text(
+    text: str, *, kind: SpectrumKind = SpectrumKind.REFLECTANCE, name: str = "spectrum"
+) -> MeasuredSpectrum:
+    """Return the spectrum of a text with two columns, wavelength in nm and value.
+
+    Columns are parted by a comma, a semicolon, a tab or spaces; decimals have a point, or a
+    comma where a semicolon or a tab parts the columns. Empty lines and lines that start with # are
+    passed over, and so is one heading.
+
+    Parameters
+    ----------
+    text
+        Content of the file.
+    kind, name
+        As for `MeasuredSpectrum`.
+
+    Raises
+    ------
+    SpectrumError
+        If a line is no pair of numbers (the line is named), or the spectrum cannot be used.
+    """
+    pairs = list(_pairs(text, name))
+    if not pairs:
+        raise SpectrumError(
+            "It holds no numbers.", where=name, advice="Give wavelength and value on each line."
+        )
+    grid, values = np.array(pairs, dtype=np.float64).T
+    return MeasuredSpectrum(wavelengths_nm=grid, values=values, kind=kind, name=name)
+
+
+def read_spectrum(path: Path, *, kind: SpectrumKind = SpectrumKind.REFLECTANCE) -> MeasuredSpectrum:
+    """Return the spectrum of a CSV or text file; errors as `spectrum_from_text`."""
+    try:
+        text = path.read_text(encoding="utf-8-sig")
+    except OSError as error:
+        raise SpectrumError(
+            f"It cannot be read: {error.strerror or error}.",
+            where=path.name,
+            advice="Check name and permissions.",
+        ) from error
+    except UnicodeDecodeError as error:
+        raise SpectrumError(
+            "It is not a text file.", where=path.name, advice="Export the spectrum as CSV."
+        ) from error
+    return spectrum_from_text(text, kind=kind, name=path.name)
+
+
+def _pairs(text: str, name: str) -> Iterator[tuple[float, float]]:
+    heading_allowed = True
+    count = 0
+    for number, raw in enumerate(text.splitlines(), start=1):
+        line = raw.strip()
+        if not line or line.startswith("#"):
+            continue
+        pair = _numbers(line)
+        if pair is None and not (heading_allowed and _is_heading(line)):
+            shown = line if len(line) <= 40 else f"{line[:40]}..."
+            raise SpectrumError(
+                f"Line {number} is '{shown}'.",
+                where=name,
+                advice="Expected are two numbers, wavelength in nm and value.",
+            )
+        heading_allowed = False
+        if pair is not None:
+            yield pair
+            count += 1
+        if count > MOST_SAMPLES:
+            raise SpectrumError(
+                f"It has more than {MOST_SAMPLES} samples.",
+                where=name,
+                advice="Expected is one spectrum.",
+            )
+
+
+def _columns(line: str) -> list[str]:
+    for mark in (";", "\t"):
+        if mark in line:
+            return [part.strip().replace(",", ".") for part in line.split(mark)]
+    return [part.strip() for part in (line.split(",") if "," in line else line.split())]
+
+
+def _numbers(line: str) -> tuple[float, float] | None:
+    parts = _columns(line)
+    if len(parts) != 2:
+        return None
+    try:
+        return float(parts[0]), float(parts[1])
+    except ValueError:
+        return None
+
+
+def _is_heading(line: str) -> bool:
+    """Return True if none of the columns is a number."""
+    for part in _columns(line):
+        try:
+            float(part)
+        except ValueError:
+            continue
+        return False
+    return True
+
+
+def _copied(values: ArrayLike, name: str) -> NDArray[np.float64]:
+    array = np.array(values, dtype=np.float64)
+    if array.ndim != 1 or len(array) == 0:
+        raise SpectrumError(
+            f"It has the shape {array.shape}.",
+            where=name,
+            advice="Expected are two lists of equal length.",
+        )
+    array.flags.writeable = False
+    return array
+
+
+def _check_grid(grid: NDArray[np.float64], name: str) -> None:
+    _refuse_first(
+        ~np.isfinite(grid),
+        lambda i: f"Wavelength {i + 1} is {grid[i]}.",
+        name,
+        "Expected is a number in nm.",
+    )
+    if grid.max() < 50.0:
+        raise SpectrumError(
+            f"Its wavelengths run from {grid.min():g} to {grid.max():g}, which looks like "
+            "micrometres.",
+            where=name,
+            advice="Give them in nm, as 400 to 700.",
+        )
+    if len(grid) > 1:
+        step = np.diff(grid)
+        _refuse_first(
+            step <= 0.0,
+            lambda i: f"Wavelength {i + 2} is {grid[i + 1]:g} nm and follows {grid[i]:g} nm.",
+            name,
+            "Expected are rising wavelengths, each once.",
+        )
+        _refuse_first(
+            step > WIDEST_STEP_NM,
+            lambda i: f"There is a gap between {grid[i]:g} and {grid[i + 1]:g} nm.",
+            name,
+            f"Expected are steps of at most {WIDEST_STEP_NM:g} nm.",
+        )
+    if grid[0] > BANDS_NM[0] or grid[-1] < BANDS_NM[-1]:
+        raise SpectrumError(
+            f"It runs from {grid[0]:g} to {grid[-1]:g} nm.",
+            where=name,
+            advice=f"Expected are {BANDS_NM[0]:g} to {BANDS_NM[-1]:g} nm or more.",
+        )
+
+
+def _check_values(
+    grid: NDArray[np.float64], values: NDArray[np.float64], kind: SpectrumKind, name: str
+) -> None:
+    def said(i: int) -> str:
+        return f"The {kind.value} at {grid[i]:g} nm is {values[i]:g}."
+
+    limit = kind.largest
+    expected = f"Expected are 0 to {limit:g}."
+    _refuse_first(~np.isfinite(values), said, name, expected)
+    _refuse_first(values < 0.0, said, name, expected)
+    if limit == 1.0 and np.median(values) > limit:
+        first = int(np.argmax(values > limit))
+        raise SpectrumError(
+            f"The {kind.value} at {grid[first]:g} nm is {values[first]:g}, which looks like "
+            "percent.",
+            where=name,
+            advice=expected,
+        )
+    _refuse_first(values > limit, said, name, expected)
+
+
+def _refuse_first(
+    wrong: NDArray[np.bool_], said: Callable[[int], str], name: str, expected: str
+) -> None:
+    if wrong.any():
+        raise SpectrumError(said(int(np.argmax(wrong))), where=name, advice=expected)
