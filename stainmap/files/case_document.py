@@ -4,6 +4,11 @@ Schema history
 --------------
 1
     First version: units, source, reading, plan, materials, backings, programme, target.
+2
+    Adds process (hand factor, n0, eta, depths, wicking, who paints), after_sintering (finish, what
+    is ground away) and screw_channels; in materials, the coupon of a programme; in target, the
+    conversions that were chosen. A case of schema 1 was planned with the assumed process, polished,
+    unground, without a channel.
 
 Every older version is read, only the newest is written, a newer one is refused.
 """
@@ -17,9 +22,29 @@ import msgspec
 from numpy.typing import NDArray
 
 from stainmap.errors import CaseFileError
-from stainmap.files.catalogue import catalogue_to_dict
-from stainmap.model.case import Backing, Case, Region
+from stainmap.files.case_entries import (
+    AfterSinteringDoc,
+    AreaDoc,
+    BackingDoc,
+    CaseDoc,
+    ColourDoc,
+    GrindingDoc,
+    JarDoc,
+    OffsetDoc,
+    PlanDoc,
+    ProcessDoc,
+    ReadingDoc,
+    ScrewChannelDoc,
+    SourceDoc,
+    StepDoc,
+    StreaksDoc,
+    TargetDoc,
+    UnitDoc,
+)
+from stainmap.files.catalogue_tables import catalogue_to_dict
+from stainmap.model.case import Backing, Case, Region, ScrewChannel
 from stainmap.model.colour import Colour, Conversion, Measurement
+from stainmap.model.finishing import AfterSintering, Finish, Grinding
 from stainmap.model.plan import (
     AreaCoats,
     BrushedCoats,
@@ -30,149 +55,13 @@ from stainmap.model.plan import (
     Step,
     Streaks,
 )
+from stainmap.model.process import StainProcess, UptakeRule
 from stainmap.model.target import Offset, Target
 from stainmap.model.tooth import Role, Tooth, Unit
 from stainmap.model.zone import Zone, area_from_number
 
-SCHEMA = 1
+SCHEMA = 2
 FORMAT = "stainmap case"
-
-
-class UnitDoc(msgspec.Struct, frozen=True):
-    """A unit: ISO 3950 tooth number and role."""
-
-    tooth: int
-    role: str
-
-
-class SourceDoc(msgspec.Struct, frozen=True):
-    """The mesh that came in."""
-
-    name: str
-    sha256: str
-    unit: str
-    size_state: str
-    enlargement_factor: float
-
-
-class ReadingDoc(msgspec.Struct, frozen=True):
-    """What was read from the shape, without the arrays."""
-
-    kind: str
-    occlusal_axis: tuple[float, float, float]
-    mesial: tuple[float, float, float] | None
-    connectors_mm2: tuple[float, ...]
-    confidence: dict[str, float]
-    set_by_user: tuple[str, ...]
-    assumed_wall_mm: float | None
-    warnings: tuple[str, ...]
-
-
-class AreaDoc(msgspec.Struct, frozen=True):
-    """Coats on one area by its number; fade as (full down to, zero at) in mm."""
-
-    area: int
-    low: int
-    high: int
-    fade_mm: tuple[float, float] | None = None
-
-
-class StreaksDoc(msgspec.Struct, frozen=True):
-    """Streaks of one step."""
-
-    area: int
-    count: int
-    length_mm: float
-    coats: int
-    direction: int
-
-
-class StepDoc(msgspec.Struct, frozen=True):
-    """One step; `brushed` says that arrays of brushed coats belong to it."""
-
-    jar: int
-    areas: tuple[AreaDoc, ...]
-    edge_softness_mm: float
-    streaks: tuple[StreaksDoc, ...] = ()
-    brushed: bool = False
-
-
-class JarDoc(msgspec.Struct, frozen=True):
-    """One jar."""
-
-    number: int
-    liquid: str
-    liquid_drops: int
-    dye_drops: tuple[int, int, int]
-    lot: str = ""
-
-
-class PlanDoc(msgspec.Struct, frozen=True):
-    """The stain plan."""
-
-    block: str
-    nesting_height_mm: float
-    jars: tuple[JarDoc, ...]
-    steps: tuple[StepDoc, ...]
-
-
-class BackingDoc(msgspec.Struct, frozen=True):
-    """What lies behind one region."""
-
-    region: str
-    stump: str
-    cement: str
-    cement_thickness_mm: float
-
-
-class ColourDoc(msgspec.Struct, frozen=True):
-    """A colour and how it was measured."""
-
-    lab: tuple[float, float, float]
-    geometry: str
-    illuminant: str
-    observer_degrees: int
-    backing: str
-
-
-class OffsetDoc(msgspec.Struct, frozen=True):
-    """A wanted offset from the body."""
-
-    area: int
-    lightness: float
-    chroma: float
-
-
-class TargetDoc(msgspec.Struct, frozen=True):
-    """What is wanted."""
-
-    name: str
-    body: ColourDoc
-    offsets: tuple[OffsetDoc, ...]
-    conversions: tuple[str, ...] = ()
-
-
-class CaseDoc(msgspec.Struct, frozen=True):
-    """All of `case.json`."""
-
-    format: str
-    schema: int
-    program: str
-    code: str
-    notes: str
-    revision: int
-    replaces: str
-    units: tuple[UnitDoc, ...]
-    source: SourceDoc
-    base_vertex_count: int
-    reading: ReadingDoc
-    plan: PlanDoc
-    materials: dict[str, Any]
-    backings: tuple[BackingDoc, ...]
-    programme: str
-    target: TargetDoc | None
-    accents: tuple[int, ...]
-    accent_proposal: tuple[int, ...]
 
 
 class _Head(msgspec.Struct, frozen=True):
@@ -241,6 +130,35 @@ def document_of(case: Case, program: str) -> CaseDoc:
         target=None if case.target is None else _target_doc(case.target),
         accents=tuple(int(mask.accent) for mask in case.accents),
         accent_proposal=tuple(int(mask.accent) for mask in case.accent_proposal),
+        process=_process_doc(case.process),
+        after_sintering=AfterSinteringDoc(
+            finish=case.after_sintering.finish.value,
+            ground=tuple(
+                GrindingDoc(depth_mm=g.depth_mm, area=None if g.area is None else int(g.area))
+                for g in case.after_sintering.ground
+            ),
+        ),
+        screw_channels=tuple(
+            ScrewChannelDoc(
+                unit=channel.unit,
+                point_mm=channel.point_mm,
+                axis=channel.axis,
+                radius_mm=channel.radius_mm,
+            )
+            for channel in case.screw_channels
+        ),
+    )
+
+
+def _process_doc(process: StainProcess) -> ProcessDoc:
+    return ProcessDoc(
+        painter=process.painter,
+        hand_factor=process.uptake.hand_factor,
+        coats_to_saturation=process.uptake.coats_to_saturation,
+        competition=process.uptake.competition,
+        outer_depth_mm=process.outer_depth_mm,
+        inner_depth_mm=process.inner_depth_mm,
+        wicking_mm=process.wicking_mm,
     )
 
 
@@ -430,4 +348,48 @@ def backings_of(document: CaseDoc) -> tuple[Backing, ...]:
             cement_thickness_mm=b.cement_thickness_mm,
         )
         for b in document.backings
+    )
+
+
+def process_of(document: CaseDoc) -> StainProcess:
+    """Return the way of staining; raise PlanError if a value is out of range."""
+    process = document.process
+    return StainProcess(
+        outer_depth_mm=process.outer_depth_mm,
+        inner_depth_mm=process.inner_depth_mm,
+        wicking_mm=process.wicking_mm,
+        uptake=UptakeRule(
+            coats_to_saturation=process.coats_to_saturation,
+            competition=process.competition,
+            hand_factor=process.hand_factor,
+        ),
+        painter=process.painter,
+    )
+
+
+def after_sintering_of(document: CaseDoc) -> AfterSintering:
+    """Return finish and grinding; raise PlanError or ValueError for impossible ones."""
+    after = document.after_sintering
+    return AfterSintering(
+        finish=Finish(after.finish),
+        ground=tuple(
+            Grinding(
+                depth_mm=entry.depth_mm,
+                area=None if entry.area is None else area_from_number(entry.area),
+            )
+            for entry in after.ground
+        ),
+    )
+
+
+def screw_channels_of(document: CaseDoc) -> tuple[ScrewChannel, ...]:
+    """Return where screw channels leave; raise PlanError for impossible ones."""
+    return tuple(
+        ScrewChannel(
+            unit=channel.unit,
+            point_mm=channel.point_mm,
+            axis=channel.axis,
+            radius_mm=channel.radius_mm,
+        )
+        for channel in document.screw_channels
     )

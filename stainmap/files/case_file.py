@@ -31,16 +31,19 @@ from stainmap import __version__
 from stainmap.errors import CaseFileError, StainmapError
 from stainmap.files.atomic import write_atomically
 from stainmap.files.case_document import (
-    CaseDoc,
+    after_sintering_of,
     backings_of,
     decode_document,
     document_of,
     encode_document,
     plan_of,
+    process_of,
+    screw_channels_of,
     target_of,
     units_of,
 )
-from stainmap.files.catalogue import catalogue_from_dict
+from stainmap.files.case_entries import CaseDoc
+from stainmap.files.catalogue_tables import catalogue_from_dict
 from stainmap.model.case import AccentMask, Case
 from stainmap.model.crown import BodyKind, CrownReading, CrownSurface, MeshSource
 from stainmap.model.plan import MAX_COATS
@@ -276,6 +279,9 @@ class _Reader:
             notes=document.notes,
             revision=document.revision,
             replaces=document.replaces,
+            process=process_of(document),
+            after_sintering=after_sintering_of(document),
+            screw_channels=screw_channels_of(document),
         )
 
     def _surface(self, document: CaseDoc) -> CrownSurface:

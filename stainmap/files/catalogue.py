@@ -1,56 +1,38 @@
-"""Materials in TOML catalogue files, and as plain dicts within case files.
+"""Materials in TOML catalogue files: the starter set, and a laboratory's own beside it.
 
 Version 1. A catalogue file starts with ``format = "stainmap materials"`` and ``version = 1``; then
 come any number of tables ``[[block]]``, ``[[ion]]``, ``[[liquid]]``, ``[[dye]]``,
-``[[programme]]``, ``[[stump]]`` and ``[[cement]]`` with the fields of `stainmap.model.material`.
-Only ``amplitudes_per_mm`` of a liquid is written as a table, ion = amount.
+``[[programme]]``, ``[[stump]]`` and ``[[cement]]``; see `catalogue_tables`.
 """
 
 from __future__ import annotations
 
-import math
-import re
 import tomllib
-from collections.abc import Iterator, Mapping
-from difflib import get_close_matches
+from collections.abc import Mapping
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
-from typing import Any, Final, TypeVar
+from typing import Final
 
-import msgspec
-
-from stainmap.errors import CatalogueError, StainmapError
+from stainmap.errors import CatalogueError
 from stainmap.files.atomic import write_bytes
-from stainmap.files.toml_text import toml_text
-from stainmap.model.material import (
-    Block,
-    Catalogue,
-    Cement,
-    Dye,
-    Ion,
-    Liquid,
-    SinteringProgramme,
-    Stump,
+from stainmap.files.catalogue_lines import CatalogueLines
+from stainmap.files.catalogue_tables import (
+    CatalogueFile,
+    Kind,
+    TableReader,
+    catalogue_to_dict,
+    did_you_mean,
+    whole_or_refused,
 )
+from stainmap.files.toml_text import toml_text
+from stainmap.model.material import Catalogue
 from stainmap.paths import resource
 from stainmap.predict.blocks import check_block
 
 FORMAT: Final = "stainmap materials"
 VERSION: Final = 1
 _MOST_BYTES: Final = 4 << 20
-
-Material = Block | Ion | Liquid | Dye | SinteringProgramme | Stump | Cement
-_Kind = TypeVar("_Kind", Block, Ion, Liquid, Dye, SinteringProgramme, Stump, Cement)
-
-_WORDS: Final = {
-    "float": "a number",
-    "int": "a whole number",
-    "str": "text",
-    "bool": "true or false",
-    "array": "a list",
-    "object": "a table",
-    "null": "nothing",
-}
 
 
 def read_catalogue(path: Path) -> Catalogue:
@@ -61,24 +43,30 @@ def read_catalogue(path: Path) -> Catalogue:
     Raises
     ------
     CatalogueError
-        One sentence naming the file, and the entry and field where there is one.
+        One sentence naming the file, and the line, entry and field where there is one.
     """
-    document = _load(path)
-    where = path.name
-    if document.pop("format", None) != FORMAT:
-        raise CatalogueError(
-            "This is not a materials file.",
-            where=where,
-            advice=f'One starts with the line: format = "{FORMAT}".',
-        )
-    version = document.pop("version", None)
-    if version != VERSION:
-        raise CatalogueError(
-            f"The materials file has version {version}.",
-            where=where,
-            advice=f"This program reads version {VERSION}; a newer program may have written it.",
-        )
-    return catalogue_from_dict(document, where)
+    return whole_or_refused(_read(path)[0])
+
+
+def with_file(base: Catalogue, path: Path) -> CatalogueFile:
+    """Return `base` with the materials of a laboratory's own file, as far as that is safe.
+
+    An entry with a duplicate name, an unknown key, a wrong type or a value out of range is left
+    out and said, and so are liquids and blocks that then lack what they refer to and blocks whose
+    colour no ceramic can have. Of two entries of one name the first holds. Everything else is
+    taken; a material takes the place of one of the same name.
+
+    Raises
+    ------
+    CatalogueError
+        If the file cannot be read as a materials file at all, or no entry of it can be used.
+    """
+    read, places = _read(path)
+    result = _merged_where_safe(base, read.catalogue, path.name, places)
+    problems = (*read.problems, *result.problems)
+    if problems and result.catalogue == base:
+        raise problems[0]
+    return CatalogueFile(catalogue=result.catalogue, problems=problems)
 
 
 def write_catalogue(path: Path, catalogue: Catalogue, *, comment: str = "") -> None:
@@ -118,16 +106,40 @@ def merged(base: Catalogue, added: Catalogue, *, where: str) -> Catalogue:
         If the result refers to an ion or stump that is in neither, or if the nominal colour of
         an added block cannot be reached.
     """
-    result = _joined(base, added)
-    check_references(result, where=where)
-    for block in added.blocks:
+    return whole_or_refused(_merged_where_safe(base, added, where, {}))
+
+
+def _merged_where_safe(
+    base: Catalogue, added: Catalogue, where: str, places: Mapping[tuple[str, str], str]
+) -> CatalogueFile:
+    """Return both catalogues as one, without what lacks something or is impossible."""
+    everything = _joined(base, added)
+    problems: list[CatalogueError] = []
+
+    def tried(kind: str, name: str, trial: Catalogue) -> bool:
+        place = places.get((kind, name), f"{where}, {kind} '{name}'")
         try:
-            check_block(block, result)
+            check_references(trial, where=where)
+            for block in trial.blocks:
+                check_block(block, everything)
         except CatalogueError as error:
-            raise CatalogueError(
-                error.message, where=f"{where}, block '{block.name}'", advice=error.advice
-            ) from error
-    return result
+            problems.append(CatalogueError(error.message, where=place, advice=error.advice))
+            return False
+        return True
+
+    known = replace(everything, blocks=(), liquids=())
+    usable = replace(
+        added,
+        liquids=tuple(
+            one
+            for one in added.liquids
+            if tried("liquid", one.name, replace(known, liquids=(one,)))
+        ),
+        blocks=tuple(
+            one for one in added.blocks if tried("block", one.name, replace(known, blocks=(one,)))
+        ),
+    )
+    return CatalogueFile(catalogue=_joined(base, usable), problems=tuple(problems))
 
 
 def check_references(catalogue: Catalogue, *, where: str) -> None:
@@ -139,7 +151,7 @@ def check_references(catalogue: Catalogue, *, where: str) -> None:
                 raise CatalogueError(
                     f"It holds the ion '{name}', which no catalogue describes.",
                     where=f"{where}, liquid '{liquid.name}'",
-                    advice=_known(name, ions),
+                    advice=did_you_mean(name, ions),
                 )
     stumps = {stump.name for stump in catalogue.stumps}
     for block in catalogue.blocks:
@@ -149,63 +161,36 @@ def check_references(catalogue: Catalogue, *, where: str) -> None:
                 raise CatalogueError(
                     f"Its colour was measured over '{backing}', which no catalogue describes.",
                     where=f"{where}, block '{block.name}'",
-                    advice=_known(backing, stumps),
+                    advice=did_you_mean(backing, stumps),
                 )
 
 
-def catalogue_to_dict(catalogue: Catalogue) -> dict[str, Any]:
-    """Return a catalogue as plain dicts, lists, strings and numbers."""
-    kinds: dict[str, tuple[Material, ...]] = {
-        "block": catalogue.blocks,
-        "ion": catalogue.ions,
-        "liquid": catalogue.liquids,
-        "dye": catalogue.dyes,
-        "programme": catalogue.programmes,
-        "stump": catalogue.stumps,
-        "cement": catalogue.cements,
-    }
-    return {
-        kind: [_table_of(material) for material in materials]
-        for kind, materials in kinds.items()
-        if materials
-    }
+def _read(path: Path) -> tuple[CatalogueFile, Mapping[tuple[str, str], str]]:
+    """Return what is whole in a file, and where (kind, name) stands, in words."""
+    text = _text_of(path)
+    where = path.name
+    try:
+        document = tomllib.loads(text)
+    except (tomllib.TOMLDecodeError, RecursionError) as error:
+        raise _not_toml(error, where) from error
+    if document.pop("format", None) != FORMAT:
+        raise CatalogueError(
+            "This is not a materials file.",
+            where=where,
+            advice=f'One starts with the line: format = "{FORMAT}".',
+        )
+    version = document.pop("version", None)
+    if version != VERSION:
+        raise CatalogueError(
+            f"The materials file has version {version}.",
+            where=where,
+            advice=f"This program reads version {VERSION}; a newer program may have written it.",
+        )
+    reading = TableReader(where, CatalogueLines(text))
+    return reading.catalogue(document), reading.places
 
 
-def catalogue_from_dict(data: Mapping[str, Any], where: str) -> Catalogue:
-    """Return the catalogue that `catalogue_to_dict` made dicts of.
-
-    Parameters
-    ----------
-    data
-        Kind of material -> list of tables.
-    where
-        Name of the file, for the sentence of an error.
-
-    Raises
-    ------
-    CatalogueError
-        One sentence naming the file, the entry and the field.
-    """
-    kinds = ("block", "ion", "liquid", "dye", "programme", "stump", "cement")
-    for kind in data:
-        if kind not in kinds:
-            raise CatalogueError(
-                f"There is no kind of material called '{kind}'.",
-                where=where,
-                advice=_known(kind, set(kinds)),
-            )
-    return Catalogue(
-        blocks=_entries(data, "block", Block, where),
-        ions=_entries(data, "ion", Ion, where),
-        liquids=_entries(data, "liquid", Liquid, where),
-        dyes=_entries(data, "dye", Dye, where),
-        programmes=_entries(data, "programme", SinteringProgramme, where),
-        stumps=_entries(data, "stump", Stump, where),
-        cements=_entries(data, "cement", Cement, where),
-    )
-
-
-def _load(path: Path) -> dict[str, Any]:
+def _text_of(path: Path) -> str:
     try:
         with path.open("rb") as file:
             content = file.read(_MOST_BYTES + 1)
@@ -216,129 +201,21 @@ def _load(path: Path) -> dict[str, Any]:
     if len(content) > _MOST_BYTES:
         raise CatalogueError("The file is too large for a materials file.", where=path.name)
     try:
-        return tomllib.loads(content.decode("utf-8"))
-    except (UnicodeDecodeError, tomllib.TOMLDecodeError, RecursionError) as error:
-        raise CatalogueError(
-            f"The file is not valid TOML: {error}.",
-            where=path.name,
-            advice="Correct it with a text editor, or export the materials again.",
-        ) from error
+        return content.decode("utf-8")
+    except UnicodeDecodeError as error:
+        raise _not_toml(error, path.name) from error
 
 
-def _entries(
-    data: Mapping[str, Any], kind: str, model: type[_Kind], where: str
-) -> tuple[_Kind, ...]:
-    tables = data.get(kind, [])
-    if not isinstance(tables, list):
-        raise CatalogueError(
-            f"'{kind}' is not a list of tables.", where=where, advice=f"Write [[{kind}]]."
-        )
-    values: dict[str, _Kind] = {}
-    for number, table in enumerate(tables, start=1):
-        name = table.get("name") if isinstance(table, dict) else None
-        place = (
-            f"{where}, {kind} '{name}'" if isinstance(name, str) else f"{where}, {kind} {number}"
-        )
-        value = _value(table, model, place)
-        if value.name in values:
-            raise CatalogueError(
-                "The name is there twice.", where=place, advice="Give every entry its own name."
-            )
-        values[value.name] = value
-    return tuple(values.values())
-
-
-def _value(table: Any, model: type[_Kind], where: str) -> _Kind:
-    for field, number in _numbers(table):
-        if not math.isfinite(number):
-            raise CatalogueError(f"Field '{field}' is not a finite number.", where=where)
-    plain = _pairs_from_amplitudes(table)
-    try:
-        value = msgspec.convert(plain, model)
-    except msgspec.ValidationError as error:
-        raise _readable(str(error), where) from error
-    except StainmapError as error:
-        raise CatalogueError(error.message, where=where, advice=error.advice) from error
-    if not value.name.strip():
-        raise CatalogueError("Field 'name' is empty.", where=where)
-    unknown = next(_unknown_fields(plain, msgspec.to_builtins(value)), None)
-    if unknown is not None:
-        field, fields = unknown
-        raise CatalogueError(
-            f"There is no field '{field}'.", where=where, advice=_known(field, fields)
-        )
-    return value
-
-
-def _pairs_from_amplitudes(table: Any) -> Any:
-    amplitudes = table.get("amplitudes_per_mm") if isinstance(table, dict) else None
-    if not isinstance(amplitudes, dict):
-        return table
-    return {**table, "amplitudes_per_mm": [list(pair) for pair in amplitudes.items()]}
-
-
-def _table_of(material: Material) -> dict[str, Any]:
-    table: dict[str, Any] = msgspec.to_builtins(material)
-    if isinstance(material, Liquid):
-        table["amplitudes_per_mm"] = dict(material.amplitudes_per_mm)
-    return {field: _tidy(value) for field, value in table.items()}
-
-
-def _tidy(value: Any) -> Any:
-    """Return lists for tuples, and tables without their empty fields."""
-    if isinstance(value, dict):
-        return {key: _tidy(own) for key, own in value.items() if own is not None}
-    if isinstance(value, (list, tuple)):
-        return [_tidy(own) for own in value]
-    return value
-
-
-def _numbers(value: Any, field: str = "") -> Iterator[tuple[str, float]]:
-    if isinstance(value, dict):
-        for key, own in value.items():
-            yield from _numbers(own, str(key))
-    elif isinstance(value, list):
-        for own in value:
-            yield from _numbers(own, field)
-    elif isinstance(value, float):
-        yield field, value
-
-
-def _unknown_fields(given: Any, known: Any) -> Iterator[tuple[str, set[str]]]:
-    if isinstance(given, dict) and isinstance(known, dict):
-        for key, own in given.items():
-            if key in known:
-                yield from _unknown_fields(own, known[key])
-            else:
-                yield key, set(known)
-    elif isinstance(given, list) and isinstance(known, (list, tuple)):
-        for own, other in zip(given, known, strict=False):
-            yield from _unknown_fields(own, other)
-
-
-def _readable(problem: str, where: str) -> CatalogueError:
-    """Return msgspec's finding as a technician would say it."""
-    what, _, path = problem.partition(" - at ")
-    field = path.strip("`").removeprefix("$").lstrip(".")
-    wrong = re.fullmatch(r"Expected `(.+)`, got `(.+)`", what)
-    missing = re.fullmatch(r"Object missing required field `(.+)`", what)
-    choice = re.fullmatch(r"Invalid enum value (.+)", what)
-    if missing:
-        inside = f" in '{field}'" if field else ""
-        message = f"Field '{missing[1]}' is missing{inside}."
-    elif wrong:
-        expected = " or ".join(_WORDS.get(part, part) for part in wrong[1].split(" | "))
-        got = _WORDS.get(wrong[2], wrong[2])
-        message = f"Field '{field}' is {got} where {expected} belongs."
-    elif choice:
-        message = f"Field '{field}' cannot be {choice[1]}."
-    else:
-        message = f"Field '{field}': {what}."
-    return CatalogueError(message, where=where, advice="Correct the entry.")
+def _not_toml(error: Exception, where: str) -> CatalogueError:
+    return CatalogueError(
+        f"The file is not valid TOML: {error}.",
+        where=where,
+        advice="Correct it with a text editor, or export the materials again.",
+    )
 
 
 def _joined(base: Catalogue, added: Catalogue) -> Catalogue:
-    def join(old: tuple[_Kind, ...], new: tuple[_Kind, ...]) -> tuple[_Kind, ...]:
+    def join(old: tuple[Kind, ...], new: tuple[Kind, ...]) -> tuple[Kind, ...]:
         by_name = {material.name: material for material in old}
         by_name.update({material.name: material for material in new})
         return tuple(by_name.values())
@@ -352,10 +229,3 @@ def _joined(base: Catalogue, added: Catalogue) -> Catalogue:
         stumps=join(base.stumps, added.stumps),
         cements=join(base.cements, added.cements),
     )
-
-
-def _known(name: str, known: set[str]) -> str:
-    close = get_close_matches(name, known, n=1)
-    if close:
-        return f"Did you mean '{close[0]}'?"
-    return f"Known: {', '.join(sorted(known))}." if known else "None is known."

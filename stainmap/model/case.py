@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, field, fields, replace
 from enum import StrEnum
+from math import isfinite
 from typing import Any
 
 import numpy as np
@@ -11,8 +12,10 @@ from numpy.typing import NDArray
 
 from stainmap.errors import PlanError
 from stainmap.model.crown import CrownReading, CrownSurface, MeshSource
+from stainmap.model.finishing import AfterSintering
 from stainmap.model.material import Catalogue
 from stainmap.model.plan import StainPlan
+from stainmap.model.process import StainProcess
 from stainmap.model.target import Target
 from stainmap.model.tooth import Unit
 from stainmap.model.zone import Accent
@@ -45,6 +48,40 @@ class Backing:
             )
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ScrewChannel:
+    """Where the channel of a screw leaves a unit: it cannot be read from the shape.
+
+    Parameters
+    ----------
+    unit
+        Which of the case's units, from 0.
+    point_mm
+        A point of its axis on or near the outer surface, in the mesh's coordinates (sintered).
+    axis
+        Direction of the channel, of any length but zero; which way it runs does not matter.
+    radius_mm
+        Sintered radius, 0.5 to 3 mm.
+    """
+
+    unit: int
+    point_mm: tuple[float, float, float]
+    axis: tuple[float, float, float]
+    radius_mm: float = 1.2
+
+    def __post_init__(self) -> None:
+        """Refuse channels that point nowhere or that no screw passes."""
+        if self.unit < 0 or not all(map(isfinite, (*self.point_mm, *self.axis))):
+            raise PlanError("A screw channel has no place.", advice="Point at where it leaves.")
+        if not any(self.axis):
+            raise PlanError("The axis of a screw channel points nowhere.")
+        if not 0.5 <= self.radius_mm <= 3.0:
+            raise PlanError(
+                f"A screw channel of radius {self.radius_mm} mm is out of range.",
+                advice="Give 0.5 to 3 mm.",
+            )
+
+
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class AccentMask:
     """A soft mask of one accent: (V,) float32, 0 to 1."""
@@ -73,6 +110,12 @@ class Case:
         Soft masks on top of the zones, as they are and as proposed.
     materials
         The materials as they were when the case was planned.
+    process
+        Whose hand paints, and how their coats become load.
+    after_sintering
+        Finish of the surface, and what is ground away.
+    screw_channels
+        Where channels leave; a plug lies there instead of a stump.
     revision, replaces
         Revision printed on the sheets, and the plan hash it replaces.
     """
@@ -94,6 +137,9 @@ class Case:
     notes: str = ""
     revision: int = 1
     replaces: str = ""
+    process: StainProcess = field(default_factory=StainProcess)
+    after_sintering: AfterSintering = field(default_factory=AfterSintering)
+    screw_channels: tuple[ScrewChannel, ...] = ()
 
     def __post_init__(self) -> None:
         """Check that per-vertex arrays fit the surface; make them read-only."""
@@ -102,6 +148,8 @@ class Case:
         arrays += [mask.share for mask in (*self.accents, *self.accent_proposal)]
         if any(array.shape != (count,) for array in arrays):
             raise PlanError("Zones, accents and readings do not fit the surface.")
+        if any(channel.unit >= len(self.units) for channel in self.screw_channels):
+            raise PlanError("A screw channel belongs to a unit that is not there.")
         for array in arrays:
             array.flags.writeable = False
 
@@ -128,7 +176,7 @@ class Case:
 
 def changed_fields(before: Case | None, after: Case) -> frozenset[str]:
     """Return the names of the fields that are not the same object in both cases."""
-    names = [field.name for field in fields(after)]
+    names = [one.name for one in fields(after)]
     if before is None:
         return frozenset(names)
     return frozenset(

@@ -133,6 +133,17 @@ class Dye:
     provenance: Provenance
 
 
+LEAST_SCATTERING_FACTOR, LARGEST_SCATTERING_FACTOR = 0.7, 1.8
+
+
+def _check_scattering_factor(factor: float, whose: str) -> None:
+    if not LEAST_SCATTERING_FACTOR <= factor <= LARGEST_SCATTERING_FACTOR:
+        raise CatalogueError(
+            f"{whose} multiplies scattering by {factor}.",
+            advice="Give a factor between 0.7 and 1.8.",
+        )
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Segment:
     """One straight piece of a sintering programme: to `target_c` within `minutes`."""
@@ -142,24 +153,51 @@ class Segment:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class BlankCoupon:
+    """What an unstained coupon told about a programme, who read it, and when.
+
+    `scattering_factor` multiplies scattering relative to the slow programme that blocks are
+    described by, and replaces the one assumed for the programme's class.
+    """
+
+    scattering_factor: float
+    read_by: str
+    read_on: str
+    note: str = ""
+
+    def __post_init__(self) -> None:
+        """Refuse factors no programme has, and readings nobody stands for."""
+        _check_scattering_factor(self.scattering_factor, "The coupon")
+        if not self.read_by.strip() or not self.read_on.strip():
+            raise CatalogueError(
+                "A coupon's reading names nobody or no day.", advice="Say who read it, and when."
+            )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SinteringProgramme:
-    """Ramps and holds from `start_c`; opening ends the last one."""
+    """Ramps and holds from `start_c`; opening ends the last one.
+
+    `scattering_factor` is the one assumed for its class; `coupon` replaces it by a measured one.
+    """
 
     name: str
     segments: tuple[Segment, ...]
     scattering_factor: float
     provenance: Provenance
     start_c: float = 20.0
+    coupon: BlankCoupon | None = None
 
     def __post_init__(self) -> None:
         """Refuse programmes without a segment or with a scattering factor out of range."""
         if not self.segments or any(segment.minutes <= 0 for segment in self.segments):
             raise CatalogueError(f"Programme '{self.name}' has an empty segment.")
-        if not 0.7 <= self.scattering_factor <= 1.8:
-            raise CatalogueError(
-                f"Programme '{self.name}' multiplies scattering by {self.scattering_factor}.",
-                advice="Give a factor between 0.7 and 1.8.",
-            )
+        _check_scattering_factor(self.scattering_factor, f"Programme '{self.name}'")
+
+    @property
+    def effective_scattering_factor(self) -> float:
+        """What predictions multiply scattering by: the coupon's factor, else the class's."""
+        return self.scattering_factor if self.coupon is None else self.coupon.scattering_factor
 
     @property
     def minutes(self) -> float:

@@ -11,15 +11,21 @@ from typing import Any
 import numpy as np
 
 from stainmap.model.case import Case
+from stainmap.model.finishing import AfterSintering
+from stainmap.model.process import StainProcess
 
 SHOWN_DIGITS = 8
+
+# Fields of materials and targets that came later; without a value they do not count.
+_LATER_FIELDS = frozenset({"coupon", "conversions"})
 
 
 def plan_hash(case: Case) -> str:
     """Return the SHA-256 of the canonical JSON of plan, zones, accents, materials and backing.
 
     Notes, case code, revision and history do not count: two cases with the same hash are painted
-    and mixed alike. Arrays enter by the hash of their bytes.
+    and mixed alike. Arrays enter by the hash of their bytes. What came to cases later counts only
+    where it is not what earlier ones took for granted, so that the hash on a sheet stays true.
     """
     shown = {
         "units": case.units,
@@ -31,6 +37,12 @@ def plan_hash(case: Case) -> str:
         "programme": case.programme,
         "target": case.target,
     }
+    later = {
+        "process": (case.process, StainProcess()),
+        "after_sintering": (case.after_sintering, AfterSintering()),
+        "screw_channels": (case.screw_channels, ()),
+    }
+    shown |= {name: value for name, (value, granted) in later.items() if value != granted}
     text = json.dumps(_plain(shown), sort_keys=True, separators=(",", ":"), ensure_ascii=True)
     return hashlib.sha256(text.encode("ascii")).hexdigest()
 
@@ -60,7 +72,11 @@ def _plain(value: Any) -> Any:
         digest = hashlib.sha256(array.tobytes()).hexdigest()
         return f"{array.dtype.str}{list(array.shape)}{digest}"
     if is_dataclass(value) and not isinstance(value, type):
-        return {field.name: _plain(getattr(value, field.name)) for field in fields(value)}
+        return {
+            field.name: _plain(getattr(value, field.name))
+            for field in fields(value)
+            if field.name not in _LATER_FIELDS or getattr(value, field.name)
+        }
     if isinstance(value, dict):
         return {str(key): _plain(entry) for key, entry in value.items()}
     if isinstance(value, (tuple, list)):

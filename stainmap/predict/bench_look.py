@@ -15,8 +15,9 @@ from numpy.typing import ArrayLike, NDArray
 from stainmap.errors import PlanError
 from stainmap.model.material import Dye
 from stainmap.model.plan import Jar, StainPlan
+from stainmap.model.process import UptakeRule
 from stainmap.optics.colorimetry import lab_to_linear_srgb
-from stainmap.predict.uptake import UptakeRule, added_by_step
+from stainmap.predict.uptake import added_by_step
 
 CHALK_LAB: Final = (90.5, 0.1, 4.2)
 """Presintered ceramic, D65; invented."""

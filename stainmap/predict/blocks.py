@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
-from scipy.optimize import least_squares
+from scipy.optimize import Bounds, least_squares, minimize
 
 from stainmap.errors import CatalogueError
 from stainmap.model.colour import Colour
@@ -23,6 +24,8 @@ from stainmap.optics.spectrum import (
     power_law_scattering,
     sigmoid_reflectance,
 )
+
+FloatArray = NDArray[np.float64]
 
 GEOMETRY: Final = "45/0"
 """The measuring geometry of every prediction, without gloss."""
@@ -123,7 +126,8 @@ def solve_layer(layer: BlockLayer, stump: Stump) -> SolvedBlock:
     Raises
     ------
     CatalogueError
-        If more than 2.0 dE00 remains, or the colour was measured in a way that is not predicted.
+        If more than 2.0 dE00 remains, with the nearest colour that can be had; or if the colour
+        was measured in a way that is not predicted.
     """
     _check_measurement(layer.nominal)
     interface = fitted_interface(len(BANDS_NM))
@@ -135,7 +139,7 @@ def solve_layer(layer: BlockLayer, stump: Stump) -> SolvedBlock:
 
     def lab(log_parameters: NDArray[np.float64]) -> NDArray[np.float64]:
         absorption = decaying_absorption(BANDS_NM, *np.exp(log_parameters))
-        reflectance = _bare_reflectance(
+        reflectance = bare_reflectance(
             absorption, scattering, layer.nominal_thickness_mm, backing, interface
         )
         return reflectance_to_lab(reflectance, light, observer)
@@ -146,17 +150,22 @@ def solve_layer(layer: BlockLayer, stump: Stump) -> SolvedBlock:
 
     start = np.log([0.2, _USUAL_DECAY_NM, 0.004])
     bounds = (np.log(_LOWEST), np.log(_HIGHEST))
-    solution = least_squares(misfit, start, bounds=bounds)
-    reached = lab(solution.x)
+    found = least_squares(misfit, start, bounds=bounds).x
+    reached = lab(found)
     remaining = float(delta_e_00(reached, wanted))
     if remaining > LARGEST_REMAINING_DE00:
-        values = " / ".join(f"{value:.1f}" for value in layer.nominal.lab)
+        # Least squares in L*a*b* is not the nearest to the eye.
+        found = _nearest(lab, wanted, bounds)
+        reached = lab(found)
+        remaining = float(delta_e_00(reached, wanted))
+    if remaining > LARGEST_REMAINING_DE00:
         raise CatalogueError(
             f"No {layer.scattering} zirconia of {layer.nominal_thickness_mm} mm over "
-            f"'{stump.name}' has the colour {values}: dE00 {remaining:.1f} remains.",
+            f"'{stump.name}' has the colour {_text(wanted)}: the nearest it can have is "
+            f"{_text(reached)}, dE00 {remaining:.1f} away.",
             advice="Check the reading, its thickness and backing, or give one of a thicker plate.",
         )
-    c0, decay, c1 = (float(value) for value in np.exp(solution.x))
+    c0, decay, c1 = (float(value) for value in np.exp(found))
     lightness, a, b = (float(value) for value in reached)
     return SolvedBlock(
         absorption=Absorption(c0_per_mm=c0, decay_nm=decay, c1_per_mm=c1),
@@ -165,13 +174,45 @@ def solve_layer(layer: BlockLayer, stump: Stump) -> SolvedBlock:
     )
 
 
-def _bare_reflectance(
+def _nearest(
+    lab: Callable[[FloatArray], FloatArray],
+    wanted: FloatArray,
+    bounds: tuple[FloatArray, FloatArray],
+) -> FloatArray:
+    """Return the parameters whose colour is nearest to `wanted` in dE00.
+
+    From the best points of a grid: the bounds make corners where one search alone gets stuck.
+    """
+
+    def away(parameters: FloatArray) -> float:
+        return float(delta_e_00(lab(parameters), wanted))
+
+    grid = np.stack(np.meshgrid(*np.linspace(*bounds, 7).T), axis=-1).reshape(-1, 3)
+    found = [
+        minimize(
+            away,
+            start,
+            method="Nelder-Mead",
+            bounds=Bounds(*bounds),
+            options={"xatol": 1e-3, "fatol": 1e-3},
+        )
+        for start in sorted(grid, key=away)[:6]
+    ]
+    return np.asarray(min(found, key=lambda one: float(one.fun)).x, dtype=np.float64)
+
+
+def _text(lab: NDArray[np.float64]) -> str:
+    return " / ".join(f"{value:.1f}" for value in lab)
+
+
+def bare_reflectance(
     absorption: NDArray[np.float64],
     scattering: NDArray[np.float64],
     thickness_mm: float,
     backing: NDArray[np.float64],
     interface: Interface,
 ) -> NDArray[np.float64]:
+    """Return the 45/0 radiance factor of an unstained plate, (B,), from mu_a and mu_s' (B,)."""
     inside = km_layer_over(
         interface.absorption_factor * absorption,
         interface.scattering_factor * scattering,

@@ -89,6 +89,7 @@ class LayerKernel:
         to_radiance = scene.radiance_factor / scene.hemispherical_factor
         weights = scene.xyz_weights * to_radiance[:, None]
         self._to_ratio = (weights / scene.white_xyz).astype(np.float32)
+        self._surface = np.float32(scene.surface_radiance)
         self._to_srgb = (scene.srgb_matrix * scene.white_xyz).T.astype(np.float32)
         codes = encode_srgb(np.arange(_CODES) / (_CODES - 1.0))
         self._codes = np.round(255.0 * codes).astype(np.uint8)
@@ -167,6 +168,7 @@ class LayerKernel:
 
         def work(part: slice) -> None:
             ratio = reflectance[part] @ self._to_ratio
+            ratio += self._surface
             linear = ratio @ self._to_srgb
             np.clip(linear, 0, 1, out=linear)
             linear *= np.float32(_CODES - 1)

@@ -6,63 +6,40 @@ The plain calculation with it is in `reference`, the fast one in `appearance`.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from functools import lru_cache
-from typing import Final, Literal
+from typing import Literal
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from stainmap.errors import PlanError
 from stainmap.model.case import Backing, Case, Region
+from stainmap.model.finishing import Finish
 from stainmap.model.material import Catalogue, Liquid
 from stainmap.model.plan import Jar, StainPlan
-from stainmap.model.tooth import Role
+from stainmap.model.process import StainProcess
 from stainmap.optics.colorimetry import srgb_matrix, xyz_to_lab, xyz_weights
-from stainmap.optics.interface import Interface, fitted_interface, textbook_interface
-from stainmap.optics.slab import km_layer_over
+from stainmap.optics.interface import fitted_interface, textbook_interface
 from stainmap.optics.spectrum import BANDS_NM, gaussian_band
 from stainmap.predict.blocks import (
     absorption_per_mm,
     layer_absorption,
     layer_share,
     scattering_per_mm,
-    stump_reflectance,
 )
+from stainmap.predict.finish import film_transmittance, surface_radiance
 from stainmap.predict.quadrature import (
     Materials,
     Quadrature,
     fit_quadrature,
     sample_reflectances,
 )
-from stainmap.predict.uptake import UptakeRule
+from stainmap.predict.regions import backing_within, region_of_vertices
+from stainmap.predict.uptake import full_load_ratio
 
 Bands = Literal["full", "screen"]
 Surfaces = Literal["fitted", "textbook"]
-
-INCISAL_EDGE_MM: Final = 1.5
-"""How far below the edge of a front tooth no stump lies behind; assumed."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class StainProcess:
-    """What a laboratory's way of staining decides. All defaults are assumed until calibrated.
-
-    Parameters
-    ----------
-    outer_depth_mm, inner_depth_mm
-        Effective depth of the layer stained from outside and from inside, sintered. In walls
-        thinner than both together the layers shrink in proportion, at unchanged concentration.
-    wicking_mm
-        Length by which liquid spreads along the porous surface, sintered (screened Poisson).
-    uptake
-        How coats become load.
-    """
-
-    outer_depth_mm: float = 0.4
-    inner_depth_mm: float = 0.3
-    wicking_mm: float = 0.15
-    uptake: UptakeRule = field(default_factory=UptakeRule)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -97,6 +74,9 @@ class OpticalScene:
     front_internal, hemispherical_factor, radiance_factor
         (B,) see `Interface`. Sideways light works on hemispherical reflectance; times
         ``radiance_factor / hemispherical_factor`` it is the 45/0 radiance factor.
+    surface_radiance
+        Radiance factor that a rough outer surface adds at 45/0, the same in all bands; 0 for a
+        smooth one.
     region_index
         (V,) uint8 into `regions`, or None for the first region everywhere.
     layer_share
@@ -124,6 +104,7 @@ class OpticalScene:
     front_internal: NDArray[np.float64]
     hemispherical_factor: NDArray[np.float64]
     radiance_factor: NDArray[np.float64]
+    surface_radiance: float = 0.0
     region_index: NDArray[np.uint8] | None = None
     layer_share: NDArray[np.float32] | None = None
 
@@ -158,9 +139,9 @@ class OpticalScene:
         return replace(self, region_index=region, layer_share=share)
 
     def lab(self, radiance_factor: ArrayLike) -> NDArray[np.float64]:
-        """Return L*a*b* of (..., B) radiance factors, (..., 3)."""
+        """Return L*a*b* of (..., B) radiance factors out of the ceramic, (..., 3)."""
         xyz = np.asarray(radiance_factor, dtype=np.float64) @ self.xyz_weights
-        return xyz_to_lab(xyz, self.white_xyz)
+        return xyz_to_lab(xyz + self.surface_radiance * self.white_xyz, self.white_xyz)
 
 
 # ------------------------------------------------------------------------------------------------
@@ -212,7 +193,7 @@ def build_scene(
         fitted_interface(len(BANDS_NM)) if surfaces == "fitted" else textbook_interface(BANDS_NM)
     )
     block = materials.block(plan.block)
-    factor = materials.programme(programme).scattering_factor
+    factor = materials.programme(programme).effective_scattering_factor
     absorption = np.stack(
         [absorption_per_mm(layer_absorption(layer, materials), BANDS_NM) for layer in block.layers]
     )
@@ -237,6 +218,7 @@ def build_scene(
         reduced_scattering_per_mm=scattering,
         liquids=names,
         liquid_absorption_per_mm=interface.absorption_factor
+        * full_load_ratio(block.enlargement_factor)
         * np.reshape(liquid_absorption, (len(names), len(BANDS_NM))),
         scatter_change=np.array([liquid.scatter_change for liquid in liquids], dtype=np.float64),
         step_liquid=np.array([names.index(jar.liquid) for jar in jars], dtype=np.int32),
@@ -252,6 +234,17 @@ def build_scene(
     )
 
 
+def with_finish(scene: OpticalScene, finish: Finish) -> OpticalScene:
+    """Return a scene of a polished crown with its outer surface left in another way."""
+    left = film_transmittance(finish, scene.wavelengths_nm)
+    return replace(
+        scene,
+        hemispherical_factor=left * scene.hemispherical_factor,
+        radiance_factor=left * scene.radiance_factor,
+        surface_radiance=surface_radiance(finish),
+    )
+
+
 def scene_from_case(
     case: Case,
     *,
@@ -263,8 +256,9 @@ def scene_from_case(
 ) -> OpticalScene:
     """Return the scene of a case, with region and block layer per vertex.
 
-    Parameters as for `build_scene`; `bands` "screen" takes 12 bands with weights refitted to this
-    catalogue and light (see `quadrature`), "full" all 31.
+    Parameters as for `build_scene`; the case's own process if `process` is None. `bands`
+    "screen" takes 12 bands with weights refitted to this catalogue and light (see `quadrature`),
+    "full" all 31. The case's finish is in the scene, what is ground away is not (see `grinding`).
     """
     scene = build_scene(
         case.materials,
@@ -273,15 +267,23 @@ def scene_from_case(
         backings=case.backings,
         light=light,
         observer=observer,
-        process=process,
+        process=case.process if process is None else process,
         surfaces=surfaces,
     )
     scene = replace(
-        scene, region_index=region_of_vertices(case), layer_share=layer_share_of_vertices(case)
+        with_finish(scene, case.after_sintering.finish),
+        region_index=region_of_vertices(case),
+        layer_share=layer_share_of_vertices(case),
     )
     if bands == "screen":
         nodes = screen_quadrature(
-            case.materials, case.plan.block, case.programme, light, observer, surfaces
+            case.materials,
+            case.plan.block,
+            case.programme,
+            light,
+            observer,
+            surfaces,
+            case.after_sintering.finish,
         )
         return scene.on_bands(nodes.indices, nodes.xyz_weights)
     return scene
@@ -296,44 +298,6 @@ def liquid_absorption_per_mm(liquid: Liquid, materials: Catalogue) -> NDArray[np
                 amount * band.strength * gaussian_band(BANDS_NM, band.centre_nm, band.width_nm)
             )
     return absorption
-
-
-def backing_within(
-    backing: Backing, materials: Catalogue, interface: Interface
-) -> NDArray[np.float64]:
-    """Return the internal reflectance at the back of the wall, (31,): stump, cement, surface."""
-    cement = materials.cement(backing.cement)
-    stump = stump_reflectance(materials.stump(backing.stump), BANDS_NM)
-    covered = km_layer_over(
-        cement.absorption_per_mm, cement.scattering_per_mm, backing.cement_thickness_mm, stump
-    )
-    return interface.backing(covered, coupled=cement.coupled)
-
-
-def region_of_vertices(case: Case) -> NDArray[np.uint8]:
-    """Return the position in ``case.backings`` of what lies behind each vertex, (V,) uint8.
-
-    Pontics have their own; on front teeth so has the outer surface down to 1.5 mm below the
-    edge. Everything else, and every region without an entry of its own, has the stump behind it.
-    A screw channel cannot be read from the shape.
-
-    Raises
-    ------
-    PlanError
-        If the case does not say what lies behind the crown.
-    """
-    reading = case.reading
-    pontic = np.array([unit.role is Role.PONTIC for unit in case.units])[reading.unit_index]
-    front = np.array([unit.tooth.is_front for unit in case.units])[reading.unit_index]
-    edge = front & reading.outer & (reading.depth_below_crest_mm < INCISAL_EDGE_MM)
-    regions = np.full(len(reading.outer), _position(case, Region.STUMP), dtype=np.uint8)
-    regions[edge] = _position(case, Region.INCISAL_EDGE)
-    regions[pontic] = _position(case, Region.PONTIC)
-    return regions
-
-
-def _position(case: Case, region: Region) -> int:
-    return case.backings.index(case.backing(region))
 
 
 def layer_share_of_vertices(case: Case) -> NDArray[np.float32] | None:
@@ -358,6 +322,7 @@ def screen_quadrature(
     light: str,
     observer: int,
     surfaces: Surfaces = "fitted",
+    finish: Finish = Finish.POLISHED,
 ) -> Quadrature:
     """Return 12 bands and their weights for one block with every liquid and stump there is."""
     everything = StainPlan(
@@ -381,6 +346,7 @@ def screen_quadrature(
         observer=observer,
         surfaces=surfaces,
     )
+    scene = with_finish(scene, finish)
     states = sample_reflectances(
         Materials(
             block_absorption_per_mm=scene.block_absorption_per_mm,

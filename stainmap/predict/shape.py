@@ -13,7 +13,7 @@ from stainmap.model.crown import CrownReading
 from stainmap.model.tooth import Role
 from stainmap.predict.iterations import System, product
 from stainmap.predict.levels import SurfaceLevels, even_stiffness
-from stainmap.predict.scene import INCISAL_EDGE_MM
+from stainmap.predict.regions import INCISAL_EDGE_MM
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.geodesic import surface_distance
 from stainmap.surface.mesh import TriMesh

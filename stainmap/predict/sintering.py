@@ -7,13 +7,34 @@ class of total time, assumed, until a blank coupon sintered in that programme re
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
+from scipy.optimize import minimize_scalar
 
-from stainmap.model.material import SinteringProgramme
+from stainmap.errors import CatalogueError
+from stainmap.model.colour import Colour
+from stainmap.model.material import (
+    LARGEST_SCATTERING_FACTOR,
+    LEAST_SCATTERING_FACTOR,
+    BlockLayer,
+    Catalogue,
+    SinteringProgramme,
+)
+from stainmap.optics.colorimetry import reflectance_to_lab
+from stainmap.optics.difference import delta_e_00
+from stainmap.optics.interface import fitted_interface
+from stainmap.optics.spectrum import BANDS_NM
+from stainmap.predict.blocks import (
+    absorption_per_mm,
+    bare_reflectance,
+    layer_absorption,
+    scattering_per_mm,
+    stump_reflectance,
+)
 
 # (at most so many minutes, name of the class, factor); anything longer is slow. Assumed.
 _CLASSES: Final = ((45.0, "very fast", 1.5), (120.0, "fast", 1.35), (419.999, "standard", 1.1))
@@ -41,6 +62,85 @@ def _class(minutes: float) -> tuple[str, float]:
         if minutes <= longest:
             return name, factor
     return _SLOW
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CouponFactor:
+    """What a blank coupon says: the factor on scattering, and the mean dE00 that remains."""
+
+    scattering_factor: float
+    remaining_de00: float
+
+
+def factor_from_coupon(
+    layer: BlockLayer,
+    materials: Catalogue,
+    readings: Sequence[Colour],
+    thickness_mm: float,
+    *,
+    coupled: bool = False,
+) -> CouponFactor:
+    """Return the factor on scattering that an unstained coupon's colours tell, best in dE00.
+
+    One reading over black tells most, one over white and one over black more.
+
+    Parameters
+    ----------
+    layer
+        The layer of the block that the coupon was cut from.
+    materials
+        Catalogue with what the coupon was read over, each reading's backing among its stumps.
+    readings
+        45/0 readings without gloss, one or more.
+    thickness_mm
+        Sintered.
+    coupled
+        True if gel or cement joined coupon and backing, False if it lay there dry.
+
+    Raises
+    ------
+    CatalogueError
+        If there is no reading, a backing is unknown, or the factor lies outside 0.7 to 1.8.
+    """
+    if not readings or thickness_mm <= 0.0:
+        raise CatalogueError(
+            "A coupon needs a thickness and at least one reading.", advice="Give them."
+        )
+    interface = fitted_interface(len(BANDS_NM))
+    absorption = absorption_per_mm(layer_absorption(layer, materials), BANDS_NM)
+    scattering = scattering_per_mm(layer.scattering, BANDS_NM)
+    backings = [
+        interface.backing(
+            stump_reflectance(materials.stump(one.measurement.backing), BANDS_NM), coupled=coupled
+        )
+        for one in readings
+    ]
+
+    def differences(factor: float) -> NDArray[np.float64]:
+        off = []
+        for one, backing in zip(readings, backings, strict=True):
+            reflectance = bare_reflectance(
+                absorption, factor * scattering, thickness_mm, backing, interface
+            )
+            how = one.measurement
+            lab = reflectance_to_lab(reflectance, how.illuminant, how.observer_degrees)
+            off.append(float(delta_e_00(lab, np.array(one.lab))))
+        return np.array(off)
+
+    found = minimize_scalar(
+        lambda factor: float((differences(factor) ** 2).sum()),
+        bounds=(0.4, 3.0),
+        method="bounded",
+        options={"xatol": 1e-4},
+    )
+    factor = float(found.x)
+    if not LEAST_SCATTERING_FACTOR <= factor <= LARGEST_SCATTERING_FACTOR:
+        raise CatalogueError(
+            f"By this coupon the programme multiplies scattering by {factor:.2f}, which no cycle "
+            "does (0.7 to 1.8).",
+            advice="Check the coupon's block, thickness and backing.",
+        )
+    return CouponFactor(scattering_factor=factor, remaining_de00=float(differences(factor).mean()))
 
 
 def duration_text(minutes: float) -> str:

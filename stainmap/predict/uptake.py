@@ -8,47 +8,26 @@ load, so with liquids that do not scatter more coats never make a crown lighter.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import Final
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from stainmap.errors import PlanError
+from stainmap.model.process import UptakeRule
+
+REFERENCE_ENLARGEMENT: Final = 1.245
+"""Enlargement of the blocks that liquids are described on."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class UptakeRule:
-    """How coats become load.
+def full_load_ratio(enlargement_factor: float) -> float:
+    """Return how strongly a full load stains a block, 1 at the reference enlargement.
 
-    Parameters
-    ----------
-    coats_to_saturation
-        n0. One coat takes up 1 - exp(-1 / n0) of the room that is left. Default assumed.
-    competition
-        eta. 1: all liquids fill the same pores; 0: each saturates alone. Default assumed.
-    hand_factor
-        How wet the person's hand paints, multiplying every coat.
+    Ions stay where they were when the ceramic shrinks around them, so that their concentration
+    rises by the cube of the enlargement e. A body that sinters to full density has the share
+    1 - e^-3 of pores before (conservation of mass); filled with the same liquid it ends at a
+    concentration that goes with (1 - e^-3) e^3 = e^3 - 1. Dense ceramic, e = 1, takes up nothing.
     """
-
-    coats_to_saturation: float = 4.0
-    competition: float = 1.0
-    hand_factor: float = 1.0
-
-    def __post_init__(self) -> None:
-        """Refuse values that no calibration can give."""
-        if not 0.5 <= self.coats_to_saturation <= 40.0:
-            raise PlanError(
-                f"{self.coats_to_saturation} coats to saturation is out of range.",
-                advice="Give 0.5 to 40; 4 is the usual assumption.",
-            )
-        if not 0.0 <= self.competition <= 1.0:
-            raise PlanError(
-                f"A competition of {self.competition} is out of range.", advice="Give 0 to 1."
-            )
-        if not 0.6 <= self.hand_factor <= 1.6:
-            raise PlanError(
-                f"A hand factor of {self.hand_factor} is out of range.", advice="Give 0.6 to 1.6."
-            )
+    return (enlargement_factor**3 - 1.0) / (REFERENCE_ENLARGEMENT**3 - 1.0)
 
 
 def added_by_step(
@@ -102,3 +81,37 @@ def load_after_steps(
     load = np.zeros((liquid_count, *added.shape[1:]))
     np.add.at(load, np.asarray(step_liquid, dtype=np.intp), added)
     return load
+
+
+def coats_for_share(
+    coats: ArrayLike,
+    share: ArrayLike,
+    step_liquid: ArrayLike,
+    step_dilution: ArrayLike,
+    *,
+    liquid_count: int,
+    rule: UptakeRule,
+) -> NDArray[np.float64]:
+    """Return the coats (S, V) that leave a share of the load that `coats` (S, V) leave.
+
+    The share s (V,), 0 to 1, of every step's own contribution a, and so of every liquid's load:
+    ``c = -n0 / f ln(1 - s a / room)`` with the room that the smaller loads before it leave. There
+    is always room enough, for ``1 - s x >= s (1 - x)``.
+    """
+    added = added_by_step(coats, step_liquid, step_dilution, liquid_count=liquid_count, rule=rule)
+    added *= np.asarray(share, dtype=np.float64)
+    liquids = np.asarray(step_liquid, dtype=np.intp)
+    effective = np.asarray(step_dilution, dtype=np.float64) * rule.hand_factor
+    load = np.zeros((liquid_count, *added.shape[1:]))
+    total = np.zeros(added.shape[1:])
+    result = np.zeros_like(added)
+    eta = rule.competition
+    for step, (liquid, factor) in enumerate(zip(liquids, effective, strict=True)):
+        room = 1.0 - (eta * total + (1.0 - eta) * load[liquid])
+        # No room is left only where nothing is added, of a share of one.
+        filled = np.divide(added[step], room, out=np.zeros_like(room), where=added[step] > 0.0)
+        filled = np.minimum(filled, 1.0 - 1e-12)
+        result[step] = -np.log1p(-filled) * rule.coats_to_saturation / factor
+        load[liquid] += added[step]
+        total += added[step]
+    return result

@@ -26,10 +26,13 @@ from stainmap.files.case_file import (
     read_look,
     write_case,
 )
-from stainmap.model.case import Case
+from stainmap.model.case import Case, ScrewChannel
 from stainmap.model.colour import Conversion
+from stainmap.model.finishing import AfterSintering, Finish, Grinding
+from stainmap.model.material import BlankCoupon, Catalogue
 from stainmap.model.plan import BrushedCoats, Streaks
-from stainmap.model.zone import Zone
+from stainmap.model.process import StainProcess, UptakeRule
+from stainmap.model.zone import Accent, Zone
 from stainmap.planning.plan_hash import plan_hash
 from stainmap.surface.mesh import TriMesh
 from tests.builders import dome_case, with_coats
@@ -53,7 +56,27 @@ def full_case() -> Case:
         notes="stump photographed; \N{GREEK SMALL LETTER DELTA}E checked",
         replaces="7c41-09ae",
         revision=4,
+        materials=with_coupon(case.materials),
+        process=StainProcess(
+            outer_depth_mm=0.45,
+            inner_depth_mm=0.25,
+            wicking_mm=0.1,
+            uptake=UptakeRule(coats_to_saturation=5.5, competition=0.8, hand_factor=1.3),
+            painter="bench 2",
+        ),
+        after_sintering=AfterSintering(
+            finish=Finish.GLAZED,
+            ground=(Grinding(depth_mm=0.1), Grinding(depth_mm=0.2, area=Accent.MARGIN_BAND)),
+        ),
+        screw_channels=(
+            ScrewChannel(unit=0, point_mm=(0.1, 0.2, 5.0), axis=(0.0, 0.1, 1.0), radius_mm=1.4),
+        ),
     )
+
+
+def with_coupon(materials: Catalogue) -> Catalogue:
+    coupon = BlankCoupon(scattering_factor=0.93, read_by="bench 2", read_on="2026-05-04")
+    return replace(materials, programmes=(replace(materials.programmes[0], coupon=coupon),))
 
 
 def assert_same(one: object, other: object, place: str = "case") -> None:
@@ -87,6 +110,33 @@ def test_nothing_is_lost_between_saving_and_opening(tmp_path: Path) -> None:
     assert plan_hash(again) == plan_hash(case)
 
 
+OLD_CASE = Path(__file__).parents[1] / "data" / "case_schema_1.stainmap"
+
+
+def test_a_case_of_schema_1_opens_as_it_was(tmp_path: Path) -> None:
+    """A file that the first version of the program wrote; its hash stands on printed sheets."""
+    case = read_case(OLD_CASE)
+    assert plan_hash(case) == "860c776053f45cd36403761b7970da8ad020e2d368689f624ec776e539ebc31d"
+    assert case.process == StainProcess()
+    assert case.after_sintering == AfterSintering()
+    assert case.screw_channels == ()
+    assert case.materials.programmes[0].coupon is None
+    assert case.plan.steps[1].brushed is not None
+    write_case(case, tmp_path / "new.stainmap")
+    assert_same(case, read_case(tmp_path / "new.stainmap"))
+
+
+def test_what_came_later_counts_in_the_hash_once_it_is_there() -> None:
+    case = read_case(OLD_CASE)
+    changed = [
+        replace(case, process=replace(case.process, painter="bench 2")),
+        replace(case, after_sintering=AfterSintering(finish=Finish.GLAZED)),
+        replace(case, screw_channels=full_case().screw_channels),
+        replace(case, materials=with_coupon(case.materials)),
+    ]
+    assert len({plan_hash(one) for one in (case, *changed)}) == 5
+
+
 def test_the_same_case_gives_the_same_bytes(tmp_path: Path) -> None:
     one, other = tmp_path / "1.stainmap", tmp_path / "2.stainmap"
     write_case(full_case(), one)
@@ -100,7 +150,7 @@ def test_the_description_is_readable_and_the_mesh_untouched(tmp_path: Path) -> N
     with zipfile.ZipFile(path) as archive:
         description = json.loads(archive.read("case.json"))
         assert archive.read("mesh/original") == case.source.content
-    assert description["schema"] == 1
+    assert description["schema"] == 2
     assert description["plan"]["steps"][1]["areas"][0] == {
         "area": 1,
         "low": 3,
@@ -133,6 +183,19 @@ def rewritten(path: Path, **changes: object) -> Path:
         ({"base_vertex_count": 10**9}, "does not fit"),
         ({"accents": [10]}, "accent_10"),
         ({"plan": None}, "plan"),
+        ({"process": {"hand_factor": 2.0}}, "hand factor of 2.0"),
+        ({"process": {"wicking_mm": -1.0}}, "wicking"),
+        ({"after_sintering": {"finish": "varnished"}}, "varnished"),
+        ({"after_sintering": {"ground": [{"depth_mm": 9.0}]}}, "9.0"),
+        ({"after_sintering": {"ground": [{"depth_mm": 0.1, "area": 99}]}}, "99"),
+        (
+            {
+                "screw_channels": [
+                    {"unit": 5, "point_mm": [0, 0, 5], "axis": [0, 0, 1], "radius_mm": 1.0}
+                ]
+            },
+            "unit that is not there",
+        ),
     ],
 )
 def test_a_description_that_does_not_fit_is_refused_with_its_reason(

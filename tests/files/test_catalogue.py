@@ -15,18 +15,19 @@ from hypothesis import strategies as st
 
 from stainmap.errors import CatalogueError, StainmapError
 from stainmap.files.catalogue import (
-    catalogue_from_dict,
-    catalogue_to_dict,
     check_references,
     merged,
     read_catalogue,
     starter_catalogue,
+    with_file,
     write_catalogue,
 )
+from stainmap.files.catalogue_tables import catalogue_from_dict, catalogue_to_dict
 from stainmap.files.toml_text import toml_text
 from stainmap.model.colour import Colour, Measurement
 from stainmap.model.material import (
     Absorption,
+    BlankCoupon,
     Block,
     BlockLayer,
     Catalogue,
@@ -170,7 +171,7 @@ def test_slips_in_nested_tables_are_found(tmp_path: Path) -> None:
     with pytest.raises(CatalogueError, match="no field 'lightnes'") as caught:
         read_catalogue(written(tmp_path, text.replace("b = 5.0 }", "b = 5.0, lightnes = 1.0 }")))
     assert caught.value.advice == "Did you mean 'lightness'?"
-    assert caught.value.where == "mine.toml, block 'white 3Y'"
+    assert caught.value.where == "mine.toml, line 18, block 'white 3Y'"
     with pytest.raises(CatalogueError, match=r"'lightness' is missing in 'layers\[0\]\.nominal'"):
         read_catalogue(written(tmp_path, text.replace("lightness = 80.5, ", "")))
     with pytest.raises(CatalogueError, match=r"L\*a\*b\* 180\.5"):
@@ -250,7 +251,7 @@ def test_merging_replaces_by_name_and_checks() -> None:
     assert caught.value.advice == "Did you mean 'Fe3'?"
 
     white = own_block(nominal=Colour(lightness=96.0, a=0.0, b=2.0))
-    with pytest.raises(CatalogueError, match="remains") as caught:
+    with pytest.raises(CatalogueError, match="the nearest it can have is") as caught:
         merged(starter, Catalogue(blocks=(white,)), where="mine.toml")
     assert (caught.value.where or "").startswith("mine.toml, block 'mine")
 
@@ -297,3 +298,138 @@ def test_names_with_odd_characters_survive(tmp_path: Path) -> None:
     path = tmp_path / "odd.toml"
     write_catalogue(path, Catalogue(ions=(ion,), liquids=(liquid,)))
     assert read_catalogue(path) == Catalogue(ions=(ion,), liquids=(liquid,))
+
+
+# ------------------------------------------------------------------------------------------------
+# A laboratory's own file beside the starter set
+
+GOOD = """
+[[liquid]]
+name = "rye"
+purpose = "base"
+provenance = "measured"
+amplitudes_per_mm = { Fe3 = 0.1 }
+
+[[cement]]
+name = "ours"
+absorption_per_mm = 0.1
+scattering_per_mm = 2.0
+coupled = true
+provenance = "measured"
+"""
+
+
+def one_block(name: str, second: str = "b = 12.0", backing: str = "") -> str:
+    """Return a block of two layers on lines of their own; what can be wrong is in the second."""
+    how = f', measurement = {{ backing = "{backing}" }}' if backing else ""
+    return f"""
+[[block]]
+name = "{name}"
+enlargement_factor = 1.24
+minimum_wall_mm = 0.5
+provenance = "measured"
+layers = [
+  {{ bottom_mm = 0.0, scattering = "3Y", nominal = {{ lightness = 75.5, a = 0.4, b = 16.0 }}, nominal_thickness_mm = 1.2 }},
+  {{ bottom_mm = 8.0, scattering = "3Y", nominal = {{ lightness = 78.0, a = -0.9, {second}{how} }}, nominal_thickness_mm = 1.2 }},
+]
+"""  # noqa: E501
+
+
+OAT = """[[liquid]]
+name = "oat"
+purpose = "x"
+provenance = "measured"
+amplitudes_per_mm = { Fe3 = 0.1 }
+"""
+
+
+@pytest.mark.parametrize(
+    ("bad", "says", "line"),
+    [
+        (OAT + "scater_change = 0.1\n", "scater_change", 6),
+        (OAT.replace('"x"', "7"), "'purpose' is a whole number", 3),
+        (OAT.replace("0.1", "nan"), "not a finite number", 5),
+        (OAT.replace("Fe3", "Fe9"), "the ion 'Fe9'", 1),
+        (OAT.replace('name = "oat"\n', ""), "'name' is missing", 1),
+        ("# a remark\n[[liquids]]\nname = 'x'\n", "no kind of material called 'liquids'", 2),
+        (one_block("ours", "bb = 12.0"), "'b' is missing", 9),
+        (one_block("ours", "b = 12.0, c = 1.0"), "no field 'c'", 9),
+        (one_block("ours", "b = 90.0"), "the nearest it can have is", 2),
+        (one_block("ours", backing="cork"), "measured over 'cork'", 2),
+    ],
+)
+def test_the_line_is_named_and_the_rest_is_loaded(
+    tmp_path: Path, bad: str, says: str, line: int
+) -> None:
+    before = (HEAD + GOOD).count("\n")
+    for text, shift in ((HEAD + GOOD + bad, before), (HEAD + bad + GOOD, HEAD.count("\n"))):
+        read = with_file(starter_catalogue(), written(tmp_path, text))
+        (problem,) = read.problems
+        assert says in problem.message
+        assert f"line {shift + line}" in (problem.where or "")
+        assert read.catalogue.liquid("rye").purpose == "base"
+        assert read.catalogue.cement("ours").scattering_per_mm == 2.0
+        assert len(read.catalogue.liquids) == len(starter_catalogue().liquids) + 1
+        assert read.catalogue.blocks == starter_catalogue().blocks
+        problem_refused = _refusal(lambda text=text: merged_strictly(tmp_path, text))
+        assert problem_refused is not None
+        assert says in problem_refused.message
+
+
+def merged_strictly(tmp_path: Path, text: str) -> Catalogue:
+    own = read_catalogue(written(tmp_path, text))
+    return merged(starter_catalogue(), own, where="mine.toml")
+
+
+def test_of_two_entries_of_one_name_the_first_holds(tmp_path: Path) -> None:
+    again = GOOD.split("[[cement]]", maxsplit=1)[0].replace("0.1", "0.7")
+    read = with_file(starter_catalogue(), written(tmp_path, HEAD + GOOD + again))
+    (problem,) = read.problems
+    assert problem.where == f"mine.toml, line {(HEAD + GOOD).count(chr(10)) + 2}, liquid 'rye'"
+    assert "there twice" in problem.message
+    assert read.catalogue.liquid("rye").amplitudes_per_mm == (("Fe3", 0.1),)
+
+
+def test_a_broken_entry_does_not_cost_the_one_it_was_to_replace(tmp_path: Path) -> None:
+    text = HEAD + GOOD + '[[liquid]]\nname = "ash"\npurpose = 3\n'
+    read = with_file(starter_catalogue(), written(tmp_path, text))
+    assert read.catalogue.liquid("ash") == starter_catalogue().liquid("ash")
+    assert len(read.problems) == 1
+
+
+def test_a_file_without_anything_to_use_is_refused(tmp_path: Path) -> None:
+    with pytest.raises(CatalogueError, match="'purpose' is a whole number"):
+        with_file(
+            starter_catalogue(), written(tmp_path, HEAD + '[[liquid]]\nname = "x"\npurpose = 3\n')
+        )
+    with pytest.raises(CatalogueError, match="line 2"):
+        with_file(
+            starter_catalogue(), written(tmp_path, HEAD.replace("version = 1", "version = = 1"))
+        )
+    with pytest.raises(CatalogueError, match="not a materials file"):
+        with_file(starter_catalogue(), written(tmp_path, GOOD))
+
+
+def test_lines_of_entries_written_inline(tmp_path: Path) -> None:
+    text = HEAD + GOOD + "[[ion]]\nname = 'Z'\nbands = []\n"
+    text = text.replace("[[cement]]", "[[ cement ]]  # ours")
+    assert with_file(starter_catalogue(), written(tmp_path, text)).problems == ()
+    inline = HEAD + "stump = [\n  { name = 'cork', floor = 0.2 },\n]\n" + GOOD
+    (problem,) = with_file(starter_catalogue(), written(tmp_path, inline)).problems
+    assert problem.where == "mine.toml, line 3, stump 'cork'"
+
+
+def test_the_coupon_of_a_programme_comes_back(tmp_path: Path) -> None:
+    coupon = BlankCoupon(
+        scattering_factor=1.21, read_by="bench 2", read_on="2026-05-04", note="two plates"
+    )
+    fast = replace(starter_catalogue().programme("fast"), coupon=coupon)
+    path = tmp_path / "oven.toml"
+    write_catalogue(path, Catalogue(programmes=(fast,)))
+    read = with_file(starter_catalogue(), path)
+    assert read.problems == ()
+    assert read.catalogue.programme("fast") == fast
+    assert "coupon" not in catalogue_to_dict(starter_catalogue())["programme"][0]
+    path.write_text(path.read_text(encoding="utf-8").replace("1.21", "2.9"), encoding="utf-8")
+    with pytest.raises(CatalogueError, match=r"multiplies scattering by 2\.9"):
+        read_catalogue(path)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 import numpy as np
@@ -14,6 +15,7 @@ from stainmap.files.catalogue import starter_catalogue
 from stainmap.model.colour import Colour, Measurement
 from stainmap.model.material import Absorption, BlockLayer, Catalogue, ScatteringClass
 from stainmap.optics.colorimetry import reflectance_to_lab
+from stainmap.optics.difference import delta_e_00
 from stainmap.optics.spectrum import BANDS_NM
 from stainmap.predict.blocks import (
     absorption_per_mm,
@@ -130,12 +132,35 @@ def test_other_light_and_observer_are_solved_as_measured() -> None:
         assert solved.reached.measurement.illuminant == measured.get("illuminant", "D65")
 
 
-def test_impossible_colours_are_refused_with_a_sentence() -> None:
-    with pytest.raises(CatalogueError, match=r"No 5Y zirconia of 1\.2 mm.*dE00 \d+\.\d remains"):
+def test_impossible_colours_are_refused_with_the_nearest_that_can_be_had() -> None:
+    with pytest.raises(CatalogueError, match=r"No 5Y zirconia of 1\.2 mm.*dE00 \d+\.\d away"):
         solve_layer(layer((88.0, -1.0, 4.0), kind=ScatteringClass.Y5), dentine())
     with pytest.raises(CatalogueError) as caught:
         solve_layer(layer((60.0, 25.0, -20.0)), dentine())
     assert "thickness and backing" in (caught.value.advice or "")
+
+
+@pytest.mark.parametrize("wanted", [(88.0, -1.0, 4.0), (62.0, -6.0, 30.0), (70.0, 9.0, 8.0)])
+def test_no_other_block_comes_nearer_than_the_one_that_is_said(
+    wanted: tuple[float, float, float],
+) -> None:
+    """Against every block on a grid of the three unknowns, by brute force."""
+    with pytest.raises(CatalogueError) as caught:
+        solve_layer(layer(wanted), dentine())
+    said = re.search(r"it can have is (\S+) / (\S+) / (\S+), dE00 (\S+) away", str(caught.value))
+    assert said is not None
+    *nearest, away = (float(text) for text in said.groups())
+    assert delta_e_00(np.array(nearest), np.array(wanted)) == pytest.approx(away, abs=0.1)
+    grid = [
+        _lab_of(Absorption(c0_per_mm=c0, decay_nm=decay, c1_per_mm=c1), ScatteringClass.Y3, 1.2)
+        for c0 in np.geomspace(1e-3, 2.7, 15)
+        for decay in np.geomspace(25.0, 160.0, 9)
+        for c1 in np.geomspace(7.5e-5, 0.14, 15)
+    ]
+    by_force = float(delta_e_00(np.array(grid), np.array(wanted)).min())
+    assert away <= by_force + 0.05
+    # The colour that is said can be had: as a nominal colour it is taken.
+    assert solve_layer(layer(tuple(nearest)), dentine()).remaining_de00 < 0.2
 
 
 def test_unlike_geometries_are_refused() -> None:

@@ -8,7 +8,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from stainmap.errors import PlanError
-from stainmap.predict.uptake import UptakeRule, added_by_step, load_after_steps
+from stainmap.model.process import UptakeRule
+from stainmap.predict.uptake import (
+    REFERENCE_ENLARGEMENT,
+    added_by_step,
+    coats_for_share,
+    full_load_ratio,
+    load_after_steps,
+)
 
 steps = st.lists(
     st.tuples(st.integers(0, 3), st.floats(0.0, 6.0), st.floats(0.5, 1.0)), min_size=1, max_size=8
@@ -126,3 +133,46 @@ def test_no_steps_leave_no_load() -> None:
 def test_impossible_rules_are_refused(values: dict[str, float], message: str) -> None:
     with pytest.raises(PlanError, match=message):
         UptakeRule(**values)
+
+
+# ------------------------------------------------------------------------------------------------
+# Shrinkage
+
+
+@given(enlargement=st.floats(1.05, 1.5), load=st.floats(0.01, 1.0), depth_mm=st.floats(0.1, 0.5))
+def test_ions_are_conserved_through_shrinkage(
+    enlargement: float, load: float, depth_mm: float
+) -> None:
+    """What is in the pores before is in the ceramic after, counted by hand on both sides.
+
+    A patch of 1 mm2 and the stained depth, sintered, were e^2 and e times as large. Its pores,
+    1 - e^-3 of the volume by conservation of mass, held liquid of 0.3 ions (arbitrary) per mm3.
+    """
+    pores = 1.0 - enlargement**-3
+    before = 0.3 * load * pores * enlargement**2 * (enlargement * depth_mm)
+    at_reference = 0.3 * (1.0 - REFERENCE_ENLARGEMENT**-3) * REFERENCE_ENLARGEMENT**3
+    concentration = load * full_load_ratio(enlargement) * at_reference
+    assert concentration * depth_mm == pytest.approx(before, rel=1e-12)
+    # Concentration rose by the cube of the enlargement.
+    assert concentration == pytest.approx(0.3 * load * pores * enlargement**3, rel=1e-12)
+
+
+def test_dense_ceramic_takes_up_nothing_and_the_reference_all() -> None:
+    assert full_load_ratio(1.0) == 0.0
+    assert full_load_ratio(REFERENCE_ENLARGEMENT) == pytest.approx(1.0, abs=1e-15)
+    ratios = [full_load_ratio(e) for e in (1.0, 1.2, 1.235, 1.24, 1.25, 1.3)]
+    assert (np.diff(ratios) > 0.0).all()
+
+
+@given(plan=steps, rule=rules, share=st.floats(0.0, 1.0))
+def test_fewer_coats_leave_a_share_of_every_load(
+    plan: list[tuple[int, float, float]], rule: UptakeRule, share: float
+) -> None:
+    liquid, coats, dilution = zip(*plan, strict=True)
+    fewer = coats_for_share(
+        np.array(coats)[:, None], [share], liquid, dilution, liquid_count=4, rule=rule
+    )
+    assert (fewer >= 0.0).all()
+    assert (fewer[:, 0] <= np.array(coats) * (1.0 + 1e-9) + 1e-9).all()
+    left = load([(i, c, d) for i, c, d in zip(liquid, fewer[:, 0], dilution, strict=True)], rule)
+    np.testing.assert_allclose(left, share * load(plan, rule), rtol=1e-7, atol=1e-9)
