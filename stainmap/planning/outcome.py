@@ -209,9 +209,10 @@ def lights_by_area(
     full = scene_from_case(case, light=scene.light, observer=scene.observer)
     to_all_bands = spectrum_from_nodes(full, scene.wavelengths_nm)
     backing = case.backings[0].stump
-    added = getattr(scene, "surface_radiance", 0.0)
     return {
-        area: under_lights(engine.mean_radiance_factor(weight) @ to_all_bands + added, backing)
+        area: under_lights(
+            engine.mean_radiance_factor(weight) @ to_all_bands + scene.surface_radiance, backing
+        )
         for area, weight in area_weights(case, layout).items()
     }
 

@@ -12,9 +12,11 @@ from typing import Final
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from stainmap.model.colour import Colour
 from stainmap.model.material import Catalogue, Provenance
 from stainmap.model.plan import StainPlan
 from stainmap.optics.difference import delta_e_00
+from stainmap.predict.colour_conversion import convert
 
 UNCALIBRATED_SD: Final = (2.5, 1.3, 2.5)
 """Standard deviation of L*, a*, b* before calibration: what 20 to 35 % in scattering, absorption,
@@ -111,8 +113,8 @@ def inside_uncertainty(difference: float, sd: float, other_sd: float = 0.0) -> b
 
 
 def chance_within(
-    lab: ArrayLike,
-    wanted_lab: ArrayLike,
+    predicted: Colour,
+    wanted: Colour,
     sd: tuple[float, float, float],
     limit: float = ACCEPTABLE_DE00,
     *,
@@ -125,8 +127,8 @@ def chance_within(
 
     Parameters
     ----------
-    lab, wanted_lab
-        (3,) predicted and wanted L*a*b*.
+    predicted, wanted
+        Both measured alike; convert before.
     sd
         Standard deviations of the prediction along L*, a*, b*.
     limit
@@ -137,12 +139,18 @@ def chance_within(
     Returns
     -------
     0 to 1, or None before calibration.
+
+    Raises
+    ------
+    PlanError
+        If the two were measured unlike.
     """
+    convert(wanted, predicted.measurement)
     if not calibrated:
         return None
     spread = np.random.default_rng(8192).standard_normal((4096, 3)) * np.array(sd)
-    fired = np.asarray(lab, dtype=np.float64) + np.concatenate([spread, -spread])
-    return float(np.mean(delta_e_00(fired, wanted_lab) <= limit))
+    fired = np.array(predicted.lab) + np.concatenate([spread, -spread])
+    return float(np.mean(delta_e_00(fired, wanted.lab) <= limit))
 
 
 def is_calibrated(materials: Catalogue, plan: StainPlan) -> bool:

@@ -7,6 +7,8 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from stainmap.errors import PlanError
+from stainmap.model.colour import Colour, Measurement
 from stainmap.model.material import Provenance
 from stainmap.predict.uncertainty import (
     UNCALIBRATED_SD,
@@ -18,6 +20,10 @@ from stainmap.predict.uncertainty import (
     verdict,
 )
 from tests.predict.scenes import materials, plan_of
+
+
+def colour_of(lightness: float, a: float = 0.0, b: float = 0.0) -> Colour:
+    return Colour(lightness=lightness, a=a, b=b)
 
 
 @pytest.mark.parametrize(
@@ -38,7 +44,15 @@ def test_words_at_the_published_thresholds(difference: float, word: str) -> None
 def test_no_verdict_and_no_chance_before_calibration() -> None:
     assert verdict(0.0, calibrated=False) is Verdict.NONE
     assert str(Verdict.NONE) == "direction, not a match"
-    assert chance_within([75, 0, 16], [75, 0, 16], (0.3, 0.3, 0.3), calibrated=False) is None
+    one = colour_of(75.0, 0.0, 16.0)
+    assert chance_within(one, one, (0.3, 0.3, 0.3), calibrated=False) is None
+
+
+def test_no_chance_for_unlike_colours() -> None:
+    one = colour_of(75.0, 0.0, 16.0)
+    other = replace(one, measurement=Measurement(geometry="d/8 SCI"))
+    with pytest.raises(PlanError, match="differ in geometry"):
+        chance_within(one, other, (0.3, 0.3, 0.3), calibrated=True)
 
 
 def test_calibration_is_never_surer_than_its_coupons() -> None:
@@ -60,7 +74,7 @@ def test_chance_against_a_closed_form() -> None:
 
     for predicted, sd in ((50.0, 0.9), (51.0, 0.9), (53.0, 0.5)):
         chance = chance_within(
-            [predicted, 0.0, 0.0], [50.0, 0.0, 0.0], (sd, 0.0, 0.0), calibrated=True
+            colour_of(predicted), colour_of(50.0), (sd, 0.0, 0.0), calibrated=True
         )
         low, high = norm.cdf([-1.8, 1.8], predicted - 50.0, sd)
         # The weight of L* away from 50 makes dE00 a little smaller than dL*.
@@ -68,9 +82,9 @@ def test_chance_against_a_closed_form() -> None:
 
 
 def test_chance_falls_with_distance_and_doubt() -> None:
-    wanted = [75.0, 1.0, 16.0]
+    wanted = colour_of(75.0, 1.0, 16.0)
     chances = [
-        chance_within([75.0 - away, 1.0, 16.0], wanted, (0.5, 0.5, 0.5), calibrated=True)
+        chance_within(colour_of(75.0 - away, 1.0, 16.0), wanted, (0.5, 0.5, 0.5), calibrated=True)
         for away in (0.0, 1.0, 2.0, 4.0)
     ]
     assert chances == sorted(chances, reverse=True)
