@@ -44,7 +44,7 @@ from stainmap.ui.theme import FAMILY, LIGHT, Tones, font, tones
 _COLUMN_PX = 860
 _CONTENTS_PX = 250
 _NARROW_PX = 900
-_LEAST_PX = 640
+_LEAST_PX = 720
 _TEXT_PX, _CELL_PX, _HEAD_PX = 14, 12, 11
 _LINE_PERCENT = 140.0
 _HEADINGS = {1: (24, 300, 0, 12), 2: (17, 600, 34, 8)}
@@ -385,7 +385,7 @@ def _column(table: QTextTable, column: int) -> QTextLength:
     if not all(_NUMBERS.match(text) for text in texts[1:]):
         longest = max(figures.horizontalAdvance(text) for text in texts)
         share = min(max(longest, 60.0), 420.0)
-        if longest < 190.0:
+        if longest < 120.0:
             return QTextLength(QTextLength.Type.FixedLength, share + 2 * _CELL_PADDING + 4)
         return QTextLength(QTextLength.Type.VariableLength, 0)
     widest = max(figures.horizontalAdvance(text) for text in texts[1:])

@@ -122,7 +122,7 @@ def test_drawings_change_tones_and_keep_within_the_column() -> None:
 
 
 def test_text_stays_within_a_narrow_window(qtbot: QtBot, manual: ManualWindow) -> None:
-    for width in (640, 1000, 1800):
+    for width in (720, 1000, 1800):
         manual.resize(width, 600)
         qtbot.waitUntil(lambda width=width: manual.width() == width)
         assert manual.contents.isVisible() == (width >= 900)
