@@ -714,3 +714,36 @@ def test_sintered_lengths_times_enlargement_are_milled_ones(
     as_read = length * unit.millimetres
     assert sintered_mm(SizeState.MILLED) * enlargement == pytest.approx(as_read, rel=1e-12)
     assert sintered_mm(SizeState.SINTERED) == pytest.approx(as_read, rel=1e-12)
+
+
+@always
+@given(
+    enlargements=st.tuples(st.floats(1.15, 1.35), st.floats(1.15, 1.35)),
+    block=st.sampled_from(SOLID_BLOCKS),
+    liquid=st.sampled_from(LIQUIDS),
+    wall_mm=walls,
+)
+def test_ions_are_conserved_and_walls_are_sintered_ones(
+    enlargements: tuple[float, float], block: str, liquid: str, wall_mm: float
+) -> None:
+    """Two blanks that shrink unlike to the same ceramic, soaked full with the same liquid.
+
+    Before sintering a volume holds pores of the share 1 - e^-3 (mass of a body that gets dense is
+    conserved); it shrinks to e^-3. Ions per volume of pores are the liquid's own, so what the
+    sintered ceramic absorbs, times its volume, by the volume of pores, is the same. The bare
+    wall, given in sintered millimetres, looks the same however much larger it was milled.
+    """
+    ions, bare = [], []
+    for e in enlargements:
+        own = replace(materials().block(block), name="own", enlargement_factor=e)
+        scene = build_scene(
+            replace(materials(), blocks=(own,)),
+            plan_of([liquid], "own"),
+            programme="slow",
+            backings=[WHITE_TILE],
+        )
+        pores, sintered_volume = 1.0 - e**-3, e**-3
+        ions.append(scene.liquid_absorption_per_mm * sintered_volume / pores)
+        bare.append(reflectance(scene, np.zeros((1, 1)), wall_mm))
+    np.testing.assert_allclose(ions[0], ions[1], rtol=1e-9)
+    np.testing.assert_array_equal(bare[0], bare[1])
