@@ -38,12 +38,14 @@ def prediction_report(prediction: Prediction) -> dict[str, Any]:
 def prediction_lines(prediction: Prediction) -> Iterator[str]:
     """Yield a table of all areas, and what it is worth."""
     outcome, lights = prediction.outcome, prediction.under_lights()
-    heads = f"{'area':20}{'mm2':>6}{'L*':>6}{'C*':>6}{'h':>5}{'dL*':>6}{'dC*':>6}{'dE00':>6}"
+    heads = (
+        f"{'area':20}{'mm2':>6}{'L*':>6}{'+-':>5}{'C*':>6}{'h':>5}{'dL*':>6}{'dC*':>6}{'dE00':>6}"
+    )
     yield f"{heads}  between lights"
     for one in outcome.areas:
         colour, offset = one.predicted, one.offset_from_body
-        row = f"{one.label:20}{one.area_mm2:6.1f}{colour.lightness:6.1f}{colour.chroma:6.1f}"
-        row += f"{colour.hue_degrees:5.0f}"
+        row = f"{one.label:20}{one.area_mm2:6.1f}{colour.lightness:6.1f}{one.plus_minus[0]:5.1f}"
+        row += f"{colour.chroma:6.1f}{colour.hue_degrees:5.0f}"
         row += " " * 12 if offset is None else f"{offset[0]:+6.1f}{offset[1]:+6.1f}"
         row += " " * 6 if one.delta_e_00 is None else f"{one.delta_e_00:6.1f}"
         yield f"{row}  {lights[one.area].largest_change[0]}"
@@ -73,7 +75,8 @@ def _doubt(prediction: Prediction) -> Iterator[str]:
             least, outcome.largest_plus_minus, ("L*", "a*", "b*"), strict=True
         )
     )
-    yield f"One standard deviation: {', '.join(ranges)}; {outcome.provenance}."
+    yield f"One standard deviation: {', '.join(ranges)}. Parameters: {outcome.provenance}."
+    yield "That of L* holds what the calculation leaves out on this shape."
 
 
 def _area(one: AreaOutcome, lights: UnderLights, *, calibrated: bool) -> dict[str, Any]:

@@ -62,7 +62,7 @@ class ParameterPrior:
     stain_depth: float = 0.30
     coats: float = 0.30
     wall_mm: float = 0.05
-    provenance: str = "assumed, 20 to 35 % before calibration; wall 0.05 mm"
+    provenance: str = "assumed before calibration, off by 20 to 35 %, the wall by 0.05 mm"
 
     @property
     def sd(self) -> Floats:
