@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from stainmap import __version__
+from stainmap.cli.check_verb import check
 from stainmap.cli.options import (
     FilePath,
     SizeOption,
@@ -368,6 +369,7 @@ def headless_sample(folder: Path | None = None) -> int:
     return DONE
 
 
+commands.add_command(check)
 VERBS = frozenset(commands.commands)
 
 

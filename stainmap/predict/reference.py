@@ -76,10 +76,34 @@ def reflectance_of_load(
     load, partner_load
         (L, V) load of each liquid on the surface looked at, and opposite.
     """
+    layers = layers_of_load(scene, load, wall_mm, partner_load, inside=inside)
+    within = _within(np.asarray(wall_mm), inside)
+    internal = stack_reflectance(layers, _backing(scene, within))
+    return reflectance_outside(
+        internal, factor=scene.hemispherical_factor, front_internal=scene.front_internal
+    )
+
+
+def layers_of_load(
+    scene: OpticalScene,
+    load: ArrayLike,
+    wall_mm: ArrayLike,
+    partner_load: ArrayLike | None = None,
+    *,
+    inside: ArrayLike | None = None,
+) -> list[tuple[NDArray[np.float64], NDArray[np.float64], NDArray[np.float64]]]:
+    """Return the layers of the wall from the side looked at: near stained, block, far stained.
+
+    Parameters as for `reflectance_of_load`.
+
+    Returns
+    -------
+    Kubelka-Munk K and S (V, B) in 1/mm and thickness (V, 1) in mm of each.
+    """
     wall = np.asarray(wall_mm, dtype=np.float64)
     near_load = np.asarray(load, dtype=np.float64)
     far_load = np.zeros_like(near_load) if partner_load is None else np.asarray(partner_load)
-    within = np.zeros(wall.shape, dtype=bool) if inside is None else np.asarray(inside, dtype=bool)
+    within = _within(wall, inside)
 
     process = scene.process
     shrink = np.minimum(1.0, wall / (process.outer_depth_mm + process.inner_depth_mm))
@@ -90,15 +114,15 @@ def reflectance_of_load(
     K, S = _block(scene, len(wall))
     near_K, near_S = _stained(scene, K, S, near_load)
     far_K, far_S = _stained(scene, K, S, far_load)
-    layers = [
+    return [
         (near_K, near_S, near[:, None]),
         (K, S, core[:, None]),
         (far_K, far_S, far[:, None]),
     ]
-    internal = stack_reflectance(layers, _backing(scene, within))
-    return reflectance_outside(
-        internal, factor=scene.hemispherical_factor, front_internal=scene.front_internal
-    )
+
+
+def _within(wall: NDArray[np.float64], inside: ArrayLike | None) -> NDArray[np.bool_]:
+    return np.zeros(wall.shape, dtype=bool) if inside is None else np.asarray(inside, dtype=bool)
 
 
 def lab_of_reflectance(scene: OpticalScene, reflectance: ArrayLike) -> NDArray[np.float64]:
