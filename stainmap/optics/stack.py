@@ -30,7 +30,9 @@ class LayerOptics:
 
     def over(self, lower: LayerOptics) -> LayerOptics:
         """Return this layer lying on `lower`, as one."""
-        between = 1.0 - self.reverse_reflectance * lower.reflectance
+        between = _rounds(
+            self.reverse_reflectance, lower.reflectance, self.transmittance, lower.transmittance
+        )
         return LayerOptics(
             reflectance=self.reflectance + self.transmittance**2 * lower.reflectance / between,
             reverse_reflectance=lower.reverse_reflectance
@@ -41,7 +43,23 @@ class LayerOptics:
     def over_backing(self, backing_reflectance: ArrayLike) -> NDArray[np.float64]:
         """Return the reflectance of this layer on an opaque backing."""
         Rg = np.asarray(backing_reflectance, dtype=np.float64)
-        return self.reflectance + self.transmittance**2 * Rg / (1.0 - self.reverse_reflectance * Rg)
+        between = _rounds(self.reverse_reflectance, Rg, self.transmittance, 1.0 - Rg)
+        return self.reflectance + self.transmittance**2 * Rg / between
+
+
+def _rounds(
+    upper: NDArray[np.float64],
+    lower: NDArray[np.float64],
+    upper_loss: NDArray[np.float64],
+    lower_loss: NDArray[np.float64],
+) -> NDArray[np.float64]:
+    """Return 1 - upper lower, what light loses on one round between two reflecting sides.
+
+    Nothing reflects more than it does not let through. That bound is free of the cancellation
+    that would leave nothing between two thick layers without absorption.
+    """
+    least = upper_loss + lower_loss * (1.0 - upper_loss)
+    return np.maximum(np.maximum(1.0 - upper * lower, least), np.finfo(np.float64).tiny)
 
 
 def stack_reflectance(

@@ -92,7 +92,7 @@ def check_point(
     light: str = "D65",
     observer: int = 2,
 ) -> PointCheck:
-    """Return how good the fast answer is at a vertex; a tenth of a second.
+    """Return how good the fast answer is at a vertex; takes about 0.2 s.
 
     Parameters
     ----------

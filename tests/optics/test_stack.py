@@ -73,3 +73,38 @@ def test_kubelkas_two_layer_formula() -> None:
     assert both.transmittance == pytest.approx(0.44528421 * 0.13542296 / between, abs=1e-8)
     assert both.reflectance == pytest.approx(R1 + T1 * T1 * R2 / between, abs=1e-8)
     assert pytest.approx(0.13542296, abs=1e-8) == T2
+
+
+def test_many_layers_are_one() -> None:
+    """A hundred slices of a thick layer, on any backing, to rounding."""
+    K, S, X = np.array([0.0, 1e-12, 0.02, 3.0]), 12.0, 2.0
+    for Rg in (0.0, 0.4, 1.0):
+        slices = stack_reflectance([(K, S, X / 100.0)] * 100, Rg)
+        np.testing.assert_allclose(slices, km_layer_over(K, S, X, Rg), atol=1e-11)
+    whole = LayerOptics.homogeneous(K, S, X / 100.0)
+    for _ in range(99):
+        whole = LayerOptics.homogeneous(K, S, X / 100.0).over(whole)
+    R, T = km_reflectance_transmittance(K, S, X)
+    np.testing.assert_allclose(whole.reflectance, R, atol=1e-11)
+    np.testing.assert_allclose(whole.transmittance, T, atol=1e-11)
+
+
+def test_no_layers_are_the_backing() -> None:
+    assert float(stack_reflectance([], 0.37)) == 0.37
+
+
+@pytest.mark.parametrize("K", [0.0, 1e-300, 1e-9, 50.0])
+@pytest.mark.parametrize("X", [1e-9, 2.0, 1e3, 1e17])
+@pytest.mark.parametrize("Rg", [0.0, 0.5, 1.0])
+def test_extreme_layers_neither_overflow_nor_vanish(K: float, X: float, Rg: float) -> None:
+    """K to 0, and b S X far beyond 700, in every position of a stack; both ways agree."""
+    ordinary = (0.1, 8.0, 0.5)
+    extreme = (K, 12.0, X)
+    with np.errstate(over="raise", divide="raise", invalid="raise"):
+        for layers in ([extreme, ordinary], [ordinary, extreme], [extreme, extreme]):
+            one, other = (LayerOptics.homogeneous(*layer) for layer in layers)
+            both = one.over(other)
+            R = float(stack_reflectance(layers, Rg))
+            assert 0.0 <= R <= 1.0 + 1e-12
+            assert 0.0 <= float(both.reflectance + both.transmittance) <= 1.0 + 1e-9
+            assert float(both.over_backing(Rg)) == pytest.approx(R, abs=1e-9)
