@@ -1,8 +1,8 @@
-"""Radiative transport in slabs by adding and doubling: an oracle for the two-flux engine.
+"""A second, plainer adding-doubling calculation whose matrices lie open to a test.
 
 A multi-stream method [VanDeHulst1980] for isotropic scattering with exact Fresnel reflection at
-both surfaces. It shares nothing with the engine but the index of the materials; it is held
-against Monte Carlo in `test_transport`.
+both surfaces, for ceramic on a stump in cement. `stainmap.optics.adding_doubling` is what the
+program uses; it starts its layers otherwise, and `test_adding_doubling` holds the two together.
 """
 
 from __future__ import annotations

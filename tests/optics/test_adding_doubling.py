@@ -18,6 +18,7 @@ from stainmap.optics.adding_doubling import (
 )
 from stainmap.optics.interface import diffuse_fresnel, fresnel_reflectance, zirconia_index
 from stainmap.optics.spectrum import BANDS_NM
+from tests.optics.adding_doubling import Slabs
 
 DATA = Path(__file__).resolve().parent.parent / "data"
 OPEN = LambertianBacking(reflectance=0.0, refractive_index=1.0)
@@ -120,6 +121,17 @@ def test_against_monte_carlo() -> None:
             assert got.radiance_factor_diffuse_0[0] == pytest.approx(
                 numbers["radiance_factor_normal_mc"], rel=0.005
             )
+
+
+def test_against_a_second_calculation() -> None:
+    """Layers on a Lambertian stump in cement, by the plainer code beside this test."""
+    plain = Slabs(12)
+    for mua, mus, stump in ((0.003, 4.0, 0.2), (0.05, 12.0, 0.5), (0.4, 27.0, 0.0)):
+        parts = [(mua + 0.1, mus, 0.3), (mua, mus, 0.6)]
+        expected = plain.diffuse_reflectance(parts, stump)
+        backing = LambertianBacking(reflectance=stump, refractive_index=1.52)
+        got = layered_transport([layer(*part) for part in parts], backing)
+        assert got.reflectance[0] == pytest.approx(expected, abs=2e-4)
 
 
 @settings(max_examples=25, deadline=None)
