@@ -18,12 +18,13 @@ from threading import RLock
 import numpy as np
 from numpy.typing import NDArray
 
+from stainmap.predict.curvature_correction import corrected_reflectance, curving_length_mm
 from stainmap.predict.doubt import lightness_doubt
 from stainmap.predict.kernel import LayerKernel
 from stainmap.predict.levels import Patch
 from stainmap.predict.scene import OpticalScene
 from stainmap.predict.shape import CrownShape
-from stainmap.predict.sideways import Membrane, direct_share, spread_mm
+from stainmap.predict.sideways import Membrane, direct_share, loss_exponent, spread_mm
 from stainmap.predict.uptake import load_after_steps
 from stainmap.predict.wicking import Wicking, WickingPatch
 
@@ -36,7 +37,10 @@ Indices = NDArray[np.int32]
 _LIGHT_LENGTHS = 2.0
 _LIQUID_LENGTHS = 2.0
 _PATCH_SPARE_MM = 0.3
+_HOVER_SPARE_MM = 0.4
 _LARGEST_PATCH_MM = 6.0
+# A dab on a wall thinner than this recolours its other side, by more than the changes below.
+_SEEN_THROUGH_MM = 1.5
 # Smaller changes, of load and of the share of R1, wait for the end of the stroke.
 _LOAD_CHANGE = 1e-4
 _FAR_CHANGE = 1e-3
@@ -91,10 +95,34 @@ class _State:
     coarse: Floats
     appearance: Appearance
 
-    def copy(self) -> _State:
-        """Return a copy that painting does not touch."""
-        arrays = {name: getattr(self, name).copy() for name in ("raw", "load", "R1", "phi")}
-        return replace(self, **arrays)
+
+class _WayBack:
+    """What a stroke has overwritten of a state, row by row: a copy of it all would be large."""
+
+    def __init__(self, state: _State) -> None:
+        self.state = state
+        self._kept = np.zeros(len(state.raw), dtype=np.bool_)
+        self._rows: list[tuple[Indices, list[Floats]]] = []
+
+    def keep(self, state: _State, places: Indices) -> None:
+        """Keep some rows before they are overwritten, the first time."""
+        if state is self.state:
+            new = places[~self._kept[places]]
+            self._kept[new] = True
+            self._rows.append((new, [array[new] for array in self._arrays()]))
+
+    def back(self) -> _State:
+        """Return the state as it was."""
+        for places, rows in self._rows:
+            for array, row in zip(self._arrays(), rows, strict=True):
+                array[places] = row
+        return self.state
+
+    def _arrays(self) -> list[Floats]:
+        """Return the arrays that a dab writes to; phi is empty where light is not spread."""
+        state = self.state
+        arrays = (state.raw, state.load, state.R1, state.phi)
+        return [array for array in arrays if len(array)]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -103,6 +131,15 @@ class _Ground:
 
     patch: Patch
     wicking: WickingPatch | None
+    centre: Floats
+    radius_mm: float
+
+    def covers(self, vertex: int, centre: Floats, radius_mm: float) -> bool:
+        """Return whether a ball lies within the patch's, and a vertex (compact) in the patch."""
+        inside = self.patch.vertices
+        place = min(int(np.searchsorted(inside, vertex)), len(inside) - 1)
+        apart = float(np.linalg.norm(self.centre - centre))
+        return bool(inside[place] == vertex) and apart + radius_mm <= self.radius_mm
 
     def serves(self, vertices: Indices, margin_mm: float) -> bool:
         """Return whether vertices (ascending) all lie that far inside the patch."""
@@ -129,10 +166,24 @@ class AppearanceEngine:
         Number of threads.
     sideways
         False leaves all light where it entered, to compare with.
+    curvature_correction
+        True makes convex places lighter and hollow ones darker (see `curvature_correction`);
+        off by default, since it was fitted to shells that no crown is.
+    reuse
+        An engine for the same shape under another scene, say with one liquid more. What depends
+        on the shape, the wicking length or the scattering alone is then shared with it, and
+        takes neither time nor memory again. Its state is its own.
     """
 
     def __init__(
-        self, shape: CrownShape, scene: OpticalScene, *, threads: int = 2, sideways: bool = True
+        self,
+        shape: CrownShape,
+        scene: OpticalScene,
+        *,
+        threads: int = 2,
+        sideways: bool = True,
+        curvature_correction: bool = False,
+        reuse: AppearanceEngine | None = None,
     ) -> None:
         levels = shape.levels
         order = levels.order
@@ -140,30 +191,26 @@ class AppearanceEngine:
         self._levels = levels
         self._kernel = LayerKernel(scene, threads=threads)
         self._walls = self._kernel.walls(shape.wall_mm[order], shape.inner[order], order)
-        self._wicking = Wicking(
-            levels, shape.outer[order], scene.process.wicking_mm, threads=threads
-        )
+        known = None if reuse is None or reuse.ground_work.shape is not shape else reuse.ground_work
         scattering = _mean_scattering(scene, levels.hierarchy.fine.mass[levels.rank, 0])
-        spread = spread_mm(scattering)
-        self._membrane = (
-            Membrane(levels, spread, direct_share(scattering), threads=threads)
-            if sideways
-            else None
-        )
+        self._curving = curving_length_mm(scattering)
+        self.ground_work: _GroundWork = _ground_work(shape, scene, scattering, threads, known)
+        self._wicking = self.ground_work.wicking
+        self._membrane = self.ground_work.membrane if sideways else None
+        self._curvature_correction = curvature_correction
         eye = scene.xyz_weights[:, 1]
-        self._spread_mm = float(eye @ spread / eye.sum())
+        self._curving_seen = float(eye @ self._curving / eye.sum())
         self._hemispherical_share = float(
             eye @ (scene.hemispherical_factor / scene.radiance_factor) / eye.sum()
         )
-        self._curvature = shape.curvature_per_mm[order]
-        partner = shape.partner[order]
-        self._has_partner = partner >= 0
-        self._partner = np.where(self._has_partner, levels.rank[partner], 0).astype(np.int32)
-        self._seen_through = _SeenThrough(self._partner, self._has_partner)
+        self._curvature = self.ground_work.curvature_per_mm
+        self._partner, self._has_partner = self.ground_work.partner, self.ground_work.has_partner
+        self._seen_through = self.ground_work.seen_through
+        self._see_through = shape.wall_mm[order] < _SEEN_THROUGH_MM
         reach = self._membrane.reach_mm if self._membrane else 0.0
         self._margin_mm = _LIGHT_LENGTHS * reach + _LIQUID_LENGTHS * scene.process.wicking_mm
         self._state: _State | None = None
-        self._before_stroke: _State | None = None
+        self._way_back: _WayBack | None = None
         self._grounds: list[_Ground | None] = [None, None]
         self._lock = RLock()
 
@@ -183,7 +230,7 @@ class AppearanceEngine:
                 raw[part] = self._uptake(coats[:, self._levels.order[part]])
 
             self._kernel.share_out(work, len(raw))
-            self._before_stroke = None
+            self._way_back = None
             self._state = self._solve(raw, None)
             return self._state.appearance
 
@@ -208,17 +255,41 @@ class AppearanceEngine:
         with self._lock:
             state = self._current()
             places = self._levels.rank[chosen]
-            R1 = state.R1[places]
-            if self._membrane is not None:
-                R1 = self._membrane.reflectance(state.phi[places], R1)
-            mean = weights[chosen] @ R1.astype(np.float64) / weights[chosen].sum()
+            seen = self._spread_reflectance(state, places)
+            mean = weights[chosen] @ seen.astype(np.float64) / weights[chosen].sum()
         scene = self._scene
         return np.asarray(mean * scene.radiance_factor / scene.hemispherical_factor)
 
     def begin_stroke(self) -> None:
         """Remember the state, so that `cancel_stroke` can bring it back."""
         with self._lock:
-            self._before_stroke = self._current().copy()
+            self._way_back = _WayBack(self._current())
+
+    def prepare_dab(self, vertex: int, radius_mm: float) -> bool:
+        """Cut out the patch that a dab around a vertex will need; return whether it is there.
+
+        For the pointer on its way to the first dab: where a patch serves already, and while the
+        engine is at work elsewhere, this returns at once.
+
+        Parameters
+        ----------
+        vertex
+            The vertex under the pointer.
+        radius_mm
+            Radius of the brush.
+        """
+        if not self._lock.acquire(blocking=False):
+            return False
+        try:
+            here = int(self._levels.rank[vertex])
+            ready = self._prepare(0, here, radius_mm)
+            # Where light comes through the wall, the dab recolours the other side as well.
+            if ready and self._has_partner[here] and self._see_through[here]:
+                beyond = radius_mm + _LIQUID_LENGTHS * self._scene.process.wicking_mm
+                self._prepare(1, int(self._partner[here]), beyond)
+            return ready
+        finally:
+            self._lock.release()
 
     def dab(self, vertices: Indices, coats: NDArray[np.floating]) -> Dab:
         """Change the coats of some vertices and return what that recolours.
@@ -238,6 +309,7 @@ class AppearanceEngine:
             places = places[sorting]
             new = self._uptake(coats[:, sorting])
             change = new - state.raw[places]
+            self._keep(state, places)
             state.raw[places] = new
             stirred = np.abs(change).max(axis=1, initial=0.0) > 0.0
             if not stirred.any():
@@ -250,15 +322,15 @@ class AppearanceEngine:
         """Return the colour of the whole crown after the dabs, exact again."""
         with self._lock:
             state = self._current()
-            self._before_stroke = None
+            self._way_back = None
             self._state = self._solve(state.raw, state)
             return self._state.appearance
 
     def cancel_stroke(self) -> Appearance:
         """Bring back the state at `begin_stroke`, without computing anything."""
         with self._lock:
-            if self._before_stroke is not None:
-                self._state, self._before_stroke = self._before_stroke, None
+            if self._way_back is not None:
+                self._state, self._way_back = self._way_back.back(), None
             return self._current().appearance
 
     # ---- the whole surface
@@ -301,16 +373,18 @@ class AppearanceEngine:
             phi, coarse, reflectance, doubt = R1[:0], R1[:0, 0], R1, None
         else:
             phi, coarse = self._spread_light(self._membrane, R1, warm)
-            reflectance = self._membrane.reflectance(phi, R1)
-            luminance = self._kernel.luminance(reflectance)
+            flat = self._membrane.reflectance(phi, R1)
+            luminance = self._kernel.luminance(flat)
             doubt = lightness_doubt(
                 luminance,
                 self._kernel.luminance(R1),
                 luminance * coarse,
                 self._curvature,
-                self._spread_mm,
+                self._curving_seen,
                 self._hemispherical_share,
+                corrected=self._curvature_correction,
             )
+            reflectance = self._curved(flat, slice(None))
         lab, srgb = self._kernel.colour(reflectance)
         rank = self._levels.rank
         appearance = Appearance(
@@ -339,25 +413,34 @@ class AppearanceEngine:
         """Change the raw load of some vertices (k,), ascending, by (k, L)."""
         ground = self._ground(0, places)
         if ground is None:
-            self._state = self._solve(state.raw, None)
+            # The state before stays as it is, and so does its way back.
+            self._state = self._solve(state.raw.copy(), None)
             shown = self._state.appearance
             everywhere = np.arange(self._levels.count, dtype=np.int32)
             return Dab(vertices=everywhere, lab=shown.lab, srgb=shown.srgb)
         inside = ground.patch.vertices
+        self._keep(state, inside)
         wet = self._wet(state, ground, places, change)
         touched = _merged(wet, self._seen_through.of(wet))
         new = self._kernel.reflectance(
             self._walls.at(touched), state.load[touched], self._opposite(state.load, touched)
         )
         moved = np.abs(new / state.R1[touched] - 1).max(axis=1) > _FAR_CHANGE
+        self._keep(state, touched)
         state.R1[touched] = new
         patches = [ground.patch]
         # What shows through on the other side of the wall, where the wall is thin enough.
         beyond = _without(touched[moved], inside)
         behind = self._ground(1, beyond) if len(beyond) else None
         if behind is not None:
+            self._keep(state, behind.patch.vertices)
             patches.append(behind.patch)
         return self._recolour(state, patches)
+
+    def _keep(self, state: _State, places: Indices) -> None:
+        """Keep what a stroke is going to overwrite."""
+        if self._way_back is not None:
+            self._way_back.keep(state, places)
 
     def _wet(self, state: _State, ground: _Ground, places: Indices, change: Floats) -> Indices:
         """Let a change of the raw load wick; return the vertices whose load it changes."""
@@ -379,11 +462,29 @@ class AppearanceEngine:
         positions = self._levels.positions[:, places]
         centre = (positions.min(axis=1) + positions.max(axis=1)) / 2
         painted = float(self._levels.distance_mm(places, centre).max())
-        radius = painted + self._margin_mm + _PATCH_SPARE_MM
-        if radius > _LARGEST_PATCH_MM:
+        return self._cut(which, centre, painted + self._margin_mm + _PATCH_SPARE_MM, places)
+
+    def _prepare(self, which: int, vertex: int, radius_mm: float) -> bool:
+        """Have a patch around a vertex (compact) ready; return whether there is one."""
+        centre = self._levels.positions[:, vertex]
+        needed = radius_mm + self._margin_mm
+        held = self._grounds[which]
+        if held is not None and held.covers(vertex, centre, needed):
+            return True
+        seed = np.array([vertex], dtype=np.int32)
+        return self._cut(which, centre, needed + _HOVER_SPARE_MM, seed) is not None
+
+    def _cut(self, which: int, centre: Floats, radius_mm: float, seeds: Indices) -> _Ground | None:
+        """Return, and keep, the patch within a ball; None if that is too large."""
+        if radius_mm > _LARGEST_PATCH_MM:
             return None
-        patch = self._levels.patch(centre, radius, places)
-        made = _Ground(patch=patch, wicking=self._wicking.patch(patch))
+        patch = self._levels.patch(centre, radius_mm, seeds)
+        made = _Ground(
+            patch=patch,
+            wicking=self._wicking.patch(patch),
+            centre=centre,
+            radius_mm=radius_mm,
+        )
         self._grounds[which] = made
         return made
 
@@ -395,11 +496,22 @@ class AppearanceEngine:
         inside = patches[0].vertices
         for patch in patches[1:]:
             inside = _merged(inside, patch.vertices)
-        reflectance = R1 = state.R1[inside]
-        if self._membrane is not None:
-            reflectance = self._membrane.reflectance(state.phi[inside], R1)
-        lab, srgb = self._kernel.colour(reflectance)
+        lab, srgb = self._kernel.colour(self._spread_reflectance(state, inside))
         return Dab(vertices=self._levels.order[inside], lab=lab, srgb=srgb)
+
+    def _spread_reflectance(self, state: _State, places: Indices) -> Floats:
+        """Return the reflectance (n, B) that comes out at some vertices."""
+        R1 = state.R1[places]
+        if self._membrane is None:
+            return R1
+        return self._curved(self._membrane.reflectance(state.phi[places], R1), places)
+
+    def _curved(self, reflectance: Floats, places: Indices | slice) -> Floats:
+        """Return reflectances (n, B) corrected for curvature, if that is switched on."""
+        if not self._curvature_correction:
+            return reflectance
+        curved = corrected_reflectance(reflectance, self._curvature[places], self._curving)
+        return curved.astype(np.float32)
 
 
 class _SeenThrough:
@@ -419,6 +531,60 @@ class _SeenThrough:
         step = np.arange(int(length.sum())) - np.repeat(ends - length, length)
         found: Indices = self._looking[np.repeat(begin, length) + step]
         return found
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _GroundWork:
+    """What an engine sets up for a shape, in the compact order, and another one may share.
+
+    It depends on the shape, and on nothing of the scene but wicking length and scattering.
+    """
+
+    shape: CrownShape
+    wicking: Wicking
+    membrane: Membrane
+    curvature_per_mm: Floats
+    partner: Indices
+    has_partner: NDArray[np.bool_]
+    seen_through: _SeenThrough
+
+
+def _ground_work(
+    shape: CrownShape,
+    scene: OpticalScene,
+    scattering: NDArray[np.float64],
+    threads: int,
+    known: _GroundWork | None,
+) -> _GroundWork:
+    """Return the ground work for a shape, sharing what it can with one that is known."""
+    levels = shape.levels
+    order = levels.order
+    membrane = Membrane(
+        levels,
+        spread_mm(scattering),
+        direct_share(scattering),
+        loss_exponent(scattering),
+        threads=threads,
+        reuse=None if known is None else known.membrane,
+    )
+    wicking_mm = scene.process.wicking_mm
+    if known is not None and known.wicking.length_mm == wicking_mm:
+        return replace(known, membrane=membrane)
+    wicking = Wicking(levels, shape.outer[order], wicking_mm, threads=threads)
+    if known is not None:
+        return replace(known, membrane=membrane, wicking=wicking)
+    opposite = shape.partner[order]
+    has_partner = opposite >= 0
+    partner = np.where(has_partner, levels.rank[opposite], 0).astype(np.int32)
+    return _GroundWork(
+        shape=shape,
+        wicking=wicking,
+        membrane=membrane,
+        curvature_per_mm=shape.curvature_per_mm[order],
+        partner=partner,
+        has_partner=has_partner,
+        seen_through=_SeenThrough(partner, has_partner),
+    )
 
 
 def _merged(one: Indices, other: Indices) -> Indices:

@@ -9,6 +9,8 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
+from stainmap.predict.curvature_correction import corrected_reflectance
+
 Floats = NDArray[np.float32]
 
 # Parts of the standard deviation of L*. The first two cover 95.5 % of 67,000 Monte Carlo bins of
@@ -16,11 +18,8 @@ Floats = NDArray[np.float32]
 _FLOOR = 0.1
 _OF_SPREADING = 0.10
 _OF_COARSENESS = 0.3
-# Reflectance of curved ceramic over flat, fitted to Monte Carlo on cylinders, spheres and grooves
-# of 2 mm radius and more. Real cusps are no such shells, so it is not applied.
-_CURVED_STRENGTH, _CURVED_POWER, _CURVED_BEND = 0.92, 0.53, 0.6
-_CURVED_LARGEST = 0.6
-_SHARPEST_PER_MM = 1.0
+# What is left in doubt of the shift by curvature: all of it, or a fifth if it is corrected for.
+_CURVED_LEFT_OUT, _CURVED_CORRECTED = 1.0, 0.2
 _LINEAR_BELOW = (6.0 / 29.0) ** 3
 
 
@@ -37,34 +36,37 @@ def lightness_doubt(
     unspread_luminance: Floats,
     coarse_luminance: Floats,
     curvature_per_mm: Floats,
-    spread_mm: float,
+    curving_length_mm: float,
     hemispherical_share: float,
+    *,
+    corrected: bool = False,
 ) -> Floats:
     """Return the standard deviation of L*, (n,).
 
     Parameters
     ----------
     luminance
-        (n,) Y of the prediction, 1 for the perfect diffuser.
+        (n,) Y of the prediction without the correction for curvature, 1 for the perfect diffuser.
     unspread_luminance
         (n,) Y without sideways light.
     coarse_luminance
         (n,) Y with sideways light from the coarse mesh level alone.
     curvature_per_mm
         (n,) sum of the principal curvatures, convex positive.
-    spread_mm
-        Length over which light spreads sideways, where the eye is most sensitive.
+    curving_length_mm
+        Length by which curvature counts, where the eye is most sensitive.
     hemispherical_share
         Hemispherical reflectance over 45/0 radiance factor.
+    corrected
+        Whether what is shown is corrected for curvature.
     """
     seen = lightness(luminance)
     spreading = seen - lightness(unspread_luminance)
     coarseness = seen - lightness(coarse_luminance)
-    bend = np.clip(curvature_per_mm, -_SHARPEST_PER_MM, _SHARPEST_PER_MM)
     reflectance = np.maximum(luminance * np.float32(hemispherical_share), np.float32(1e-6))
-    x = np.float32(_CURVED_STRENGTH * spread_mm) * bend * reflectance ** np.float32(_CURVED_POWER)
-    x = np.minimum(x, np.float32(_CURVED_LARGEST))
-    curved = lightness(luminance * np.exp(x / (1 - np.float32(_CURVED_BEND) * x))) - seen
+    moved = corrected_reflectance(reflectance[:, None], curvature_per_mm, [curving_length_mm])[:, 0]
+    curved = lightness((luminance * (moved / reflectance)).astype(np.float32)) - seen
+    curved *= np.float32(_CURVED_CORRECTED if corrected else _CURVED_LEFT_OUT)
     square = (
         _FLOOR**2
         + (_OF_SPREADING * spreading) ** 2

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
 
 import numpy as np
+from scipy import sparse
 
 from stainmap.predict.levels import Floats, Level, Matrix
 
@@ -52,13 +53,26 @@ class Team:
         return out
 
 
+def _rows(matrix: Matrix, part: slice) -> Matrix:
+    """Return some rows of a matrix, which share its memory."""
+    if part.start == 0 and part.stop >= matrix.shape[0]:
+        return matrix
+    starts = matrix.indptr[part.start : part.stop + 1]
+    entries = slice(int(starts[0]), int(starts[-1]))
+    return sparse.csr_array(
+        (matrix.data[entries], matrix.indices[entries], starts - starts[0]),
+        shape=(part.stop - part.start, matrix.shape[1]),
+        copy=False,
+    )
+
+
 class Rows:
     """A sparse matrix cut into blocks of rows, one for each thread of a team."""
 
     def __init__(self, matrix: Matrix, team: Team) -> None:
         self.count = matrix.shape[0]
         self.parts = team.parts(self.count)
-        self.blocks = [matrix] if len(self.parts) == 1 else [matrix[part] for part in self.parts]
+        self.blocks = [_rows(matrix, part) for part in self.parts]
 
 
 ALONE = Team()

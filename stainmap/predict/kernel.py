@@ -94,6 +94,7 @@ class LayerKernel:
         codes = encode_srgb(np.arange(_CODES) / (_CODES - 1.0))
         self._codes = np.round(255.0 * codes).astype(np.uint8)
         self._pool = ThreadPoolExecutor(threads) if threads > 1 else None
+        self._chunk = max(_CHUNK_VALUES // self.bands, 1)
         self._kept = local()
 
     @property
@@ -103,7 +104,7 @@ class LayerKernel:
 
     def share_out(self, work: Callable[[slice], None], count: int) -> None:
         """Do the work for `count` vertices, chunk by chunk, on all threads."""
-        size = max(_CHUNK_VALUES // self.bands, 1)
+        size = self._chunk
         parts = [slice(begin, begin + size) for begin in range(0, count, size)]
         list((self._pool.map if self._pool and len(parts) > 1 else map)(work, parts))
 
@@ -142,15 +143,20 @@ class LayerKernel:
             block_share=None if share is None else np.ascontiguousarray(share, dtype=np.float32),
         )
 
-    def reflectance(self, walls: Walls, near_load: Floats, far_load: Floats) -> Floats:
+    def reflectance(
+        self, walls: Walls, near_load: Floats, far_load: Floats, out: Floats | None = None
+    ) -> Floats:
         """Return R1, (V, B): hemispherical, first surface left out, light not yet spread.
 
         Parameters
         ----------
         near_load, far_load
             (V, L) load of each liquid on the surface looked at and opposite.
+        out
+            (V, B) to be written into, if at hand.
         """
-        out = np.empty((len(near_load), self.bands), dtype=np.float32)
+        if out is None:
+            out = np.empty((len(near_load), self.bands), dtype=np.float32)
 
         def work(part: slice) -> None:
             self._reflectance(walls.at(part), near_load[part], far_load[part], out[part])
@@ -158,23 +164,31 @@ class LayerKernel:
         self.share_out(work, len(out))
         return out
 
-    def colour(self, reflectance: Floats) -> tuple[Floats, Bytes]:
+    def colour(
+        self, reflectance: Floats, out: tuple[Floats, Bytes] | None = None
+    ) -> tuple[Floats, Bytes]:
         """Return L*a*b* (V, 3) at 45/0 and encoded sRGB (V, 3) of hemispherical reflectances.
 
-        sRGB is clipped to the screen's gamut; the light's white is the white of the screen.
+        sRGB is clipped to the screen's gamut; the light's white is the white of the screen. Both
+        are written into `out`, if arrays are at hand.
         """
-        lab = np.empty((len(reflectance), 3), dtype=np.float32)
-        srgb = np.empty((len(reflectance), 3), dtype=np.uint8)
+        if out is None:
+            count = len(reflectance)
+            out = np.empty((count, 3), dtype=np.float32), np.empty((count, 3), dtype=np.uint8)
+        lab, srgb = out
 
         def work(part: slice) -> None:
-            ratio = reflectance[part] @ self._to_ratio
+            here, codes = reflectance[part], srgb[part]
+            ratio, linear, code = self._colour_buffers(len(here))
+            np.matmul(here, self._to_ratio, out=ratio)
             ratio += self._surface
-            linear = ratio @ self._to_srgb
+            np.matmul(ratio, self._to_srgb, out=linear)
             np.clip(linear, 0, 1, out=linear)
             linear *= np.float32(_CODES - 1)
             linear += np.float32(0.5)
-            np.take(self._codes, linear.astype(np.int16), out=srgb[part], mode="clip")
-            _lab_of_ratio(ratio, lab[part])
+            np.copyto(code, linear, casting="unsafe")
+            np.take(self._codes, code, out=codes, mode="clip")
+            _lab_of_ratio(ratio, linear, lab[part])
 
         self.share_out(work, len(reflectance))
         return lab, srgb
@@ -229,14 +243,26 @@ class LayerKernel:
             np.multiply(block_S, factor, out=S)
 
     def _buffers(self, count: int) -> list[Floats]:
-        """Return seven buffers (B, count); those of a full chunk are kept, one set per thread."""
-        kept: list[Floats] | None = getattr(self._kept, "buffers", None)
-        if kept is not None and kept[0].shape[1] == count:
-            return kept
-        made = [np.empty((self.bands, count), dtype=np.float32) for _ in range(7)]
-        if kept is None or count > kept[0].shape[1]:
-            self._kept.buffers = made
-        return made
+        """Return seven buffers (B, count), the beginnings of those kept for a full chunk."""
+        kept: list[Floats] | None = getattr(self._kept, "layers", None)
+        if kept is None:
+            kept = [np.empty(self.bands * self._chunk, dtype=np.float32) for _ in range(7)]
+            self._kept.layers = kept
+        return [each[: self.bands * count].reshape(self.bands, count) for each in kept]
+
+    def _colour_buffers(self, count: int) -> tuple[Floats, Floats, NDArray[np.intp]]:
+        """Return XYZ ratios, linear sRGB and its codes, (count, 3), kept like the others."""
+        kept: tuple[Floats, Floats, NDArray[np.intp]] | None = getattr(self._kept, "colour", None)
+        if kept is None:
+            size = (self._chunk, 3)
+            kept = (
+                np.empty(size, dtype=np.float32),
+                np.empty(size, dtype=np.float32),
+                np.empty(size, dtype=np.intp),
+            )
+            self._kept.colour = kept
+        ratio, linear, code = kept
+        return ratio[:count], linear[:count], code[:count]
 
 
 def _columns(per_row: NDArray[np.float64]) -> Floats:
@@ -275,13 +301,18 @@ def _lay_over(R: Floats, K: Floats, S: Floats, X: Floats, scratch: list[Floats])
     np.divide(above, below, out=R)
 
 
-def _lab_of_ratio(ratio: Floats, lab: Floats) -> None:
-    """Write CIE 1976 L*a*b* (n, 3) of XYZ relative to white (n, 3) [CIE2018]."""
-    f = np.cbrt(np.maximum(ratio, 0))
-    dark = ratio <= _LAB_LIMIT**3
-    if dark.any():
+def _lab_of_ratio(ratio: Floats, f: Floats, lab: Floats) -> None:
+    """Write CIE 1976 L*a*b* (n, 3) of XYZ relative to white (n, 3) [CIE2018]; f is scratch."""
+    np.maximum(ratio, 0, out=f)
+    np.cbrt(f, out=f)
+    if ratio.min(initial=1.0) <= _LAB_LIMIT**3:
+        dark = ratio <= _LAB_LIMIT**3
         f[dark] = ratio[dark] / np.float32(3 * _LAB_LIMIT**2) + np.float32(4 / 29)
     x, y, z = f.T
-    lab[:, 0] = 116 * y - 16
-    lab[:, 1] = 500 * (x - y)
-    lab[:, 2] = 200 * (y - z)
+    lightness, red, yellow = lab.T
+    np.multiply(y, 116, out=lightness)
+    lightness -= 16
+    np.subtract(x, y, out=red)
+    red *= 500
+    np.subtract(y, z, out=yellow)
+    yellow *= 200

@@ -34,7 +34,7 @@ class TwoLevels:
         smoother_begin: float,
     ) -> None:
         self.hierarchy = hierarchy
-        self._team = team
+        self.team = team
         self._fine = Rows(hierarchy.fine.stiffness, team)
         self._coarse = Rows(hierarchy.coarse.level.stiffness, team)
         self._down = Rows(hierarchy.coarse.prolongation, team)
@@ -45,20 +45,20 @@ class TwoLevels:
 
     def fine_system(self, loss: Floats) -> System:
         """Return the system of the fine level with a loss (n, k)."""
-        return System(self.hierarchy.fine, loss, self._team, self._fine)
+        return System(self.hierarchy.fine, loss, self.team, self._fine)
 
     def coarse_system(self, loss: Floats) -> System:
         """Return that of the coarse level, the loss averaged onto it and not sampled."""
         level = self.hierarchy.coarse.level
-        return System(level, self._team.product(self._up, loss), self._team, self._coarse)
+        return System(level, self.team.product(self._up, loss), self.team, self._coarse)
 
     def down(self, field: Floats) -> Floats:
         """Return a field of the coarse level on the fine one."""
-        return self._team.product(self._down, field)
+        return self.team.product(self._down, field)
 
     def up(self, field: Floats) -> Floats:
         """Return the sums of a field of the fine level over the coarse one."""
-        return self._team.product(self._up, field)
+        return self.team.product(self._up, field)
 
     def correction(self, coarse: System, residual: Floats) -> Floats:
         """Return the part of the error that the coarse level can see, on the fine level."""

@@ -8,8 +8,10 @@ import numpy as np
 import pytest
 import trimesh
 from numpy.typing import NDArray
+from scipy import sparse
+from scipy.sparse import linalg
 
-from stainmap.predict.wicking import Wicking
+from stainmap.predict.wicking import Wicking, _conducting
 from stainmap.surface.mesh import TriMesh
 from stainmap.surface.refining import refine
 from tests.builders import dome
@@ -119,3 +121,29 @@ def test_a_change_on_a_patch_is_that_of_the_whole() -> None:
     assert np.abs(change - expected[patch.vertices]).max() < 2e-3
     outside = np.setdiff1d(np.arange(mesh.vertex_count), patch.vertices)
     assert np.abs(expected[outside]).max() < 2e-3
+
+
+@pytest.mark.parametrize("max_edge_mm", [0.14, 0.4])
+def test_load_is_within_two_thousandths_of_a_converged_solve(
+    shared_meshes: Path, max_edge_mm: float
+) -> None:
+    """Against scipy's conjugate gradients in double precision, half of all places painted."""
+    mesh = refine(of(trimesh.load(shared_meshes / "hollow_46.stl")), max_edge_mm).mesh
+    outer = ((mesh.vertices - mesh.centre) * mesh.vertex_normals).sum(axis=1) > 0.0
+    levels = levels_of(mesh)
+    fine = levels.hierarchy.fine
+    rng = np.random.default_rng(6)
+    waves = np.sin(mesh.vertices @ rng.normal(0.0, 2.0, (3, 3)))[levels.order]
+    raw = (0.6 * (waves > 0.0)).astype(np.float32)
+    raw[:, 2] = 0.0
+    found = Wicking(levels, outer[levels.order], LENGTH_MM).spread(raw)
+    loss = fine.mass[:, 0].astype(float) / LENGTH_MM**2
+    system = _conducting(fine.stiffness, outer[levels.order]).astype(float)
+    system = sparse.csr_array(system + sparse.diags_array(loss))
+    jacobi = sparse.diags_array(1.0 / system.diagonal())
+    for liquid in range(2):
+        exact, failed = linalg.cg(system, loss * raw[:, liquid], rtol=1e-9, M=jacobi)
+        assert failed == 0
+        assert np.abs(raw[:, liquid] - exact).max() > 0.2
+        assert np.abs(found[:, liquid] - exact).max() < 2e-3
+    assert (found[:, 2] == 0.0).all()
