@@ -164,6 +164,35 @@ def test_a_coat_on_top_of_all_lowers_no_load_and_raises_no_value(
         assert luminance(scene, R[1]) < luminance(scene, R[0])
 
 
+@always
+@given(
+    around=surroundings,
+    liquids=st.lists(st.sampled_from(LIQUIDS), min_size=3, max_size=7, unique=True),
+    eta=st.floats(0.3, 0.9),
+    saturation=st.floats(1.0, 3.0),
+)
+def test_full_pores_take_nothing_and_lose_nothing(
+    around: Surroundings, liquids: list[str], eta: float, saturation: float
+) -> None:
+    """Between the two ends of eta all loads together pass 1: then late coats find no room.
+
+    Without a floor the room would be negative, and a late coat would take stain away.
+    """
+    plan = [*((liquid, 6.0, 0) for liquid in liquids), (liquids[0], 6.0, 0)]
+    rule = UptakeRule(competition=eta, coats_to_saturation=saturation)
+    scene = around.scene(plan, rule)
+    before = np.zeros(len(scene.liquids))
+    value = np.inf
+    for count in range(1, len(plan) + 1):
+        coats = coats_of(plan)
+        coats[count:] = 0.0
+        load = load_of_coats(scene, coats)[:, 0]
+        assert (load >= before).all()
+        painted = luminance(scene, reflectance(scene, coats, 1.2))
+        assert painted <= value
+        before, value = load, painted
+
+
 def test_an_early_pale_coat_may_take_the_pores_of_a_dark_one() -> None:
     """Why the rule above says "on top of all": with eta 1 a coat put in before can raise Y.
 
