@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 from numpy.typing import NDArray
 
 from stainmap.model.case import Backing, Case, Region
-from stainmap.optics.colorimetry import lab_to_srgb
+from stainmap.optics.colorimetry import LIGHTS, lab_to_srgb
 from stainmap.optics.difference import delta_e_00
 from stainmap.predict import kernel as kernel_module
 from stainmap.predict.appearance import Appearance, AppearanceEngine
@@ -28,10 +28,16 @@ from stainmap.predict.reference import (
     reference_lab,
     reflectance_of_load,
 )
-from stainmap.predict.scene import Bands, OpticalScene, StainProcess, scene_from_case
+from stainmap.predict.scene import (
+    Bands,
+    OpticalScene,
+    StainProcess,
+    scene_from_case,
+    screen_quadrature,
+)
 from stainmap.predict.shape import CrownShape, crown_shape
 from tests.predict.crowns import hollow_molar, painted_dome
-from tests.predict.scenes import scene_of
+from tests.predict.scenes import materials, scene_of
 
 LIQUIDS = ("barley", "tan", "slate", "umber")
 DRY = StainProcess(wicking_mm=0.0)
@@ -643,3 +649,24 @@ def test_three_passes_of_a_transcendental_function_per_vertex_and_band(
     load = np.full((count, len(LIQUIDS)), 0.1, np.float32)
     kernel.colour(kernel.reflectance(walls, load, load))
     assert passed == {"tanh": 3 * count * kernel.bands}
+
+
+@pytest.mark.parametrize("light", sorted(LIGHTS))
+def test_twelve_bands_show_what_all_bands_do_over_plans_of_every_liquid(light: str) -> None:
+    """Random plans of up to four of all starter liquids, outside and in, random walls."""
+    catalogue = materials()
+    names = [liquid.name for liquid in catalogue.liquids]
+    full = scene_of(names, light=light)
+    nodes = screen_quadrature(catalogue, "medium 3Y", "slow", light, 2)
+    rng = np.random.default_rng(11)
+    count = 3000
+    coats = rng.uniform(0.0, 4.0, (2, len(names), count))
+    rank = np.argsort(rng.random(coats.shape), axis=1)
+    coats[rank >= 4] = 0.0
+    wall = rng.uniform(0.4, 2.0, count)
+    exact, fitted = (
+        reference_lab(scene, coats[0], wall, coats[1])
+        for scene in (full, full.on_bands(nodes.indices, nodes.xyz_weights))
+    )
+    assert np.ptp(exact[:, 0]) > 5.0
+    assert delta_e_00(fitted, exact).max() < 0.1

@@ -10,12 +10,14 @@ import trimesh
 from numpy.typing import NDArray
 from scipy import sparse
 from scipy.sparse import linalg
+from scipy.spatial import Delaunay, cKDTree
 
 from stainmap.optics.difference import delta_e_00
 from stainmap.predict.kernel import LayerKernel
 from stainmap.predict.levels import SurfaceLevels, even_stiffness
 from stainmap.predict.scene import OpticalScene, screen_quadrature
 from stainmap.predict.sideways import Membrane, direct_share, loss_exponent, spread_mm
+from stainmap.predict.wicking import Wicking
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.mesh import TriMesh
 from stainmap.surface.refining import refine
@@ -310,3 +312,49 @@ def test_a_patch_keeps_to_the_side_of_the_wall_it_starts_on() -> None:
     assert (levels.order[patch.vertices] < count).all()
     assert len(patch.vertices) == (levels.order[inside] < count).sum()
     assert np.all(patch.rim_distance_mm > 0)
+
+
+def test_a_straight_border_shows_nothing_of_the_mesh(scene: OpticalScene) -> None:
+    """A grid and an irregular triangulation of the same spacing, painted to a straight line.
+
+    Facets make the border jagged by half an edge; liquid and light smooth that until no vertex is
+    0.15 dE00 away from the grid's profile, while the border itself is worth more than 5.
+    """
+    rng = np.random.default_rng(8)
+    grid = plane(6.0, 86)
+    inner = rng.uniform(-3.0, 3.0, (7000, 2))
+    for _ in range(12):
+        # Lloyd's relaxation by nearest points of a dense sample: even spacing, no order.
+        sample = rng.uniform(-3.0, 3.0, (120_000, 2))
+        owner = cKDTree(inner).query(sample)[1]
+        weight = np.bincount(owner, minlength=len(inner))
+        middle = [np.bincount(owner, x, len(inner)) / np.maximum(weight, 1) for x in sample.T]
+        inner = np.where(weight[:, None] > 0, np.stack(middle, axis=1), inner)
+    faces = Delaunay(inner).simplices
+    irregular = TriMesh(np.c_[inner, np.zeros(len(inner))], faces)
+    kernel = LayerKernel(scene)
+    # Midway between two columns of the grid, which draws it elsewhere by up to half an edge.
+    border = 3.0 / 86
+    shown = []
+    for mesh in (grid, irregular):
+        levels = levels_of(mesh)
+        x, y = mesh.vertices[:, 0], mesh.vertices[:, 1]
+        raw = np.zeros((mesh.vertex_count, 2), np.float32)
+        raw[:, 1] = 0.5 * (x > border)
+        load = Wicking(levels, np.ones(mesh.vertex_count, bool), 0.15).spread(raw[levels.order])
+        wall = np.full(mesh.vertex_count, 1.0, np.float32)
+        walls = kernel.walls(wall, np.zeros(mesh.vertex_count, bool))
+        R1 = kernel.reflectance(walls, load, np.zeros_like(load))
+        membrane = membrane_of(levels, scene.reduced_scattering_per_mm[0])
+        lab = kernel.colour(membrane.reflectance(membrane.solve(R1).phi, R1))[0][levels.rank]
+        seen = (np.abs(y) < 1.5) & (np.abs(x) < 1.0)
+        shown.append((x[seen], lab[seen]))
+    (grid_x, grid_lab), (x, lab) = shown
+    columns, of_column = np.unique(grid_x.round(4), return_inverse=True)
+    count = np.bincount(of_column)
+    profile = np.stack([np.bincount(of_column, values) / count for values in grid_lab.T], axis=1)
+    assert delta_e_00(profile[:1], profile[-1:])[0] > 5.0
+    assert delta_e_00(grid_lab, profile[of_column]).max() < 0.05
+    expected = np.stack([np.interp(x, columns, values) for values in profile.T], axis=1)
+    away = delta_e_00(lab, expected)
+    assert away.max() < 0.15
