@@ -7,13 +7,18 @@ from dataclasses import replace
 import numpy as np
 
 from stainmap.errors import PlanError
-from stainmap.model.case import Backing, Case, Region
+from stainmap.model.case import Backing, Case, Region, ScrewChannel
+from stainmap.model.finishing import Finish
+from stainmap.model.material import BlankCoupon
 from stainmap.model.plan import CoatSpan, Jar, StainPlan, Step
+from stainmap.model.process import StainProcess
 from stainmap.model.target import Target
 from stainmap.model.zone import Area
 from stainmap.planning.dyes import recommended_dyes
 from stainmap.surface.mesh import TriMesh
 from stainmap.units import LengthUnit, SizeState
+
+SCREW_PLUG = "plug of a screw channel"
 
 
 def with_coats(case: Case, step: int, area: Area, coats: CoatSpan | None) -> Case:
@@ -121,6 +126,99 @@ def with_backing(case: Case, region: Region, *, stump: str, cement: str) -> Case
     return replace(case, backings=(*kept, new) if old is None else _in_place(case, new))
 
 
+def with_cement_thickness(case: Case, region: Region, thickness_mm: float) -> Case:
+    """Return the case with another thickness of the cement behind one region, 0 to 1 mm."""
+    old = next((one for one in case.backings if one.region == region), None)
+    if old is None:
+        raise PlanError(
+            f"Nothing of its own lies behind the region '{region}'.",
+            advice="Choose what lies behind it first.",
+        )
+    return replace(case, backings=_in_place(case, replace(old, cement_thickness_mm=thickness_mm)))
+
+
+def without_backing(case: Case, region: Region) -> Case:
+    """Return the case with the stump behind a region again; the stump itself stays."""
+    if region is Region.STUMP:
+        raise PlanError("Something must lie behind the crown.", advice="Choose another stump.")
+    return replace(case, backings=tuple(one for one in case.backings if one.region != region))
+
+
+def with_screw_channel(
+    case: Case,
+    point_mm: tuple[float, float, float],
+    vertex: int,
+    *,
+    axis: tuple[float, float, float] | None = None,
+    radius_mm: float = 1.2,
+) -> Case:
+    """Return the case with a screw channel in the unit of a vertex, in place of the one it had.
+
+    Parameters
+    ----------
+    point_mm, vertex
+        Where the channel leaves, and a vertex there, as a click on the surface gives them.
+    axis
+        Its direction; the occlusal axis if None.
+    radius_mm
+        Sintered, 0.5 to 3 mm.
+    """
+    unit = int(case.reading.unit_index[vertex])
+    channel = ScrewChannel(
+        unit=unit,
+        point_mm=point_mm,
+        axis=case.reading.occlusal_axis if axis is None else axis,
+        radius_mm=radius_mm,
+    )
+    kept = tuple(one for one in case.screw_channels if one.unit != unit)
+    channels = tuple(sorted((*kept, channel), key=lambda one: one.unit))
+    changed = replace(case, screw_channels=channels)
+    if any(one.region is Region.SCREW_CHANNEL for one in case.backings):
+        return changed
+    plugs = [stump.name for stump in case.materials.stumps if stump.name == SCREW_PLUG]
+    if not plugs:
+        return changed
+    cement = case.backing(Region.STUMP).cement
+    return with_backing(changed, Region.SCREW_CHANNEL, stump=plugs[0], cement=cement)
+
+
+def without_screw_channel(case: Case, unit: int) -> Case:
+    """Return the case without the screw channel of a unit (from 0)."""
+    kept = tuple(one for one in case.screw_channels if one.unit != unit)
+    return replace(case, screw_channels=kept)
+
+
+def with_painter(case: Case, painter: str, hand_factor: float) -> Case:
+    """Return the case painted by somebody, with their hand factor, 0.6 to 1.6."""
+    uptake = replace(case.process.uptake, hand_factor=hand_factor)
+    return with_process(case, replace(case.process, painter=painter.strip(), uptake=uptake))
+
+
+def with_process(case: Case, process: StainProcess) -> Case:
+    """Return the case with another way of staining."""
+    return case if process == case.process else replace(case, process=process)
+
+
+def with_finish(case: Case, finish: Finish) -> Case:
+    """Return the case with its surface left in another way after sintering."""
+    return replace(case, after_sintering=replace(case.after_sintering, finish=finish))
+
+
+def with_ground(case: Case, area: Area | None, depth_mm: float) -> Case:
+    """Return the case with an area (None: all of the outside) ground; 0 mm takes that back."""
+    return replace(case, after_sintering=case.after_sintering.with_ground(area, depth_mm))
+
+
+def with_coupon(case: Case, programme: str, coupon: BlankCoupon | None) -> Case:
+    """Return the case with a programme's measured factor; None goes back to that of its class."""
+    case.materials.programme(programme)
+    programmes = tuple(
+        replace(one, coupon=coupon) if one.name == programme else one
+        for one in case.materials.programmes
+    )
+    return replace(case, materials=replace(case.materials, programmes=programmes))
+
+
 def with_target(case: Case, target: Target | None) -> Case:
     """Return the case with something else wanted."""
     return replace(case, target=target)
@@ -155,10 +253,15 @@ def _scaled(case: Case, factor: float) -> Case:
     """Return the case with all its lengths multiplied; labels stay with their vertices."""
     mesh = TriMesh(case.surface.mesh.vertices * factor, case.surface.mesh.faces)
     reading = case.reading
+    channels = []
+    for channel in case.screw_channels:
+        x, y, z = (factor * value for value in channel.point_mm)
+        channels.append(replace(channel, point_mm=(x, y, z)))
     depth = (reading.depth_below_crest_mm * np.float32(factor)).astype(np.float32)
     return replace(
         case,
         surface=replace(case.surface, mesh=mesh),
+        screw_channels=tuple(channels),
         reading=replace(
             reading,
             depth_below_crest_mm=depth,

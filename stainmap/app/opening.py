@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 
 from stainmap.app.job import Progress
 from stainmap.errors import MeshFileError, PlanError
-from stainmap.model.case import AccentMask, Backing, Case, Region
+from stainmap.model.case import AccentMask, Backing, Case, Region, ScrewChannel
 from stainmap.model.crown import BodyKind, CrownReading, CrownSurface, MeshSource
 from stainmap.model.material import Catalogue
 from stainmap.model.plan import StainPlan
@@ -294,7 +294,18 @@ def reread(
         proposal=proposal.zones,
         accents=_kept_accents(case, proposal.accents, same_side),
         accent_proposal=proposal.accents,
+        screw_channels=_kept_channels(case, proposal.reading),
     )
+
+
+def _kept_channels(case: Case, reading: CrownReading) -> tuple[ScrewChannel, ...]:
+    """Return the screw channels with the units that their places belong to now, one each."""
+    kept: dict[int, ScrewChannel] = {}
+    for channel in case.screw_channels:
+        away = case.surface.mesh.vertices - np.array(channel.point_mm)
+        unit = int(reading.unit_index[np.einsum("ij,ij->i", away, away).argmin()])
+        kept.setdefault(unit, replace(channel, unit=unit))
+    return tuple(kept[unit] for unit in sorted(kept))
 
 
 def _kept_accents(

@@ -89,7 +89,7 @@ class Painting:
         changed = np.unique(np.concatenate([painted, *self._unseen])).astype(np.int32)
         self._unseen = []
         coats = coats_under_brush(stroke, prediction.layout, prediction.coats, changed)
-        dab = prediction.engine.dab(changed, coats)
+        dab = prediction.engine.dab(changed, prediction.seen_coats(coats, changed))
         return StrokeUpdate(vertices=dab.vertices, srgb=dab.srgb, painted=changed, coats=coats)
 
     def end(self) -> Stroke | None:

@@ -13,10 +13,18 @@ from stainmap.model.case import Case
 from stainmap.model.zone import Area
 from stainmap.planning.coats import CoatLayout
 from stainmap.planning.outcome import Outcome, judge, lights_by_area
+from stainmap.planning.what_if import ProgrammeWhatIf, what_if_programme
 from stainmap.predict.appearance import Appearance, AppearanceEngine
+from stainmap.predict.grinding import GroundCrown, ground_crown, ground_depth_mm
 from stainmap.predict.lights import UnderLights
-from stainmap.predict.parameter_spread import BEFORE_CALIBRATION, CrownState, VertexSpread
-from stainmap.predict.scene import Bands, scene_from_case
+from stainmap.predict.parameter_spread import (
+    BEFORE_CALIBRATION,
+    CrownState,
+    VertexSpread,
+    lab_sd,
+)
+from stainmap.predict.scene import scene_from_case
+from stainmap.predict.seen import Seen
 from stainmap.predict.shape import CrownShape, crown_shape
 from stainmap.predict.uncertainty import shown_sd
 from stainmap.surface.diffusion import SurfaceOperator
@@ -31,12 +39,17 @@ class Prediction:
     ----------
     case
         The case it was computed for.
+    seen
+        How it is looked at.
     shape
-        Wall thickness and the like of its surface.
+        Wall thickness and the like of its surface, before anything is ground away.
+    ground
+        The crown as it is seen, with what grinding after sintering leaves.
     layout, engine
-        Reused by the next prediction of the same surface and materials.
+        Reused by the next prediction of the same surface and materials. The engine takes the
+        coats that grinding leaves, see `seen_coats`.
     coats
-        (S, V) float32, at the upper end of spans.
+        (S, V) float32 as painted, at the upper end of spans.
     appearance
         At the upper end of spans.
     outcome
@@ -44,20 +57,46 @@ class Prediction:
     """
 
     case: Case
+    seen: Seen
     shape: CrownShape
+    ground: GroundCrown
     layout: CoatLayout
     engine: AppearanceEngine
     coats: NDArray[np.float32]
     appearance: Appearance
     outcome: Outcome
 
+    def seen_coats(
+        self, coats: NDArray[np.float32], vertices: NDArray[np.int32]
+    ) -> NDArray[np.float32]:
+        """Return what the engine takes for coats (S, k) painted at some vertices (k,)."""
+        return self.ground.coats(self.engine.scene, coats, vertices)
+
+    def what_if(self, programme: str) -> ProgrammeWhatIf:
+        """Return what the plan gives in another programme; raise CatalogueError without one."""
+        return what_if_programme(
+            self.case, programme, self.ground, self.layout, seen=self.seen, here=self.outcome
+        )
+
     def under_lights(self) -> dict[Area, UnderLights]:
         """Return every area's colour under every light; of the engine's state as it is now."""
         return lights_by_area(self.case, self.layout, self.engine)
 
+    def sd_at(self, vertex: int) -> tuple[float, float, float]:
+        """Return one standard deviation of L*, a*, b* at one vertex, as it is shown."""
+        here = np.array([vertex])
+        jacobian = _state(self.engine, self.ground, self.coats).jacobian(here)
+        doubt = self.appearance.doubt_lightness
+        lightness, a, b = shown_sd(
+            lab_sd(jacobian, BEFORE_CALIBRATION.covariance),
+            BEFORE_CALIBRATION.discrepancy_sd,
+            0.0 if doubt is None else doubt[here],
+        )[0]
+        return float(lightness), float(a), float(b)
+
     def vertex_sd(self) -> NDArray[np.float64]:
         """Return one standard deviation of L*, a*, b* at every vertex, (V, 3), as it is shown."""
-        state = _state(self.engine, self.shape, self.coats)
+        state = _state(self.engine, self.ground, self.coats)
         everywhere = np.arange(len(state.wall_mm))
         own = VertexSpread(state, self.appearance.lab).at(everywhere, BEFORE_CALIBRATION.covariance)
         doubt = self.appearance.doubt_lightness
@@ -69,9 +108,7 @@ def predict_case(
     *,
     previous: Prediction | None = None,
     operator: SurfaceOperator | None = None,
-    bands: Bands = "screen",
-    light: str = "D65",
-    observer: int = 2,
+    seen: Seen | None = None,
     progress: Progress | None = None,
 ) -> Prediction:
     """Return what follows from `case`, reusing what `previous` shares with it.
@@ -80,16 +117,15 @@ def predict_case(
     ----------
     operator
         Operator of the case's surface, if one is at hand.
-    bands
-        "screen" for the fitted nodes of live work, "full" for export.
-    light, observer
-        What the colour is predicted for: one of `colorimetry.LIGHTS`, 2 or 10 degrees.
+    seen
+        How it is looked at; live under D65 by the 2 degree observer if None.
 
     Raises
     ------
     StainmapError
         If plan, materials and surface do not fit together.
     """
+    seen = Seen() if seen is None else seen
     same_shape = previous is not None and (
         previous.case.surface is case.surface
         and previous.case.reading is case.reading
@@ -101,32 +137,49 @@ def predict_case(
         _make_ready_to_paint(case.surface.mesh)
     else:
         shape, layout = previous.shape, previous.layout
-    engine = _engine(case, shape, previous if same_shape else None, bands, (light, observer))
+    if not same_shape:
+        previous = None
+    ground = _ground(case, shape, previous)
+    engine = _engine(case, ground.shape, previous, seen)
     coats = layout.coats(case, "high")
-    appearance = engine.whole(coats)
+    appearance = engine.whole(ground.coats(engine.scene, coats))
     lab_low = None
     if any(entry.coats.is_span for step in case.plan.steps for entry in step.areas):
-        lab_low = engine.whole(layout.coats(case, "low")).lab
+        low = layout.coats(case, "low")
+        lab_low = engine.whole(ground.coats(engine.scene, low)).lab
         # The engine's state must be that of what is on screen: the upper end.
-        appearance = engine.whole(coats)
+        appearance = engine.whole(ground.coats(engine.scene, coats))
     outcome = judge(
         case,
         layout,
-        shape.wall_mm,
+        ground.shape.wall_mm,
         appearance.lab,
         lab_low,
-        state=_state(engine, shape, coats),
+        state=_state(engine, ground, coats),
         lightness_doubt=appearance.doubt_lightness,
     )
     return Prediction(
         case=case,
+        seen=seen,
         shape=shape,
+        ground=ground,
         layout=layout,
         engine=engine,
         coats=coats,
         appearance=appearance,
         outcome=outcome,
     )
+
+
+def for_record(prediction: Prediction, progress: Progress | None = None) -> Prediction:
+    """Return the prediction of the same case as it is printed and exported.
+
+    On all bands, under D65, by the 2 degree observer, whatever is on screen.
+    """
+    seen = Seen(bands="full", curvature_correction=prediction.seen.curvature_correction)
+    if prediction.seen == seen:
+        return prediction
+    return predict_case(prediction.case, previous=prediction, seen=seen, progress=progress)
 
 
 def _make_ready_to_paint(mesh: TriMesh) -> None:
@@ -137,26 +190,42 @@ def _make_ready_to_paint(mesh: TriMesh) -> None:
     mesh.forget_derived(keep=wanted)
 
 
+def _ground(case: Case, shape: CrownShape, previous: Prediction | None) -> GroundCrown:
+    if previous is not None and _same_ground(previous.case, case):
+        return previous.ground
+    return ground_crown(shape, case.process, ground_depth_mm(case))
+
+
+def _same_ground(before: Case, after: Case) -> bool:
+    """Return True if as much is ground away everywhere; areas move with zones and accents."""
+    if before.after_sintering.ground != after.after_sintering.ground:
+        return False
+    return not after.after_sintering.ground or (
+        before.process == after.process
+        and before.zones is after.zones
+        and before.accents is after.accents
+    )
+
+
 def _engine(
-    case: Case,
-    shape: CrownShape,
-    previous: Prediction | None,
-    bands: Bands,
-    seen: tuple[str, int],
+    case: Case, shape: CrownShape, previous: Prediction | None, seen: Seen
 ) -> AppearanceEngine:
-    if previous is not None and _same_optics(previous.case, case):
-        scene = previous.engine.scene
-        if (scene.light, scene.observer) == seen:
-            return previous.engine
-    light, observer = seen
-    scene = scene_from_case(case, bands=bands, light=light, observer=observer)
-    return AppearanceEngine(shape, scene)
+    if previous is not None and previous.seen == seen and _same_optics(previous.case, case):
+        return previous.engine
+    scene = scene_from_case(case, bands=seen.bands, light=seen.light, observer=seen.observer)
+    return AppearanceEngine(
+        shape,
+        scene,
+        curvature_correction=seen.curvature_correction,
+        reuse=None if previous is None else previous.engine,
+    )
 
 
-def _state(engine: AppearanceEngine, shape: CrownShape, coats: NDArray[np.float32]) -> CrownState:
+def _state(engine: AppearanceEngine, ground: GroundCrown, coats: NDArray[np.float32]) -> CrownState:
+    shape = ground.shape
     return CrownState(
         scene=engine.scene,
-        coats=coats,
+        coats=ground.coats(engine.scene, coats),
         wall_mm=shape.wall_mm,
         partner=shape.partner,
         inside=shape.inner,
@@ -164,9 +233,16 @@ def _state(engine: AppearanceEngine, shape: CrownShape, coats: NDArray[np.float3
 
 
 def _same_optics(before: Case, after: Case) -> bool:
-    """Return True if liquids per step, block, backing and programme are what they were."""
+    """Return True if liquids per step, block, backing, programme and process are what they were.
+
+    So are finish and grinding, and the places of screw channels.
+    """
     return (
-        before.materials is after.materials
+        _same_ground(before, after)
+        and before.process == after.process
+        and before.after_sintering.finish == after.after_sintering.finish
+        and before.screw_channels == after.screw_channels
+        and before.materials is after.materials
         and before.backings == after.backings
         and before.programme == after.programme
         and before.plan.block == after.plan.block

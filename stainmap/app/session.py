@@ -16,10 +16,11 @@ from numpy.typing import NDArray
 
 from stainmap.app.brush import Brush, Stroke
 from stainmap.app.case_place import CasePlace
+from stainmap.app.exporting import check_ending, export_prediction
 from stainmap.app.job import Job, JobRunner, Post, Progress, call_now
 from stainmap.app.opening import Answers, MeshLook, build_case, look_at_mesh, reread
 from stainmap.app.painting import Painting, StrokeUpdate
-from stainmap.app.prediction import Prediction, predict_case
+from stainmap.app.prediction import Prediction, for_record, predict_case
 from stainmap.errors import CancelledError, StainmapError
 from stainmap.files.case_file import read_case, read_look
 from stainmap.files.recovery import Journal
@@ -30,6 +31,7 @@ from stainmap.paper.shading import ShadingFields, shading_fields
 from stainmap.planning.outcome import Outcome
 from stainmap.planning.plan_hash import plan_hash
 from stainmap.predict.appearance import Appearance
+from stainmap.predict.seen import Seen
 from stainmap.predict.shape import CrownShape
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.mesh import TriMesh
@@ -47,6 +49,9 @@ _PREDICTED_FROM = frozenset(
         "backings",
         "programme",
         "target",
+        "process",
+        "after_sintering",
+        "screw_channels",
     }
 )
 
@@ -56,7 +61,7 @@ class Change:
     """What a notice is about.
 
     Names of case fields, and "appearance", "outcome", "file", "history", "job", "look",
-    "opened", "problem", "shading".
+    "opened", "problem", "seen", "shading".
     """
 
     fields: frozenset[str]
@@ -106,6 +111,7 @@ class Session:
         self._first_look: NDArray[np.uint8] | None = None
         self._shading: tuple[TriMesh, ShadingFields] | None = None
         self._painting = Painting()
+        self._seen = Seen()
         self.look: MeshLook | None = None
         self.job: Job[Any] | None = None
         self.problem: StainmapError | None = None
@@ -178,7 +184,10 @@ class Session:
     @property
     def is_up_to_date(self) -> bool:
         """True if the prediction belongs to the current case."""
-        return self._prediction is not None and self._prediction.case is self.case
+        prediction = self._prediction
+        return (
+            prediction is not None and prediction.case is self.case and prediction.seen == self.seen
+        )
 
     @property
     def plan_hash(self) -> str:
@@ -296,7 +305,9 @@ class Session:
         CaseFileError
             If there is no place to write to, it cannot be written, or somebody else has it open.
         """
-        current = self._prediction if self.is_up_to_date else None
+        # The file keeps a look of the crown, as it is under the usual light.
+        usual = self.is_up_to_date and self._seen == Seen()
+        current = self._prediction if usual else None
         self._place.write(self._require_case(), path, current)
         if self._journal is not None:
             self._journal.clear()
@@ -327,6 +338,32 @@ class Session:
             on_done=done,
             on_failed=lambda _error: None,
         )
+
+    # --- how it is looked at -------------------------------------------------------------
+
+    @property
+    def seen(self) -> Seen:
+        """How predictions are looked at: light, observer, corrections."""
+        return self._seen
+
+    def see(self, seen: Seen) -> None:
+        """Look at predictions in another way; the plan stays as it is."""
+        if seen != self._seen:
+            self._seen = seen
+            self._notify(frozenset({"seen"}))
+            self._predict()
+
+    def export(self, path: Path) -> Job[None]:
+        """Write the predicted crown on all bands under D65; the ending chooses the kind."""
+        prediction = self._prediction
+        if prediction is None:
+            raise StainmapError("There is no prediction yet.", advice="Wait a moment.")
+
+        def work(progress: Progress) -> None:
+            check_ending(path)
+            export_prediction(for_record(prediction, progress), path)
+
+        return self._start("Exporting", work, lambda _none: self._job_ended("exported"))
 
     # --- editing -------------------------------------------------------------------------
 
@@ -396,9 +433,16 @@ class Session:
         if self._predicting or case is None or self.is_up_to_date:
             return
         self._predicting = True
+        seen = self._seen
 
         def work(progress: Progress) -> Prediction:
-            return predict_case(case, previous=previous, operator=operator, progress=progress)
+            return predict_case(
+                case,
+                previous=previous,
+                operator=operator,
+                seen=seen,
+                progress=progress,
+            )
 
         def done(prediction: Prediction) -> None:
             self._predicting = False

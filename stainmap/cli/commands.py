@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -17,6 +18,7 @@ from stainmap.cli.options import (
     FilePath,
     SizeOption,
     UnitOption,
+    materials_option,
     path_argument,
     read_teeth,
     read_vector,
@@ -119,8 +121,9 @@ def inspect(
 @click.option("--size", type=SizeOption, help="Size the mesh has: before or after sintering.")
 @click.option("--unit", type=UnitOption, help="Unit of the file, where its size does not tell.")
 @click.option("--block", help="Block the crown is milled from, by its name.")
+@materials_option()
 @reports
-def propose(  # noqa: PLR0913 - one parameter per option
+def propose(  # noqa: PLR0913, PLR0917 - one parameter per option
     mesh: Path,
     tooth: tuple[int, ...],
     output: Path,
@@ -129,16 +132,18 @@ def propose(  # noqa: PLR0913 - one parameter per option
     size: str | None,
     unit: str | None,
     block: str | None,
+    materials: Path | None,
     *,
     as_json: bool,
 ) -> dict[str, Any]:
     """Read a crown, propose its zones, and write a case."""
     from stainmap.app.opening import Answers, build_case, look_at_mesh, units_from_numbers
+    from stainmap.cli.own_materials import with_own_materials
     from stainmap.files.case_file import write_case
     from stainmap.files.catalogue import starter_catalogue
 
     check_ending(output, ".stainmap")
-    materials = starter_catalogue()
+    catalogue, left_out = with_own_materials(starter_catalogue(), materials, as_json=as_json)
     progress = told_progress(shown=is_watched(as_json))
     look = look_at_mesh(mesh, progress)
     answers = Answers(
@@ -151,7 +156,7 @@ def propose(  # noqa: PLR0913 - one parameter per option
     )
     with about(mesh, MeshFileError, ReadingError):
         try:
-            case, _ = build_case(look, answers, materials, progress=progress)
+            case, _ = build_case(look, answers, catalogue, progress=progress)
         except ReadingError as error:
             option = _OPTION_FOR.get(error.where or "")
             if option is None:
@@ -172,7 +177,7 @@ def propose(  # noqa: PLR0913 - one parameter per option
         "length_unit": case.source.unit.value,
         "zones": _zone_areas(case),
         "mesial": case.reading.mesial,
-        "warnings": list(case.reading.warnings),
+        "warnings": [*left_out, *case.reading.warnings],
     }
 
 
@@ -252,41 +257,68 @@ def _zone_areas(case: Case) -> dict[str, float]:
     show_default=True,
     help="CIE observer, degrees.",
 )
+@click.option("--what-if", metavar="NAME", help="Also predict another sintering programme.")
+@materials_option()
 @reports
 def predict(
-    case: Path, vertices: Path | None, light: str, observer: str, *, as_json: bool
+    case: Path,
+    vertices: Path | None,
+    light: str,
+    observer: str,
+    what_if: str | None,
+    materials: Path | None,
+    *,
+    as_json: bool,
 ) -> dict[str, Any]:
     """Predict the colour of every area after sintering, and under other lights."""
     from stainmap.cli.outcome_report import prediction_report
+    from stainmap.cli.what_if_report import what_if_lines, what_if_report
     from stainmap.files.mesh_export import export_table, vertex_table
 
     if vertices is not None:
         check_ending(vertices, ".csv")
-    prediction = _predicted(case, as_json, light, int(observer))
+    loaded, left_out = _loaded(case, as_json, materials)
+    prediction = _prediction(loaded, case, as_json, (light, int(observer)))
+    compared = None if what_if is None else prediction.what_if(what_if)
     if vertices is not None:
         appearance = prediction.appearance
         sd = prediction.vertex_sd()
         table = vertex_table(prediction.case, appearance.lab, appearance.srgb, sd)
         export_table(table, vertices)
     if as_json:
-        return prediction_report(prediction)
+        report = prediction_report(prediction) | {"materials_left_out": left_out}
+        return report | {"what_if": None if compared is None else what_if_report(compared)}
     _print_outcome(prediction)
+    for line in () if compared is None else what_if_lines(compared):
+        click.echo(line)
     return {}
 
 
-def _predicted(path: Path, as_json: bool, light: str = "D65", observer: int = 2) -> Prediction:
-    from stainmap.app.prediction import predict_case
+def _loaded(path: Path, as_json: bool, materials: Path | None) -> tuple[Case, list[str]]:
+    """Return a case with a laboratory's own materials, and what of these was left out."""
+    from stainmap.cli.own_materials import with_own_materials
     from stainmap.files.case_file import read_case
+
+    with about(path, StainmapError):
+        case = read_case(path, told_progress(shown=is_watched(as_json)))
+    catalogue, left_out = with_own_materials(case.materials, materials, as_json=as_json)
+    return replace(case, materials=catalogue), left_out
+
+
+def _prediction(
+    case: Case, path: Path, as_json: bool, seen: tuple[str, int] = ("D65", 2)
+) -> Prediction:
+    from stainmap.app.prediction import predict_case
+    from stainmap.predict.seen import Seen
 
     progress = told_progress(shown=is_watched(as_json))
     with about(path, StainmapError):
-        return predict_case(
-            read_case(path, progress),
-            bands="full",
-            light=light,
-            observer=observer,
-            progress=progress,
-        )
+        how = Seen(bands="full", light=seen[0], observer=seen[1])
+        return predict_case(case, seen=how, progress=progress)
+
+
+def _predicted(path: Path, as_json: bool) -> Prediction:
+    return _prediction(_loaded(path, as_json, None)[0], path, as_json)
 
 
 def _print_outcome(prediction: Prediction) -> None:
@@ -351,11 +383,14 @@ def headless_sample(folder: Path | None = None) -> int:
     from stainmap.app.sample import open_sample
     from stainmap.app.sheets import write_sheets
     from stainmap.files.atomic import make_folder
+    from stainmap.predict.seen import Seen
 
     folder = folder or Path.cwd() / "stainmap-sheets"
     click.echo("There is no display, so the sample crown is planned without a window.")
     try:
-        prediction = predict_case(open_sample(), bands="full", progress=told_progress(shown=True))
+        prediction = predict_case(
+            open_sample(), seen=Seen(bands="full"), progress=told_progress(shown=True)
+        )
         make_folder(folder)
         written = write_sheets(prediction, folder, progress=told_progress(shown=True))
         picture = folder / f"{prediction.case.code}-sintered.png"

@@ -48,3 +48,13 @@ def read_teeth(ctx: click.Context, param: click.Parameter, value: str | None) ->
 def path_argument(name: str) -> Callable[[Callable[..., Any]], Callable[..., Any]]:
     """Return the argument of a verb that names a file."""
     return click.argument(name, type=FilePath)
+
+
+def materials_option() -> Callable[[Callable[..., Any]], Callable[..., Any]]:
+    """Return the option that names a laboratory's own materials file."""
+    return click.option(
+        "--materials",
+        type=FilePath,
+        metavar="FILE",
+        help="Own materials (TOML); they take the place of those of the same name.",
+    )

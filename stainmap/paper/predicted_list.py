@@ -10,7 +10,7 @@ from stainmap.model.zone import Accent, Area, Zone
 from stainmap.optics.colorimetry import lab_to_srgb
 from stainmap.paper.page import MEDIUM, SMALLEST_PT, SOFT, Page, Rect
 from stainmap.paper.sheet_data import SheetData
-from stainmap.planning.outcome import AreaOutcome
+from stainmap.planning.outcome import AreaOutcome, plus_minus_text
 
 _ROW_MM, _LINE_MM, _GAP_MM = 4.4, 2.9, 0.8
 _TITLE_MM, _FOOT_MM = 4.0, 10.6
@@ -111,8 +111,7 @@ class PredictedList:
     def _draw_foot(self, page: Page, x: float, y: float, width: float) -> None:
         if not self.rows:
             return
-        lightness, a, b = self.rows[0].plus_minus
-        spread = f"±{lightness:.1f} L*, ±{a:.1f} a*, ±{b:.1f} b* (one sd)"
+        spread = f"{plus_minus_text(self.rows)} (one sd)"
         page.fitted(x, y + 3.2, spread, 7.8, width, face=MEDIUM)
         how = self.rows[0].predicted.measurement
         page.fitted(

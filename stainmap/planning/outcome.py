@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -346,3 +347,14 @@ def _beside_wanted(
         conversions=body_wanted.conversions,
         difference_sd=body_wanted.added_sd,
     )
+
+
+def plus_minus_text(areas: Sequence[AreaOutcome], between: str = ", ") -> str:
+    """Return the plus-minus of L*, a*, b* of some areas, from the surest to the least sure."""
+    parts = []
+    for axis, name in enumerate(("L*", "a*", "b*")):
+        values = [round(area.plus_minus[axis], 1) for area in areas]
+        low, high = min(values), max(values)
+        span = f"{low:.1f}" if low == high else f"{low:.1f} to {high:.1f}"
+        parts.append(f"\N{PLUS-MINUS SIGN}{span} {name}")
+    return between.join(parts)

@@ -14,6 +14,7 @@ from stainmap.paper.views import CrownDirections, Side
 from stainmap.planning.outcome import Outcome
 from stainmap.planning.schedule import DRY_TEMPERATURE_C, coats_to_paint
 from stainmap.predict.bench_look import bench_linear_srgb, jar_linear_srgb
+from stainmap.predict.point_check import PointCheck
 from stainmap.ui.coat_model import AreaRow, StepColumn
 from stainmap.ui.crown_cards import LegendRow, ProbeReading
 from stainmap.ui.marks import JarLook
@@ -173,17 +174,36 @@ def probe_reading(prediction: Prediction, vertex: int) -> ProbeReading:
     case = prediction.case
     light, a, b = (float(v) for v in prediction.appearance.lab[vertex])
     return ProbeReading(
-        area=_place_name(case, vertex),
+        area=place_name(case, vertex),
         coats=_coats_there(prediction, vertex),
         colour=hex_colour(prediction.appearance.srgb[vertex]),
         lightness=light,
         chroma=float(np.hypot(a, b)),
         hue_degrees=float(np.degrees(np.arctan2(b, a)) % 360.0),
         wall=_wall_there(prediction, vertex),
+        plus_minus=prediction.sd_at(vertex)[0],
     )
 
 
-def _place_name(case: Case, vertex: int) -> str:
+def check_details(found: PointCheck) -> str:
+    """Return the figures behind the verdict on a point, a line each."""
+    lines = [
+        ("fast, as on screen", found.fast, found.fast_de00),
+        ("all bands, as exported", found.plain, found.plain_de00),
+        ("textbook surfaces", found.textbook, found.textbook_de00),
+        ("transport (reference)", found.transport, 0.0),
+    ]
+    rows = [
+        f"{name}: L* {lab[0]:.1f}, a* {lab[1]:.1f}, b* {lab[2]:.1f}, dE00 {off:.2f}"
+        for name, lab, off in lines
+    ]
+    where = f"wall {found.wall_mm:.2f} mm, {found.region}; {found.light},"
+    rows.append(f"{where} {found.observer_degrees}\N{DEGREE SIGN}, without light from the sides")
+    return "\n".join(rows)
+
+
+def place_name(case: Case, vertex: int) -> str:
+    """Return area and side of a vertex in words."""
     number = int(case.zones[vertex])
     if number == 0:
         return "no zone yet"

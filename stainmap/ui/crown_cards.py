@@ -17,7 +17,10 @@ from stainmap.ui.zone_look import MOST_COATS, coat_tones, paint_area_patch
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ProbeReading:
-    """What is known about one place: area, coats, colour as ``#rrggbb`` with its figures, wall."""
+    """What is known about one place: area, coats, colour as ``#rrggbb`` with its figures, wall.
+
+    `plus_minus` is one standard deviation of L*.
+    """
 
     area: str
     coats: str
@@ -26,12 +29,14 @@ class ProbeReading:
     chroma: float
     hue_degrees: float
     wall: str
+    plus_minus: float
 
     @property
     def spoken(self) -> str:
         """The reading as one line of text."""
         return (
-            f"{self.area}, {self.coats}, L* {self.lightness:.1f}, C* {self.chroma:.1f}, "
+            f"{self.area}, {self.coats}, L* {self.lightness:.1f} "
+            f"\N{PLUS-MINUS SIGN} {self.plus_minus:.1f}, C* {self.chroma:.1f}, "
             f"h {self.hue_degrees:.0f} degrees, {self.wall}"
         )
 
@@ -90,9 +95,11 @@ class ProbeCard(Card):
             ("h", f"{reading.hue_degrees:.0f}\N{DEGREE SIGN}"),
         )
         for k, (name, value) in enumerate(figures):
-            x = 12 + 74.0 * k
+            x = 12 + 74.0 * k + (20 if k else 0)
             paint_text(painter, (x, 61), name, t.soft, px=12)
             paint_text(painter, (x + (19 if k < 2 else 12), 61), value, t.ink, weight=550)
+        spread = f"\N{PLUS-MINUS SIGN}{reading.plus_minus:.1f}"
+        paint_text(painter, (62, 61), spread, t.soft, px=12)
         wide = self.width() - 24.0
         paint_text(painter, (12, 84), reading.wall, t.soft, px=12, width=wide)
 

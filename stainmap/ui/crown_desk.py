@@ -57,6 +57,7 @@ class CrownDesk(QObject):
         self._moves_margin = False
         self._left_at: Camera | None = None
         self._bench_shown: Prediction | None = None
+        self._last_vertex: int | None = None
         view.pointed_at.connect(self._read)
         view.stroke_began.connect(self._begin)
         view.stroke_moved.connect(self._move)
@@ -69,6 +70,11 @@ class CrownDesk(QObject):
     def step(self) -> int | None:
         """Step the brush adds to, or None while it paints an area."""
         return self._step
+
+    @property
+    def last_vertex(self) -> int | None:
+        """Vertex under the pointer when it was last on this crown."""
+        return self._last_vertex
 
     def choose(self, area: Area, step: int | None) -> None:
         """Paint `area`, or with a step (from 0) add coats of that step."""
@@ -184,6 +190,7 @@ class CrownDesk(QObject):
         fresh = not self._view.shows(case.surface.mesh)
         self._view.set_crown(case.surface.mesh, figures.directions_of(case), case.units[0].tooth)
         if fresh:
+            self._last_vertex = None
             seen = self._session.shown_srgb
             grey = np.full((case.surface.mesh.vertex_count, 3), _UNPREDICTED, np.uint8)
             self._view.set_colours(grey if seen is None else seen)
@@ -233,6 +240,8 @@ class CrownDesk(QObject):
 
     def _read(self, hit: Hit | None) -> None:
         prediction = self._session.prediction
+        if hit is not None:
+            self._last_vertex = hit.vertex
         if hit is None or prediction is None or not self._fits() or not self._can_paint:
             self._view.set_probe(None, None)
             self.named.emit("")

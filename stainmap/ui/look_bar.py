@@ -6,20 +6,21 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QActionGroup, QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import (
     QAbstractButton,
     QButtonGroup,
     QHBoxLayout,
+    QMenu,
     QSizePolicy,
     QToolButton,
     QWidget,
 )
 
+from stainmap.predict.lights import LIGHT_NAMES, OBSERVERS, SHOWN_LIGHTS
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.icons import icon
 from stainmap.ui.marks import paint_text, text_width
-from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import font, tones
 
 HEIGHT_PX = 39
@@ -97,11 +98,14 @@ class LookBar(QWidget):
         True for on.
     fit_asked
         Show the whole crown.
+    light_chosen
+        A light of `SHOWN_LIGHTS`, and 2 or 10 degrees.
     """
 
     look_chosen = Signal(object)
     shading_switched = Signal(bool)
     fit_asked = Signal()
+    light_chosen = Signal(str, int)
 
     def __init__(self, parent: QWidget | None = None, looks: Sequence[LookEntry] = LOOKS) -> None:
         super().__init__(parent)
@@ -128,11 +132,50 @@ class LookBar(QWidget):
         row.addWidget(self.shading)
         row.addWidget(fit)
         row.addSpacing(8)
-        row.addWidget(SoftLabel("light"))
-        self._light = SoftLabel("D65", 13)
-        self._light.setFont(font(13, 600))
-        self._light.setForegroundRole(self.palette().ColorRole.WindowText)
-        row.addWidget(self._light)
+        self.light = self._light_button()
+        self.set_light(SHOWN_LIGHTS[0], OBSERVERS[0])
+        row.addWidget(self.light)
+
+    def _light_button(self) -> QToolButton:
+        """Return the button with the menu of lights and observers."""
+        button = QToolButton()
+        button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
+        button.setFont(font(13, 500))
+        button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        menu = QMenu(button)
+        self._lights, self._observers = QActionGroup(menu), QActionGroup(menu)
+        for light in SHOWN_LIGHTS:
+            self._choice(menu, self._lights, f"{light}  {LIGHT_NAMES[light]}", light)
+        menu.addSeparator()
+        for degrees in OBSERVERS:
+            text = f"{degrees}\N{DEGREE SIGN} observer"
+            self._choice(menu, self._observers, text, degrees)
+        button.setMenu(menu)
+        return button
+
+    def _choice(self, menu: QMenu, group: QActionGroup, text: str, value: str | int) -> None:
+        action = menu.addAction(text)
+        action.setCheckable(True)
+        action.setData(value)
+        group.addAction(action)
+        action.triggered.connect(lambda _on: self._emit_light())
+
+    def _emit_light(self) -> None:
+        light, observer = self._lights.checkedAction(), self._observers.checkedAction()
+        self.light_chosen.emit(str(light.data()), int(observer.data()))
+
+    def set_light(self, light: str, observer_degrees: int) -> None:
+        """Show under which light the crown is seen, and by which observer."""
+        for group, value in ((self._lights, light), (self._observers, observer_degrees)):
+            for action in group.actions():
+                action.setChecked(action.data() == value)
+        observer = "" if observer_degrees == 2 else f", {observer_degrees}\N{DEGREE SIGN}"
+        self.light.setText(f"Light {light}{observer}")
+        self.light.setAccessibleName(f"Light {light}, {observer_degrees} degrees")
+        self.light.setToolTip(
+            f"The light the crown is seen under: {LIGHT_NAMES[light]}. Figures stay those of"
+            " D65, 2\N{DEGREE SIGN}."
+        )
 
     def _tool(self, drawing: str, name: str, hint: str) -> QToolButton:
         button = QToolButton()

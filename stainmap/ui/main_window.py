@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -37,6 +38,7 @@ from stainmap.ui.crown_view import CrownView
 from stainmap.ui.look_bar import LookBar
 from stainmap.ui.opening_flow import OpeningFlow
 from stainmap.ui.plan_desk import PlanDesk
+from stainmap.ui.plan_dialogs import PlanDialogs
 from stainmap.ui.poster import Poster
 from stainmap.ui.printing_flow import PrintingFlow
 from stainmap.ui.run_strip import RunStrip
@@ -87,6 +89,7 @@ class MainWindow(QMainWindow):
         self.printing = PrintingFlow(session, runner, self.crown, self)
         self.plan_desk = PlanDesk(session, self.plan, self.outcome, self.run, self)
         self.corrections = Corrections(session, self.flow, self)
+        self.dialogs = PlanDialogs(session, runner, self.desk, self.flow, self)
         self.commands = WindowActions(self)
         self._connect()
         self._end_subscription = session.subscribe(self._refresh)
@@ -129,6 +132,8 @@ class MainWindow(QMainWindow):
         self.looks.look_chosen.connect(self.set_look)
         self.looks.shading_switched.connect(self.crown.set_relief)
         self.looks.fit_asked.connect(self.crown.fit)
+        self.looks.light_chosen.connect(self.see_under)
+        self.dialogs.said.connect(self.status.say)
         self.plan.brush.settings_changed.connect(self.desk.set_brush)
         self.crown.brush_resized.connect(self.plan.brush.resize_brush)
         self.plan_desk.area_chosen.connect(self.desk.choose)
@@ -157,6 +162,9 @@ class MainWindow(QMainWindow):
         self.desk.refresh(change)
         self.plan_desk.refresh(change)
         self.flow.refresh(change)
+        self.saving.refresh(change)
+        if change.touches("seen"):
+            self.looks.set_light(self.session.seen.light, self.session.seen.observer)
         if change.touches("file", "history", "opened", "units", "code", "outcome"):
             self._show_title()
         if change.touches("opened"):
@@ -223,6 +231,14 @@ class MainWindow(QMainWindow):
         if abs(toward @ up) > 0.96 * np.linalg.norm(toward):
             up = -directions.buccal
         self.crown.look_along(toward, up)
+
+    def see_under(self, light: str, observer: int) -> None:
+        """Predict for another light and observer."""
+        self.session.see(replace(self.session.seen, light=light, observer=observer))
+
+    def correct_curvature(self, corrected: bool) -> None:
+        """Correct the prediction of curved places, or leave them as flat ones."""
+        self.session.see(replace(self.session.seen, curvature_correction=corrected))
 
     def open_sample(self) -> None:
         """Open the sample crown, if nothing is lost by it."""

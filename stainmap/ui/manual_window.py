@@ -159,6 +159,9 @@ class ManualWindow(QWidget):
         self.contents.itemClicked.connect(self._go_to)
         self.contents.itemActivated.connect(self._go_to)
         self.text.verticalScrollBar().valueChanged.connect(self._mark_section)
+        # Where headings stand is known when the page has been laid out, and again after a resize.
+        layout = self.text.document().documentLayout()
+        layout.documentSizeChanged.connect(lambda _size: self._mark_section())
         self._list_sections()
         self._wear_tones()
         self.text.setFocus()
@@ -218,6 +221,8 @@ class ManualWindow(QWidget):
         bar = self.text.verticalScrollBar()
         items = [self.contents.item(at) for at in range(self.contents.count())]
         passed = [item for item in items if self._top_of(item) <= bar.value() + 40]
+        if 0 < bar.maximum() == bar.value():
+            passed = items
         if passed:
             self.contents.setCurrentItem(passed[-1])
         else:

@@ -10,6 +10,7 @@ import numpy as np
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFileDialog, QWidget
 
+from stainmap.app import edits
 from stainmap.app.opening import Answers, MeshLook, units_from_numbers
 from stainmap.app.session import Change, Session
 from stainmap.errors import ReadingError, StainmapError
@@ -26,7 +27,7 @@ MESH_ENDINGS = (".stl", ".ply", ".obj", ".off", ".3mf")
 _OPEN, _CANCEL, _OTHER = "open a mesh", "cancel", "open another"
 _THIS_SIDE, _CLOSE = "this is the biting side", "close"
 _SHOW_AFTER_S = 0.3
-_MESIAL, _AXIS = "mesial direction", "occlusal axis"
+_MESIAL, _AXIS, _SCREW = "mesial direction", "occlusal axis", "screw channel"
 _ASKED_ON_THE_CROWN = (_MESIAL, _AXIS)
 _NO_CROWN = {
     BodyKind.NOT_A_CROWN: "This is not a crown",
@@ -110,6 +111,15 @@ class OpeningFlow(FlowCards):
     def ask_for_bite(self) -> None:
         """Ask which way the open crown bites, to read it again."""
         self._ask_again(_AXIS)
+
+    def ask_for_screw_channel(self) -> None:
+        """Ask where the channel of a screw leaves the open crown."""
+        self._ask_again(_SCREW)
+
+    def tell(self, title: str, text: str, details: str = "") -> None:
+        """Show a message beside the crown, unless a question stands there."""
+        if not self._aside and not self._asking:
+            self._say(title, text, (_CLOSE,), details)
 
     def _ask_again(self, what: str) -> None:
         if self._session.case is not None and not self._aside:
@@ -317,6 +327,13 @@ class OpeningFlow(FlowCards):
                 "Click the side of the crown that faces the midline. The right button turns it.",
                 (_CANCEL,),
             )
+        elif what == _SCREW:
+            self._view.set_task(PointerTask.ASK)
+            self._say(
+                "Where does the screw leave?",
+                "Click the middle of the channel's mouth. It runs along the axis of the bite.",
+                (_CANCEL,),
+            )
         else:
             self._say(
                 "Which way does it bite?",
@@ -325,6 +342,8 @@ class OpeningFlow(FlowCards):
             )
 
     def _take_place(self, hit: Hit) -> None:
+        if self._asking == _SCREW:
+            self._put_screw_channel(hit)
         if self._asking != _MESIAL:
             return
         mesh = self._view.mesh
@@ -333,6 +352,15 @@ class OpeningFlow(FlowCards):
         low, high = mesh.vertices.min(axis=0), mesh.vertices.max(axis=0)
         x, y, z = (float(v) for v in hit.position - 0.5 * (low + high))
         self._answer(mesial=(x, y, z))
+
+    def _put_screw_channel(self, hit: Hit) -> None:
+        self._stop_asking()
+        self.message.hide()
+        x, y, z = (float(v) for v in hit.position)
+        self._session.edit(
+            "place the screw channel",
+            lambda case: edits.with_screw_channel(case, (x, y, z), hit.vertex),
+        )
 
     def _choose(self, button: str) -> None:
         if button in (_OPEN, _OTHER):

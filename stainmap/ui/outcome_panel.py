@@ -75,7 +75,7 @@ class OutcomeRow(QWidget):
         self._lines = _lines(outcome)
         self.setFixedHeight(max(_LEAST_ROW_PX, round(27 + _LINE_PX * len(self._lines))))
         self.setAccessibleName(_spoken(outcome, self._lines))
-        self.setToolTip("Turn the crown to this area")
+        self.setToolTip(_hint(outcome))
         self.update()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
@@ -87,7 +87,8 @@ class OutcomeRow(QWidget):
         t = tones(self)
         painter.fillRect(QRectF(0, 0, self.width(), 1), QColor(t.hair))
         shown = screen_colour(outcome.predicted)
-        wanted = shown if outcome.wanted is None else screen_colour(outcome.wanted)
+        unlike = outcome.wanted is None or bool(outcome.refused)
+        wanted = shown if unlike or outcome.wanted is None else screen_colour(outcome.wanted)
         swatch = QRectF(0, 7, _SWATCH, self.height() - 14.0)
         paint_touching_swatches(painter, swatch, wanted, shown)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
@@ -235,9 +236,21 @@ def _lines(outcome: AreaOutcome) -> list[Line]:
         lines.append(("from body", [signed(v) for v in outcome.offset_from_body], True))
     if outcome.wanted_offset is not None:
         lines.append(("wanted", [signed(v) for v in outcome.wanted_offset], False))
-    elif outcome.wanted is not None:
+    elif outcome.wanted is not None and not outcome.refused:
         lines.append(("wanted", list(_absolute(outcome.wanted)), False))
     return lines
+
+
+def _hint(outcome: AreaOutcome) -> str:
+    """Return what a row says when it is pointed at."""
+    names = ("L*", "a*", "b*")
+    spread = zip(names, outcome.plus_minus, strict=True)
+    said = ", ".join(f"{name} \N{PLUS-MINUS SIGN}{sd:.1f}" for name, sd in spread)
+    parts = [f"{said} (one standard deviation)."]
+    if outcome.refused:
+        parts.append(outcome.refused)
+    parts += [f"Wanted colour: {one}." for one in outcome.conversions]
+    return " ".join([*parts, "Click to turn the crown to this area."])
 
 
 def _spoken(outcome: AreaOutcome, lines: Sequence[Line]) -> str:

@@ -16,9 +16,8 @@ from stainmap.errors import StainmapError
 from stainmap.model.case import Case, Region
 from stainmap.model.plan import CoatSpan
 from stainmap.model.zone import OUTER_ZONES, Accent, Area, Zone
-from stainmap.planning.outcome import AreaOutcome
+from stainmap.planning.outcome import AreaOutcome, plus_minus_text
 from stainmap.planning.schedule import run_strip
-from stainmap.predict.uncertainty import UNCALIBRATED_SD
 from stainmap.ui import case_figures as figures
 from stainmap.ui.answers import answers_of
 from stainmap.ui.run_strip import RunDetail, RunStrip
@@ -174,11 +173,8 @@ class PlanDesk(QObject):
         for widget in (side.ladder, side.ladder_head, side.outcome.caution):
             widget.setVisible(bool(areas))
         if outcome is not None and not outcome.calibrated:
-            names = ("L*", "a*", "b*")
-            spread = zip(UNCALIBRATED_SD, names, strict=True)
             side.outcome.caution.set_text(
-                "Not calibrated: direction, not a match.",
-                "   ".join(f"\N{PLUS-MINUS SIGN}{sd:g} {name}" for sd, name in spread),
+                "Not calibrated: direction, not a match.", plus_minus_text(wanted or zones, "   ")
             )
 
     def _show_run(self) -> None:

@@ -9,6 +9,7 @@ from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from stainmap.app.job import Job, JobRunner, Progress
+from stainmap.app.prediction import for_record
 from stainmap.app.session import Session
 from stainmap.app.sheets import sheet_data, sheet_names
 from stainmap.errors import CancelledError, StainmapError
@@ -60,7 +61,7 @@ class PrintingFlow(QObject):
         shading = self._session.shading
 
         def work(progress: Progress) -> tuple[Path, Path]:
-            sheet = sheet_data(prediction, page=page, shading=shading)
+            sheet = sheet_data(for_record(prediction, progress), page=page, shading=shading)
             names = sheet_names(prediction.case.code)
             coat_map, mixing = folder / names[0], folder / names[1]
             write_coat_map(

@@ -7,8 +7,8 @@ from pathlib import Path
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
-from stainmap.app.exporting import KINDS, export_prediction
-from stainmap.app.session import Session
+from stainmap.app.exporting import KINDS, check_ending
+from stainmap.app.session import Change, Session
 from stainmap.errors import StainmapError
 from stainmap.files.case_file import SUFFIX
 
@@ -28,6 +28,7 @@ class SavingFlow(QObject):
         super().__init__(window)
         self._session, self._window = session, window
         self.folder = ""
+        self._exporting: Path | None = None
 
     def save(self) -> bool:
         """Save where the case came from, or ask; return False if it was not saved."""
@@ -74,11 +75,18 @@ class SavingFlow(QObject):
         if not path.suffix:
             path = path.with_suffix(chosen.rpartition("*")[2].rstrip(")"))
         try:
-            export_prediction(prediction, path)
+            check_ending(path)
         except StainmapError as error:
             QMessageBox.warning(self._window, "Not exported", str(error))
             return
-        self.said.emit(f"Exported {path}.")
+        self._exporting = path
+        self._session.export(path)
+
+    def refresh(self, change: Change) -> None:
+        """Say when something has been exported."""
+        if change.touches("exported") and self._exporting is not None:
+            self.said.emit(f"Exported {self._exporting}.")
+            self._exporting = None
 
     def may_leave(self) -> bool:
         """Ask what to do with unsaved work; return False if the user wants to stay."""

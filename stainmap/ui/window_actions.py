@@ -40,6 +40,7 @@ KEYS = """<table cellpadding="3">
 <tr><td>whole crown</td><td>Home, Ctrl+0</td></tr>
 <tr><td>occlusal, buccal, lingual, mesial, distal, inner</td><td>Ctrl+1 to Ctrl+6;
 O B L M D I on the crown</td></tr>
+<tr><td>check the place under the pointer; all lights</td><td>Ctrl+K; Ctrl+L</td></tr>
 <tr><td>looks</td><td>Alt and the number on the bar</td></tr>
 <tr><td>paint</td><td>left drag; Esc takes the stroke back; with Alt, or with
 Crown, Brush moves the margin, a zone goes over the margin and takes it along</td></tr>
@@ -64,6 +65,7 @@ class WindowActions(QObject):
         self._file(bar.addMenu("&File"))
         self._edit(bar.addMenu("&Edit"))
         self._crown(bar.addMenu("&Crown"))
+        self._plan(bar.addMenu("&Plan"))
         self._view(bar.addMenu("&View"))
         self._help(bar.addMenu("&Help"))
         window.top.add_commands((self.open, self.save, self.undo, self.redo), words=False)
@@ -138,6 +140,24 @@ class WindowActions(QObject):
         self.margin.setCheckable(True)
         self.margin.toggled.connect(window.desk.let_move_margin)
 
+    def _plan(self, menu: QMenu) -> None:
+        """List what surrounds the coats: hand, backing, furnace, and what comes after it."""
+        dialogs, flow = self._window.dialogs, self._window.flow
+        self._of_case = [
+            self._action(menu, "&Hand and uptake...", dialogs.ask_for_process),
+            self._action(menu, "What &lies behind...", dialogs.ask_for_backings),
+            self._action(menu, "Show where a &screw leaves...", flow.ask_for_screw_channel),
+        ]
+        self.unscrew = self._action(
+            menu, "&Take the screw channel away", dialogs.close_screw_channels
+        )
+        menu.addSeparator()
+        self._of_case += [
+            self._action(menu, "&Compare furnaces...", dialogs.compare_furnaces),
+            self._action(menu, "&Blank coupon...", dialogs.ask_for_coupon),
+            self._action(menu, "&After sintering...", dialogs.ask_for_finish),
+        ]
+
     def _view(self, menu: QMenu) -> None:
         window = self._window
         group = QActionGroup(self)
@@ -156,6 +176,14 @@ class WindowActions(QObject):
         for number, side in enumerate(_SIDES, start=1):
             self._action(sides, str(side), partial(window.crown.look_from, side), f"Ctrl+{number}")
         self._action(menu, "&Whole crown", window.crown.fit, "Ctrl+0")
+        menu.addSeparator()
+        self._of_case += [
+            self._action(menu, "Under all &lights...", window.dialogs.show_lights, "Ctrl+L"),
+            self._action(menu, "Check this &point", window.dialogs.check_point, "Ctrl+K"),
+        ]
+        curved = self._action(menu, "Correct for c&urvature (from shells, unproven)", lambda: None)
+        curved.setCheckable(True)
+        curved.toggled.connect(window.correct_curvature)
         menu.addSeparator()
         for dock in (window.plan_dock, window.outcome_dock, window.run_dock):
             menu.addAction(dock.toggleViewAction())
@@ -219,7 +247,10 @@ class WindowActions(QObject):
             self.margin,
         ):
             action.setEnabled(has_case)
+        for action in self._of_case:
+            action.setEnabled(has_case)
         case = session.case
+        self.unscrew.setEnabled(has_case and case is not None and bool(case.screw_channels))
         reading = None if case is None or not has_case else case.reading
         self.wall.setEnabled(reading is not None and reading.assumed_wall_mm is not None)
         self.notes.setEnabled(reading is not None and bool(reading.warnings))

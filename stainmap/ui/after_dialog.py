@@ -1,0 +1,71 @@
+"""What is done to the crown after sintering: how its surface is left, and what is ground away."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from PySide6.QtWidgets import QComboBox, QWidget
+
+from stainmap.model.finishing import AfterSintering, Finish
+from stainmap.model.zone import Area
+from stainmap.ui.form_dialog import FormDialog, choice_box
+
+GROUND_STEPS_MM = (0.0, 0.1, 0.2, 0.3)
+_INHERITED = "as all of it"
+
+
+class AfterDialog(FormDialog):
+    """Finish of the whole crown, and the depth ground away from all of it and from areas.
+
+    Parameters
+    ----------
+    after
+        What is done now.
+    names
+        The outer areas of this crown and their names.
+    """
+
+    def __init__(
+        self,
+        after: AfterSintering,
+        names: Sequence[tuple[Area, str]],
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(
+            "After sintering",
+            "Stain lies near the surface: grinding exposes paler ceramic. The prediction shows"
+            " what is left.",
+            parent,
+        )
+        self._after = after
+        self.finish = choice_box("Finish", [str(one) for one in Finish], str(after.finish))
+        self.add_row("Finish", self.finish)
+        self.add_heads("ground away", "mm, sintered")
+        depths = {entry.area: entry.depth_mm for entry in after.ground}
+        self.depths: dict[Area | None, QComboBox] = {}
+        for area, name in ((None, "all of the outside"), *names):
+            box = self._depth_box(name, area, depths.get(area))
+            self.depths[area] = box
+            self.add_row(name, box, strong=area is None)
+        self.add_note(
+            "Effects of finish and depth are assumed until a laboratory has measured them. Walls"
+            " get thinner by grinding: keep to the smallest the block's maker allows."
+        )
+        self.end()
+
+    @staticmethod
+    def _depth_box(name: str, area: Area | None, depth_mm: float | None) -> QComboBox:
+        box = choice_box(f"Ground away from {name}", (), "")
+        box.addItem("nothing" if area is None else _INHERITED, 0.0)
+        for step_mm in sorted({*GROUND_STEPS_MM[1:], *((depth_mm,) if depth_mm else ())}):
+            box.addItem(f"{step_mm:g}", step_mm)
+        box.setCurrentIndex(max(box.findData(depth_mm or 0.0), 0))
+        return box
+
+    @property
+    def after(self) -> AfterSintering:
+        """What is to be done, as it is set now."""
+        result = AfterSintering(finish=Finish(self.finish.currentText()), ground=self._after.ground)
+        for area, box in self.depths.items():
+            result = result.with_ground(area, float(box.currentData()))
+        return result

@@ -1,0 +1,182 @@
+"""Dialogs about the plan's surroundings: furnace, backing, hand, finish, lights, checks."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtWidgets import QDialog, QWidget
+
+from stainmap.app import edits
+from stainmap.app.job import JobRunner
+from stainmap.app.prediction import Prediction
+from stainmap.app.session import Session
+from stainmap.errors import StainmapError
+from stainmap.model.case import Case
+from stainmap.model.zone import Zone
+from stainmap.predict.point_check import check_point
+from stainmap.ui import case_figures as figures
+from stainmap.ui.after_dialog import AfterDialog
+from stainmap.ui.backing_dialog import BackingDialog, regions_of
+from stainmap.ui.coupon_dialog import CouponDialog
+from stainmap.ui.crown_desk import CrownDesk
+from stainmap.ui.lights_dialog import LightsDialog
+from stainmap.ui.opening_flow import OpeningFlow
+from stainmap.ui.process_dialog import ProcessDialog
+from stainmap.ui.what_if_dialog import WhatIfDialog
+
+_NOT_READY = "The prediction is not ready yet."
+
+
+class PlanDialogs(QObject):
+    """Asks, and edits the open case by what was said; every dialog is one undo step.
+
+    Signals
+    -------
+    said
+        A sentence for the status line.
+    """
+
+    said = Signal(str)
+
+    def __init__(
+        self,
+        session: Session,
+        runner: JobRunner,
+        desk: CrownDesk,
+        flow: OpeningFlow,
+        window: QWidget,
+    ) -> None:
+        super().__init__(window)
+        self._session, self._runner, self._desk = session, runner, desk
+        self._flow, self._window = flow, window
+
+    # --- what is edited ------------------------------------------------------------------
+
+    def ask_for_finish(self) -> None:
+        """Ask for the finish, and for what is ground away."""
+        case = self._session.case
+        if case is None:
+            return
+        names = [
+            (area, figures.area_name(case, area))
+            for area in figures.areas_of(case)
+            if isinstance(area, Zone) and area is not Zone.INNER
+        ]
+        dialog = AfterDialog(case.after_sintering, names, self._window)
+        if _accepted(dialog) and dialog.after != case.after_sintering:
+            after = dialog.after
+            self._edit("change what is done after sintering", replace(case, after_sintering=after))
+
+    def ask_for_process(self) -> None:
+        """Ask whose hand paints, and how liquids go in."""
+        case = self._session.case
+        if case is None:
+            return
+        dialog = ProcessDialog(case.process, self._window)
+        if _accepted(dialog) and dialog.process != case.process:
+            self._edit("change hand and uptake", edits.with_process(case, dialog.process))
+
+    def ask_for_backings(self) -> None:
+        """Ask what lies behind every region of the crown."""
+        case = self._session.case
+        if case is None:
+            return
+        # A region without an entry of its own has the stump's.
+        before = tuple(replace(case.backing(region), region=region) for region in regions_of(case))
+        names = figures.material_names(case)
+        dialog = BackingDialog(before, names.stumps, names.cements, self._window)
+        if not _accepted(dialog) or dialog.backings == before:
+            return
+        for old, new in zip(before, dialog.backings, strict=True):
+            if new != old:
+                case = edits.with_backing(case, new.region, stump=new.stump, cement=new.cement)
+                case = edits.with_cement_thickness(case, new.region, new.cement_thickness_mm)
+        self._edit("change what lies behind", case)
+
+    def ask_for_coupon(self) -> None:
+        """Ask what a blank coupon told about the furnace programme."""
+        case = self._session.case
+        if case is None:
+            return
+        dialog = CouponDialog(case, self._window)
+        if _accepted(dialog) and dialog.coupon != case.materials.programme(case.programme).coupon:
+            changed = edits.with_coupon(case, case.programme, dialog.coupon)
+            self._edit(f"coupon of {case.programme}", changed)
+
+    def close_screw_channels(self) -> None:
+        """Take all screw channels away."""
+        case = self._session.case
+        if case is not None and case.screw_channels:
+            self._edit("take the screw channel away", replace(case, screw_channels=()))
+
+    def _edit(self, label: str, changed: Case) -> None:
+        self._session.edit(label, lambda _case: changed)
+
+    # --- what is shown -------------------------------------------------------------------
+
+    def compare_furnaces(self) -> None:
+        """Show the plan in another furnace programme beside the chosen one."""
+        prediction = self._ready()
+        if prediction is None:
+            return
+        case = prediction.case
+        names = [one.name for one in case.materials.programmes]
+        dialog = WhatIfDialog(case.programme, names, self._window)
+
+        def ask(programme: str) -> None:
+            self._runner.start(
+                "Comparing furnaces",
+                lambda _progress: prediction.what_if(programme),
+                on_done=dialog.set_result,
+                on_failed=lambda error: dialog.set_problem(str(error)),
+            )
+
+        dialog.asked.connect(ask)
+        dialog.start()
+        dialog.exec()
+
+    def show_lights(self) -> None:
+        """Show all areas under all lights."""
+        prediction = self._ready()
+        if prediction is None:
+            return
+        seen = prediction.under_lights()
+        areas = {figures.area_name(prediction.case, area): one for area, one in seen.items()}
+        LightsDialog(areas, self._session.seen.observer, self._window).exec()
+
+    def check_point(self) -> None:
+        """Say how good the fast prediction is where the pointer was last on the crown."""
+        prediction = self._ready()
+        if prediction is None:
+            return
+        vertex = self._desk.last_vertex
+        if vertex is None:
+            self.said.emit("Point at a place of the crown first.")
+            return
+        scene = prediction.engine.scene
+        try:
+            found = check_point(
+                prediction.case,
+                prediction.ground.shape,
+                prediction.ground.coats(scene, prediction.coats),
+                vertex,
+                light=prediction.seen.light,
+                observer=prediction.seen.observer,
+            )
+        except StainmapError as error:
+            self.said.emit(str(error))
+            return
+        place = figures.place_name(prediction.case, vertex)
+        self._flow.tell(f"Checked: {place}", found.verdict, figures.check_details(found))
+
+    def _ready(self) -> Prediction | None:
+        prediction = self._session.prediction
+        if prediction is None or not self._session.is_up_to_date:
+            self.said.emit(_NOT_READY)
+            return None
+        return prediction
+
+
+def _accepted(dialog: QDialog) -> bool:
+    return dialog.exec() == QDialog.DialogCode.Accepted

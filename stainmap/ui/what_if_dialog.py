@@ -1,0 +1,87 @@
+"""What another furnace programme would make of the same plan, side by side with the chosen one."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QWidget
+
+from stainmap.planning.what_if import ProgrammeWhatIf
+from stainmap.predict.sintering import duration_text
+from stainmap.ui.colour_table import Cell, ColourTable, Swatches
+from stainmap.ui.form_dialog import FormDialog, choice_box
+from stainmap.ui.marks import signed
+from stainmap.ui.outcome_panel import screen_colour
+
+_WORKING = "Working it out\N{HORIZONTAL ELLIPSIS}"
+_DIRECTION = (
+    "A direction: what a programme does to scattering is assumed by its class until a blank coupon"
+    " has been read."
+)
+
+
+class WhatIfDialog(FormDialog):
+    """Choose another programme and see every area in both.
+
+    Signals
+    -------
+    asked
+        Name of the programme to compare with.
+    """
+
+    asked = Signal(str)
+
+    def __init__(self, here: str, programmes: Sequence[str], parent: QWidget | None = None) -> None:
+        super().__init__(
+            "Compare furnaces",
+            f"The same plan, sintered \N{LEFT DOUBLE QUOTATION MARK}{here}"
+            "\N{RIGHT DOUBLE QUOTATION MARK} as planned, and in another programme.",
+            parent,
+        )
+        others = [name for name in programmes if name != here]
+        self.programme = choice_box("Other programme", others, others[0] if others else "")
+        self.programme.textActivated.connect(self._ask)
+        self.add_row("Other programme", self.programme)
+        self.table = ColourTable(("area", "planned | other", "L*", "dL*", "da*", "db*", "dE00"))
+        self.add_widget(self.table)
+        self.note = self.add_note(_WORKING)
+        self.end(only_close=True)
+
+    def start(self) -> None:
+        """Ask for the first comparison."""
+        if self.programme.count():
+            self._ask(self.programme.currentText())
+        else:
+            self.note.setText("The materials have no other programme.")
+
+    def _ask(self, name: str) -> None:
+        self.table.set_rows(())
+        self.note.setText(_WORKING)
+        self.asked.emit(name)
+
+    def set_result(self, found: ProgrammeWhatIf) -> None:
+        """Show a comparison, if it is the one that is chosen."""
+        if found.there != self.programme.currentText():
+            return
+        rows: list[Sequence[Cell]] = []
+        for one in found.areas:
+            colours = (screen_colour(one.here), screen_colour(one.there))
+            rows.append(
+                (
+                    one.label,
+                    Swatches(colours, f"{one.label} in both programmes"),
+                    f"{one.there.lightness:.1f}",
+                    *(signed(value) for value in one.change),
+                    f"{one.change_de00:.1f}",
+                )
+            )
+        self.table.set_rows(rows)
+        here, there = (duration_text(minutes) for minutes in found.minutes)
+        times = f"{found.here} takes {here}, {found.there} {there}."
+        self.note.setText(times if all(found.measured) else f"{times} {_DIRECTION}")
+        self.adjustSize()
+
+    def set_problem(self, sentence: str) -> None:
+        """Say why there is nothing to compare."""
+        self.note.setText(sentence)
