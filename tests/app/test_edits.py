@@ -11,6 +11,8 @@ from stainmap.app import edits
 from stainmap.errors import CatalogueError, PlanError
 from stainmap.files.catalogue import starter_catalogue
 from stainmap.model.case import Case, Region
+from stainmap.model.finishing import Finish
+from stainmap.model.material import BlankCoupon
 from stainmap.model.plan import CoatSpan, Jar, StainPlan
 from stainmap.model.zone import Zone
 from stainmap.units import LengthUnit, SizeState
@@ -113,3 +115,59 @@ def test_an_edit_leaves_everything_else_as_it_was(case: Case) -> None:
     for field in fields(case):
         if field.name != "programme":
             assert getattr(changed, field.name) is getattr(case, field.name)
+
+
+def test_cement_and_backings_of_a_region(case: Case) -> None:
+    thick = edits.with_cement_thickness(case, Region.STUMP, 0.2)
+    assert thick.backing(Region.STUMP).cement_thickness_mm == 0.2
+    with pytest.raises(PlanError, match="out of range"):
+        edits.with_cement_thickness(case, Region.STUMP, 3.0)
+    with pytest.raises(PlanError, match="screw channel"):
+        edits.with_cement_thickness(case, Region.SCREW_CHANNEL, 0.2)
+    pontic = edits.with_backing(case, Region.PONTIC, stump="metal", cement="opaque")
+    assert edits.without_backing(pontic, Region.PONTIC).backings == case.backings
+    with pytest.raises(PlanError, match="Something must lie behind"):
+        edits.without_backing(case, Region.STUMP)
+
+
+def test_a_screw_channel_belongs_to_the_unit_it_was_set_in(case: Case) -> None:
+    one = edits.with_screw_channel(case, (0.0, 0.0, 5.0), 0)
+    assert one.screw_channels[0].axis == case.reading.occlusal_axis
+    moved = edits.with_screw_channel(one, (0.5, 0.0, 5.0), 0, axis=(0.1, 0.0, 1.0), radius_mm=1.5)
+    assert [channel.point_mm for channel in moved.screw_channels] == [(0.5, 0.0, 5.0)]
+    assert moved.backings == one.backings
+    with pytest.raises(PlanError, match="radius"):
+        edits.with_screw_channel(case, (0.0, 0.0, 5.0), 0, radius_mm=9.0)
+
+
+def test_a_screw_channel_moves_with_the_size_of_the_mesh(case: Case) -> None:
+    set_up = edits.with_screw_channel(case, (0.0, 0.0, 5.0), 0)
+    milled = edits.with_size(set_up, SizeState.MILLED, LengthUnit.MILLIMETRE)
+    factor = milled.surface.mesh.vertices[0, 2] / case.surface.mesh.vertices[0, 2]
+    assert factor < 0.9
+    assert milled.screw_channels[0].point_mm[2] == pytest.approx(5.0 * factor)
+
+
+def test_who_paints_and_how_the_crown_is_left(case: Case) -> None:
+    painted = edits.with_painter(case, " bench 2 ", 1.3)
+    assert (painted.process.painter, painted.process.uptake.hand_factor) == ("bench 2", 1.3)
+    assert edits.with_painter(painted, "bench 2", 1.3) is painted
+    with pytest.raises(PlanError, match="hand factor of 2"):
+        edits.with_painter(case, "bench 2", 2.0)
+    with pytest.raises(PlanError, match="too long"):
+        edits.with_painter(case, "x" * 50, 1.0)
+    ground = edits.with_ground(edits.with_finish(case, Finish.GLAZED), Zone.CUSP, 0.2)
+    assert ground.after_sintering.finish is Finish.GLAZED
+    assert edits.with_ground(ground, Zone.CUSP, 0.0).after_sintering.ground == ()
+    with pytest.raises(PlanError, match="out of range"):
+        edits.with_ground(case, None, 2.0)
+
+
+def test_a_coupon_is_kept_with_its_programme(case: Case) -> None:
+    coupon = BlankCoupon(scattering_factor=1.2, read_by="bench 2", read_on="2026-05-04")
+    read = edits.with_coupon(case, "fast", coupon)
+    assert read.materials.programme("fast").effective_scattering_factor == 1.2
+    assert read.materials.programme("slow") == case.materials.programme("slow")
+    assert edits.with_coupon(read, "fast", None).materials == case.materials
+    with pytest.raises(CatalogueError, match="no programme called 'x'"):
+        edits.with_coupon(case, "x", coupon)
