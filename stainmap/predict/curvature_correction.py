@@ -3,8 +3,11 @@
 Behind a square millimetre of a convex surface lies less ceramic for light to be absorbed in than
 behind one of a plate, so it is paler; in a groove it is the other way round. The factor was
 fitted to Monte Carlo on concentric shells: cylinders and balls of 2 to 5 mm radius, half-round
-grooves of 1 and 2 mm, lit evenly everywhere. A crown is no such shell; what a Monte Carlo in the
-shape of a crown says is in ``tests/predict/test_curved_light.py``.
+grooves of 1 and 2 mm, lit evenly everywhere. A crown is no such shell. At 80 places on the sample
+molar a Monte Carlo in its shape finds the error of the level falling from 5.1 to 2.4 L* RMS at
+reduced scattering 8.6 per mm and from 4.3 to 1.8 at 12: cusp tips come right, fissures of clear
+ceramic come out too dark (``tests/predict/test_curved_light.py``). That light knows an even sky
+and no second bounce, so in fissures it says less about what is seen.
 """
 
 from __future__ import annotations
