@@ -165,7 +165,7 @@ def run_detail(case: Case) -> RunDetail:
 
 def bench_srgb(case: Case, coats: NDArray[np.floating]) -> NDArray[np.uint8]:
     """Return what coats (S, n) of the plan's steps look like before sintering, (n, 3)."""
-    linear = bench_linear_srgb(case.plan, coats, case.materials.dyes)
+    linear = bench_linear_srgb(case.plan, coats, case.materials.dyes, rule=case.process.uptake)
     return np.asarray(encode_srgb(linear) * 255.0 + 0.5).astype(np.uint8)
 
 

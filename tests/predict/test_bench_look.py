@@ -10,6 +10,7 @@ import pytest
 from stainmap.errors import PlanError
 from stainmap.files.catalogue import starter_catalogue
 from stainmap.model.plan import Jar, StainPlan, Step
+from stainmap.model.process import UptakeRule
 from stainmap.optics.colorimetry import srgb_matrix, white_point, xyz_to_lab
 from stainmap.optics.difference import delta_e_00
 from stainmap.predict.bench_look import (
@@ -121,3 +122,20 @@ def test_no_dye_looks_like_what_its_liquid_does(liquid: str) -> None:
 def test_recipes_are_about_one_drop_in_ten() -> None:
     """25 drops with 2 to 3 drops of dye: common practice, no published source."""
     assert all(sum(one.dye_drops) in (2, 3) for one in starter_catalogue().liquids)
+
+
+def test_every_vertex_has_the_look_of_its_own_coats_and_hand() -> None:
+    """One by one as all together; a heavy hand tints as so many more coats would."""
+    rng = np.random.default_rng(3)
+    jars = tuple(
+        Jar(number=n, liquid=name, dye_drops=starter_catalogue().liquid(name).dye_drops)
+        for n, name in enumerate(SAMPLE_TRAY, start=1)
+    )
+    plan = StainPlan(block="x", jars=jars, steps=tuple(Step(jar=n) for n in (1, 3, 2, 1, 5, 4)))
+    coats = rng.uniform(0.0, 3.0, (6, 9))
+    whole = bench_linear_srgb(plan, coats, dyes())
+    for vertex in range(9):
+        alone = bench_linear_srgb(plan, coats[:, [vertex]], dyes())
+        np.testing.assert_allclose(whole[vertex], alone[0], rtol=1e-12)
+    heavy = bench_linear_srgb(plan, coats, dyes(), rule=UptakeRule(hand_factor=1.5))
+    np.testing.assert_allclose(heavy, bench_linear_srgb(plan, 1.5 * coats, dyes()), rtol=1e-12)
