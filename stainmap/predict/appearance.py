@@ -43,7 +43,7 @@ _LARGEST_PATCH_MM = 6.0
 _SEEN_THROUGH_MM = 1.5
 # Smaller changes, of load and of the share of R1, wait for the end of the stroke.
 _LOAD_CHANGE = 1e-4
-_FAR_CHANGE = 1e-3
+_FAR_CHANGE = 3e-3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

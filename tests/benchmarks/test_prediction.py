@@ -151,15 +151,21 @@ def test_a_dab_is_recoloured_within_a_frame(
     engine.begin_stroke()
     outside = np.flatnonzero(shape.outer)
     vertices = shape.mesh.vertices[outside]
-    times, sizes = [], []
-    for angle in np.arange(0.0, 4.0, 0.05):
-        centre = 5.0 * np.array([np.sin(0.9) * np.cos(angle), np.sin(0.9) * np.sin(angle), 0.6216])
-        touched = outside[np.linalg.norm(vertices - centre, axis=1) < 0.8].astype(np.int32)
-        coats[7, touched] += 0.3
-        start = process_time()
-        dab = engine.dab(touched, coats[:, touched])
-        times.append(1000.0 * (process_time() - start))
-        sizes.append(len(dab.vertices))
+    rounds, sizes = [], []
+    for _ in range(3):
+        times = []
+        for angle in np.arange(0.0, 4.0, 0.05):
+            level = np.array([np.cos(angle), np.sin(angle)]) * np.sin(0.9)
+            centre = 5.0 * np.array([*level, 0.6216])
+            touched = outside[np.linalg.norm(vertices - centre, axis=1) < 0.8].astype(np.int32)
+            coats[7, touched] += 0.3
+            start = process_time()
+            dab = engine.dab(touched, coats[:, touched])
+            times.append(1000.0 * (process_time() - start))
+            sizes.append(len(dab.vertices))
+        rounds.append(times)
+    # Of the same dab in several rounds the least disturbed one counts, as above.
+    times = np.min(rounds, axis=0)
     middle, slow = np.quantile(times, [0.5, 0.95])
     record_property("median ms", round(float(middle), 1))
     record_property("95 % ms", round(float(slow), 1))
