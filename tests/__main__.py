@@ -1,4 +1,7 @@
-"""Runs the whole test suite: `python3 tests [arguments of pytest]`, on a fresh machine too."""
+"""Runs the whole test suite: `python3 tests [arguments of pytest]`, on a fresh machine too.
+
+`python3 tests --evidence` writes the page of evidence anew instead.
+"""
 
 import os
 import sys
@@ -25,6 +28,9 @@ def main() -> int:
     arguments = sys.argv[1:]
     try:
         bootstrap.enter(Path(__file__).resolve(), arguments, extras=("test",))
+        if arguments == ["--evidence"]:
+            os.chdir(ROOT)
+            bootstrap.run_in_place([sys.executable, "-m", "tests.evidence"])
         bootstrap.refuse_unsound_qt()
         run_pytest([absolute(argument) for argument in arguments])
     except (bootstrap.SetupError, system_packages.PackagesError) as error:

@@ -217,10 +217,11 @@ class ManualWindow(QWidget):
         self.contents.setCurrentItem(item)
 
     def _mark_section(self) -> None:
-        """Mark the section whose heading was passed last."""
+        """Mark the last section whose heading stands in the upper quarter or above."""
         bar = self.text.verticalScrollBar()
+        line = bar.value() + self.text.viewport().height() // 4
         items = [self.contents.item(at) for at in range(self.contents.count())]
-        passed = [item for item in items if self._top_of(item) <= bar.value() + 40]
+        passed = [item for item in items if self._top_of(item) <= line]
         if 0 < bar.maximum() == bar.value():
             passed = items
         if passed:

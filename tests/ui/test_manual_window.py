@@ -67,6 +67,7 @@ def test_sections_are_listed_and_lead_there(qtbot: QtBot, manual: ManualWindow) 
     assert listed == headings()
     bar = manual.text.verticalScrollBar()
     assert bar.value() == 0
+    assert manual.contents.currentItem() is None
     at = listed.index("Translucency")
     place = manual.contents.visualItemRect(manual.contents.item(at)).center()
     qtbot.mouseClick(manual.contents.viewport(), Qt.MouseButton.LeftButton, pos=place)
@@ -74,6 +75,8 @@ def test_sections_are_listed_and_lead_there(qtbot: QtBot, manual: ManualWindow) 
     heading = manual.text.cursorForPosition(QPoint(manual.text.viewport().width() // 2, 24))
     assert heading.block().text() == "Translucency"
     assert manual.contents.currentItem().text() == "Translucency"
+    bar.setValue(bar.maximum())
+    assert manual.contents.currentItem().text() == listed[-1]
     bar.setValue(0)
     assert manual.contents.currentItem() is None
 
