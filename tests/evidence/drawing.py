@@ -77,10 +77,10 @@ def _legend(plot: Plot) -> Iterator[str]:
         x += 32 + 6.3 * len(curve.label) + 22
 
 
-def _stroke(kind: Stroke, x: np.ndarray, y: np.ndarray) -> Iterator[str]:
+def _stroke(kind: Stroke, x: np.ndarray, y: np.ndarray, every_point: bool = False) -> Iterator[str]:
     colour, width, dashes = _LOOKS[kind]
     if kind is Stroke.TRUTH:
-        every = max(1, round(len(x) * _DOT_APART / np.ptp(x)))
+        every = 1 if every_point else max(1, round(len(x) * _DOT_APART / np.ptp(x)))
         # From the middle outwards, so that a symmetric profile keeps its middle and its symmetry.
         start = (len(x) // 2) % every
         for left, top in zip(x[start::every], y[start::every], strict=True):
@@ -121,7 +121,7 @@ def _panel(
     yield _line(left, floor, left + width, floor, SOFT)
     yield _text(left + width / 2, floor + 36, panel.x_label, anchor="middle")
     for curve in sorted(panel.curves, key=_below_first):
-        yield from _stroke(curve.stroke, across(curve.x), up(curve.y))
+        yield from _stroke(curve.stroke, across(curve.x), up(curve.y), curve.every_point)
 
 
 def _below_first(curve: Curve) -> int:

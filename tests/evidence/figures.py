@@ -138,12 +138,13 @@ class Stroke(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Curve:
-    """One line, or row of points, of a plot."""
+    """One line, or row of points, of a plot; of a row of points some or `every_point`."""
 
     label: str
     x: np.ndarray
     y: np.ndarray
     stroke: Stroke
+    every_point: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
