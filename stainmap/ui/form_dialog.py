@@ -32,6 +32,8 @@ class FormDialog(QDialog):
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(24, 20, 24, 20)
         self._column.setSpacing(12)
+        # What is filled in later, such as a table, makes the dialog larger.
+        self._column.setSizeConstraint(QVBoxLayout.SizeConstraint.SetMinimumSize)
         self._column.addWidget(self.soft(sentence))
         self.grid = QGridLayout()
         self.grid.setHorizontalSpacing(12)
@@ -93,8 +95,8 @@ def number_box(
     box.setSingleStep(step)
     box.setValue(value)
     box.setAccessibleName(name)
-    box.setButtonSymbols(QDoubleSpinBox.ButtonSymbols.NoButtons)
     box.setAlignment(Qt.AlignmentFlag.AlignRight)
+    box.lineEdit().setTextMargins(4, 0, 4, 0)
     return box
 
 

@@ -141,6 +141,8 @@ class LookBar(QWidget):
         button = QToolButton()
         button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         button.setFont(font(13, 500))
+        # The small arrow stands right of the words.
+        button.setStyleSheet("QToolButton { padding-right: 14px; }")
         button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         menu = QMenu(button)
         self._lights, self._observers = QActionGroup(menu), QActionGroup(menu)

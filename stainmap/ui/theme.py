@@ -195,6 +195,7 @@ QComboBox, QSpinBox, QDoubleSpinBox, QLineEdit {{ background: {t.field}; color: 
   border: 1px solid {t.line}; border-radius: 3px; padding: 2px 6px; min-height: 18px; }}
 QComboBox:focus, QSpinBox:focus, QDoubleSpinBox:focus, QLineEdit:focus {{
   border: 2px solid {t.accent}; padding: 1px 5px; }}
+QAbstractSpinBox::up-button, QAbstractSpinBox::down-button {{ width: 0; height: 0; border: 0; }}
 QComboBox::drop-down {{ border: 0; width: 20px; }}
 QComboBox::down-arrow {{ image: url("{arrow}"); width: 12px; height: 12px; }}
 QRadioButton::indicator {{ width: 12px; height: 12px; border-radius: 7px;

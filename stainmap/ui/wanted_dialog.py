@@ -140,8 +140,8 @@ class WantedDialog(QDialog):
         box.setSingleStep(0.5)
         box.setValue(value)
         box.setAccessibleName(name)
-        box.setButtonSymbols(QDoubleSpinBox.ButtonSymbols.NoButtons)
         box.setAlignment(Qt.AlignmentFlag.AlignRight)
+        box.lineEdit().setTextMargins(4, 0, 4, 0)
         return box
 
     @staticmethod
@@ -152,8 +152,8 @@ class WantedDialog(QDialog):
         box.setSingleStep(0.5)
         box.setValue(value)
         box.setAccessibleName(name)
-        box.setButtonSymbols(QDoubleSpinBox.ButtonSymbols.NoButtons)
         box.setAlignment(Qt.AlignmentFlag.AlignRight)
+        box.lineEdit().setTextMargins(4, 0, 4, 0)
         return box
 
     @property

@@ -181,7 +181,7 @@ class WindowActions(QObject):
             self._action(menu, "Under all &lights...", window.dialogs.show_lights, "Ctrl+L"),
             self._action(menu, "Check this &point", window.dialogs.check_point, "Ctrl+K"),
         ]
-        curved = self._action(menu, "Correct for c&urvature (from shells, unproven)", lambda: None)
+        curved = self._action(menu, "Correct for c&urvature", lambda: None)
         curved.setCheckable(True)
         curved.toggled.connect(window.correct_curvature)
         menu.addSeparator()

@@ -96,7 +96,14 @@ def test_grinding_and_finish_change_the_prediction_in_one_step(
 
 def test_a_wet_hand_stains_more(window: MainWindow, monkeypatch: pytest.MonkeyPatch) -> None:
     before = prediction_of(window).outcome.area(Zone.BODY)
-    answer(monkeypatch, ProcessDialog, lambda dialog: dialog.hand.setValue(1.5))
+
+    def act(dialog: ProcessDialog) -> None:
+        dialog.show()
+        # A style sheet can shrink the field inside to nothing: the number must be seen.
+        assert dialog.hand.lineEdit().width() > 0.8 * dialog.hand.width()
+        dialog.hand.setValue(1.5)
+
+    answer(monkeypatch, ProcessDialog, act)
     window.dialogs.ask_for_process()
     assert case_of(window).process.uptake.hand_factor == 1.5
     after = prediction_of(window).outcome.area(Zone.BODY)
