@@ -12,7 +12,7 @@ is not what anybody sees in the mouth.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from threading import RLock
 
 import numpy as np
@@ -20,13 +20,20 @@ from numpy.typing import NDArray
 
 from stainmap.predict.curvature_correction import corrected_reflectance, curving_length_mm
 from stainmap.predict.doubt import lightness_doubt
+from stainmap.predict.ground_work import GroundWork, lay_ground_work, mean_scattering
 from stainmap.predict.kernel import LayerKernel
 from stainmap.predict.levels import Patch
+from stainmap.predict.painted_state import (
+    PaintedPatch,
+    PaintedState,
+    WayBack,
+    merged,
+    without,
+)
 from stainmap.predict.scene import OpticalScene
 from stainmap.predict.shape import CrownShape
-from stainmap.predict.sideways import Membrane, direct_share, loss_exponent, spread_mm
+from stainmap.predict.sideways import Membrane
 from stainmap.predict.uptake import load_after_steps
-from stainmap.predict.wicking import Wicking, WickingPatch
 
 Floats = NDArray[np.float32]
 Bytes = NDArray[np.uint8]
@@ -81,75 +88,6 @@ class Dab:
     srgb: Bytes
 
 
-@dataclass(slots=True, kw_only=True, eq=False)
-class _State:
-    """What is on the surface, (V, ...) in the compact order.
-
-    `coarse` is the luminance from the coarse mesh level relative to that of the whole solve.
-    """
-
-    raw: Floats
-    load: Floats
-    R1: Floats
-    phi: Floats
-    coarse: Floats
-    appearance: Appearance
-
-
-class _WayBack:
-    """What a stroke has overwritten of a state, row by row: a copy of it all would be large."""
-
-    def __init__(self, state: _State) -> None:
-        self.state = state
-        self._kept = np.zeros(len(state.raw), dtype=np.bool_)
-        self._rows: list[tuple[Indices, list[Floats]]] = []
-
-    def keep(self, state: _State, places: Indices) -> None:
-        """Keep some rows before they are overwritten, the first time."""
-        if state is self.state:
-            new = places[~self._kept[places]]
-            self._kept[new] = True
-            self._rows.append((new, [array[new] for array in self._arrays()]))
-
-    def back(self) -> _State:
-        """Return the state as it was."""
-        for places, rows in self._rows:
-            for array, row in zip(self._arrays(), rows, strict=True):
-                array[places] = row
-        return self.state
-
-    def _arrays(self) -> list[Floats]:
-        """Return the arrays that a dab writes to; phi is empty where light is not spread."""
-        state = self.state
-        arrays = (state.raw, state.load, state.R1, state.phi)
-        return [array for array in arrays if len(array)]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class _Ground:
-    """A patch of one side of the crown that is being painted, kept while the brush stays on it."""
-
-    patch: Patch
-    wicking: WickingPatch | None
-    centre: Floats
-    radius_mm: float
-
-    def covers(self, vertex: int, centre: Floats, radius_mm: float) -> bool:
-        """Return whether a ball lies within the patch's, and a vertex (compact) in the patch."""
-        inside = self.patch.vertices
-        place = min(int(np.searchsorted(inside, vertex)), len(inside) - 1)
-        apart = float(np.linalg.norm(self.centre - centre))
-        return bool(inside[place] == vertex) and apart + radius_mm <= self.radius_mm
-
-    def serves(self, vertices: Indices, margin_mm: float) -> bool:
-        """Return whether vertices (ascending) all lie that far inside the patch."""
-        inside = self.patch.vertices
-        place = np.minimum(np.searchsorted(inside, vertices), len(inside) - 1)
-        return np.array_equal(inside[place], vertices) and bool(
-            self.patch.rim_distance_mm[place].min() >= margin_mm
-        )
-
-
 class AppearanceEngine:
     """Predicts one crown under one scene, and keeps up with a brush.
 
@@ -192,9 +130,9 @@ class AppearanceEngine:
         self._kernel = LayerKernel(scene, threads=threads)
         self._walls = self._kernel.walls(shape.wall_mm[order], shape.inner[order], order)
         known = None if reuse is None or reuse.ground_work.shape is not shape else reuse.ground_work
-        scattering = _mean_scattering(scene, levels.hierarchy.fine.mass[levels.rank, 0])
+        scattering = mean_scattering(scene, levels.hierarchy.fine.mass[levels.rank, 0])
         self._curving = curving_length_mm(scattering)
-        self.ground_work: _GroundWork = _ground_work(shape, scene, scattering, threads, known)
+        self.ground_work: GroundWork = lay_ground_work(shape, scene, scattering, threads, known)
         self._wicking = self.ground_work.wicking
         self._membrane = self.ground_work.membrane if sideways else None
         self._curvature_correction = curvature_correction
@@ -209,9 +147,9 @@ class AppearanceEngine:
         self._see_through = shape.wall_mm[order] < _SEEN_THROUGH_MM
         reach = self._membrane.reach_mm if self._membrane else 0.0
         self._margin_mm = _LIGHT_LENGTHS * reach + _LIQUID_LENGTHS * scene.process.wicking_mm
-        self._state: _State | None = None
-        self._way_back: _WayBack | None = None
-        self._grounds: list[_Ground | None] = [None, None]
+        self._state: PaintedState | None = None
+        self._way_back: WayBack | None = None
+        self._grounds: list[PaintedPatch | None] = [None, None]
         self._lock = RLock()
 
     def whole(self, coats: NDArray[np.floating]) -> Appearance:
@@ -263,7 +201,7 @@ class AppearanceEngine:
     def begin_stroke(self) -> None:
         """Remember the state, so that `cancel_stroke` can bring it back."""
         with self._lock:
-            self._way_back = _WayBack(self._current())
+            self._way_back = WayBack(self._current())
 
     def prepare_dab(self, vertex: int, radius_mm: float) -> bool:
         """Cut out the patch that a dab around a vertex will need; return whether it is there.
@@ -335,7 +273,7 @@ class AppearanceEngine:
 
     # ---- the whole surface
 
-    def _current(self) -> _State:
+    def _current(self) -> PaintedState:
         """Return the state; that of the unstained crown before anything was asked for."""
         if self._state is None:
             shape = (self._levels.count, len(self._scene.liquids))
@@ -365,7 +303,7 @@ class AppearanceEngine:
         far[~self._has_partner[chosen]] = 0
         return far
 
-    def _solve(self, raw: Floats, warm: _State | None) -> _State:
+    def _solve(self, raw: Floats, warm: PaintedState | None) -> PaintedState:
         """Return the state of the whole surface; `warm` is a state close to it."""
         load = self._wicking.spread(raw, None if warm is None else warm.load)
         R1 = self._kernel.reflectance(self._walls, load, self._opposite(load, slice(None)))
@@ -392,10 +330,12 @@ class AppearanceEngine:
             srgb=srgb[rank],
             doubt_lightness=None if doubt is None else doubt[rank],
         )
-        return _State(raw=raw, load=load, R1=R1, phi=phi, coarse=coarse, appearance=appearance)
+        return PaintedState(
+            raw=raw, load=load, R1=R1, phi=phi, coarse=coarse, appearance=appearance
+        )
 
     def _spread_light(
-        self, membrane: Membrane, R1: Floats, warm: _State | None
+        self, membrane: Membrane, R1: Floats, warm: PaintedState | None
     ) -> tuple[Floats, Floats]:
         """Return phi (V, B), and the coarse level's luminance relative to its own (V,)."""
         if warm is not None:
@@ -409,7 +349,7 @@ class AppearanceEngine:
 
     # ---- under the brush
 
-    def _paint(self, state: _State, places: Indices, change: Floats) -> Dab:
+    def _paint(self, state: PaintedState, places: Indices, change: Floats) -> Dab:
         """Change the raw load of some vertices (k,), ascending, by (k, L)."""
         ground = self._ground(0, places)
         if ground is None:
@@ -421,7 +361,7 @@ class AppearanceEngine:
         inside = ground.patch.vertices
         self._keep(state, inside)
         wet = self._wet(state, ground, places, change)
-        touched = _merged(wet, self._seen_through.of(wet))
+        touched = merged(wet, self._seen_through.of(wet))
         new = self._kernel.reflectance(
             self._walls.at(touched), state.load[touched], self._opposite(state.load, touched)
         )
@@ -430,19 +370,21 @@ class AppearanceEngine:
         state.R1[touched] = new
         patches = [ground.patch]
         # What shows through on the other side of the wall, where the wall is thin enough.
-        beyond = _without(touched[moved], inside)
+        beyond = without(touched[moved], inside)
         behind = self._ground(1, beyond) if len(beyond) else None
         if behind is not None:
             self._keep(state, behind.patch.vertices)
             patches.append(behind.patch)
         return self._recolour(state, patches)
 
-    def _keep(self, state: _State, places: Indices) -> None:
+    def _keep(self, state: PaintedState, places: Indices) -> None:
         """Keep what a stroke is going to overwrite."""
         if self._way_back is not None:
             self._way_back.keep(state, places)
 
-    def _wet(self, state: _State, ground: _Ground, places: Indices, change: Floats) -> Indices:
+    def _wet(
+        self, state: PaintedState, ground: PaintedPatch, places: Indices, change: Floats
+    ) -> Indices:
         """Let a change of the raw load wick; return the vertices whose load it changes."""
         inside = ground.patch.vertices
         liquids = np.flatnonzero(np.abs(change).max(axis=0) > 0)
@@ -454,7 +396,7 @@ class AppearanceEngine:
         wet: Indices = inside[np.abs(load_change).max(axis=1) > _LOAD_CHANGE]
         return wet
 
-    def _ground(self, which: int, places: Indices) -> _Ground | None:
+    def _ground(self, which: int, places: Indices) -> PaintedPatch | None:
         """Return a patch around vertices, the last one if it still serves; None if too large."""
         held = self._grounds[which]
         if held is not None and held.serves(places, self._margin_mm):
@@ -474,12 +416,14 @@ class AppearanceEngine:
         seed = np.array([vertex], dtype=np.int32)
         return self._cut(which, centre, needed + _HOVER_SPARE_MM, seed) is not None
 
-    def _cut(self, which: int, centre: Floats, radius_mm: float, seeds: Indices) -> _Ground | None:
+    def _cut(
+        self, which: int, centre: Floats, radius_mm: float, seeds: Indices
+    ) -> PaintedPatch | None:
         """Return, and keep, the patch within a ball; None if that is too large."""
         if radius_mm > _LARGEST_PATCH_MM:
             return None
         patch = self._levels.patch(centre, radius_mm, seeds)
-        made = _Ground(
+        made = PaintedPatch(
             patch=patch,
             wicking=self._wicking.patch(patch),
             centre=centre,
@@ -488,18 +432,18 @@ class AppearanceEngine:
         self._grounds[which] = made
         return made
 
-    def _recolour(self, state: _State, patches: list[Patch]) -> Dab:
+    def _recolour(self, state: PaintedState, patches: list[Patch]) -> Dab:
         """Let light spread anew on patches, which may overlap at the rim."""
         if self._membrane is not None:
             for patch in patches:
                 state.phi[patch.vertices] = self._membrane.change(patch, state.R1, state.phi)
         inside = patches[0].vertices
         for patch in patches[1:]:
-            inside = _merged(inside, patch.vertices)
+            inside = merged(inside, patch.vertices)
         lab, srgb = self._kernel.colour(self._spread_reflectance(state, inside))
         return Dab(vertices=self._levels.order[inside], lab=lab, srgb=srgb)
 
-    def _spread_reflectance(self, state: _State, places: Indices) -> Floats:
+    def _spread_reflectance(self, state: PaintedState, places: Indices) -> Floats:
         """Return the reflectance (n, B) that comes out at some vertices."""
         R1 = state.R1[places]
         if self._membrane is None:
@@ -512,103 +456,3 @@ class AppearanceEngine:
             return reflectance
         curved = corrected_reflectance(reflectance, self._curvature[places], self._curving)
         return curved.astype(np.float32)
-
-
-class _SeenThrough:
-    """For every vertex, those vertices on the other side of the wall that look at it."""
-
-    def __init__(self, partner: Indices, has_partner: NDArray[np.bool_]) -> None:
-        looking = np.flatnonzero(has_partner).astype(np.int32)
-        self._looking = looking[np.argsort(partner[looking], kind="stable")]
-        at = partner[self._looking]
-        self._starts = np.searchsorted(at, np.arange(len(partner) + 1)).astype(np.int32)
-
-    def of(self, vertices: Indices) -> Indices:
-        """Return all vertices (m,) that look at any of these (n,)."""
-        begin = self._starts[vertices]
-        length = self._starts[vertices + 1] - begin
-        ends = np.cumsum(length)
-        step = np.arange(int(length.sum())) - np.repeat(ends - length, length)
-        found: Indices = self._looking[np.repeat(begin, length) + step]
-        return found
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class _GroundWork:
-    """What an engine sets up for a shape, in the compact order, and another one may share.
-
-    It depends on the shape, and on nothing of the scene but wicking length and scattering.
-    """
-
-    shape: CrownShape
-    wicking: Wicking
-    membrane: Membrane
-    curvature_per_mm: Floats
-    partner: Indices
-    has_partner: NDArray[np.bool_]
-    seen_through: _SeenThrough
-
-
-def _ground_work(
-    shape: CrownShape,
-    scene: OpticalScene,
-    scattering: NDArray[np.float64],
-    threads: int,
-    known: _GroundWork | None,
-) -> _GroundWork:
-    """Return the ground work for a shape, sharing what it can with one that is known."""
-    levels = shape.levels
-    order = levels.order
-    membrane = Membrane(
-        levels,
-        spread_mm(scattering),
-        direct_share(scattering),
-        loss_exponent(scattering),
-        threads=threads,
-        reuse=None if known is None else known.membrane,
-    )
-    wicking_mm = scene.process.wicking_mm
-    if known is not None and known.wicking.length_mm == wicking_mm:
-        return replace(known, membrane=membrane)
-    wicking = Wicking(levels, shape.outer[order], wicking_mm, threads=threads)
-    if known is not None:
-        return replace(known, membrane=membrane, wicking=wicking)
-    opposite = shape.partner[order]
-    has_partner = opposite >= 0
-    partner = np.where(has_partner, levels.rank[opposite], 0).astype(np.int32)
-    return _GroundWork(
-        shape=shape,
-        wicking=wicking,
-        membrane=membrane,
-        curvature_per_mm=shape.curvature_per_mm[order],
-        partner=partner,
-        has_partner=has_partner,
-        seen_through=_SeenThrough(partner, has_partner),
-    )
-
-
-def _merged(one: Indices, other: Indices) -> Indices:
-    """Return what is in either, ascending; numpy's own routine takes a millisecond."""
-    both = np.concatenate([one, other])
-    both.sort()
-    first = np.ones(len(both), dtype=np.bool_)
-    np.not_equal(both[1:], both[:-1], out=first[1:])
-    merged: Indices = both[first]
-    return merged
-
-
-def _without(those: Indices, others: Indices) -> Indices:
-    """Return which of `those` are not among `others`, both ascending."""
-    place = np.minimum(np.searchsorted(others, those), len(others) - 1)
-    found: Indices = those[others[place] != those]
-    return found
-
-
-def _mean_scattering(scene: OpticalScene, area: Floats) -> NDArray[np.float64]:
-    """Return the reduced scattering (B,) for light that spreads sideways, 1/mm.
-
-    In a block of several layers the mean over the crown: the membrane has one length per band.
-    """
-    layers = scene.reduced_scattering_per_mm
-    share = np.ones(1) if scene.layer_share is None else scene.layer_share @ np.float64(area)
-    return np.asarray(share / share.sum() @ layers)

@@ -1,0 +1,104 @@
+"""What lies on the surface while it is painted: state, way back, patches under the brush."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stainmap.predict.levels import Patch
+from stainmap.predict.wicking import WickingPatch
+
+if TYPE_CHECKING:
+    from stainmap.predict.appearance import Appearance
+
+Floats = NDArray[np.float32]
+Indices = NDArray[np.int32]
+
+
+@dataclass(slots=True, kw_only=True, eq=False)
+class PaintedState:
+    """What is on the surface, (V, ...) in the compact order.
+
+    `coarse` is the luminance from the coarse mesh level relative to that of the whole solve.
+    """
+
+    raw: Floats
+    load: Floats
+    R1: Floats
+    phi: Floats
+    coarse: Floats
+    appearance: Appearance
+
+
+class WayBack:
+    """What a stroke has overwritten of a state, row by row: a copy of it all would be large."""
+
+    def __init__(self, state: PaintedState) -> None:
+        self.state = state
+        self._kept = np.zeros(len(state.raw), dtype=np.bool_)
+        self._rows: list[tuple[Indices, list[Floats]]] = []
+
+    def keep(self, state: PaintedState, places: Indices) -> None:
+        """Keep some rows before they are overwritten, the first time."""
+        if state is self.state:
+            new = places[~self._kept[places]]
+            self._kept[new] = True
+            self._rows.append((new, [array[new] for array in self._arrays()]))
+
+    def back(self) -> PaintedState:
+        """Return the state as it was."""
+        for places, rows in self._rows:
+            for array, row in zip(self._arrays(), rows, strict=True):
+                array[places] = row
+        return self.state
+
+    def _arrays(self) -> list[Floats]:
+        """Return the arrays that a dab writes to; phi is empty where light is not spread."""
+        state = self.state
+        arrays = (state.raw, state.load, state.R1, state.phi)
+        return [array for array in arrays if len(array)]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class PaintedPatch:
+    """A patch of one side of the crown that is being painted, kept while the brush stays on it."""
+
+    patch: Patch
+    wicking: WickingPatch | None
+    centre: Floats
+    radius_mm: float
+
+    def covers(self, vertex: int, centre: Floats, radius_mm: float) -> bool:
+        """Return whether a ball lies within the patch's, and a vertex (compact) in the patch."""
+        inside = self.patch.vertices
+        place = min(int(np.searchsorted(inside, vertex)), len(inside) - 1)
+        apart = float(np.linalg.norm(self.centre - centre))
+        return bool(inside[place] == vertex) and apart + radius_mm <= self.radius_mm
+
+    def serves(self, vertices: Indices, margin_mm: float) -> bool:
+        """Return whether vertices (ascending) all lie that far inside the patch."""
+        inside = self.patch.vertices
+        place = np.minimum(np.searchsorted(inside, vertices), len(inside) - 1)
+        return np.array_equal(inside[place], vertices) and bool(
+            self.patch.rim_distance_mm[place].min() >= margin_mm
+        )
+
+
+def merged(one: Indices, other: Indices) -> Indices:
+    """Return what is in either, ascending; numpy's own routine takes a millisecond."""
+    both = np.concatenate([one, other])
+    both.sort()
+    first = np.ones(len(both), dtype=np.bool_)
+    np.not_equal(both[1:], both[:-1], out=first[1:])
+    merged: Indices = both[first]
+    return merged
+
+
+def without(those: Indices, others: Indices) -> Indices:
+    """Return which of `those` are not among `others`, both ascending."""
+    place = np.minimum(np.searchsorted(others, those), len(others) - 1)
+    found: Indices = those[others[place] != those]
+    return found
