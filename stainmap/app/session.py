@@ -7,7 +7,6 @@ command line without threads. Everything here is called from one thread (the pos
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -16,6 +15,7 @@ from numpy.typing import NDArray
 
 from stainmap.app.brush import Brush, Stroke
 from stainmap.app.case_place import CasePlace
+from stainmap.app.change import Change, Listener
 from stainmap.app.exporting import check_ending, export_prediction
 from stainmap.app.job import Job, JobRunner, Post, Progress, call_now
 from stainmap.app.opening import Answers, MeshLook, build_case, look_at_mesh, reread
@@ -54,24 +54,6 @@ _PREDICTED_FROM = frozenset(
         "screw_channels",
     }
 )
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Change:
-    """What a notice is about.
-
-    Names of case fields, and "appearance", "outcome", "file", "history", "job", "look",
-    "opened", "problem", "seen", "shading".
-    """
-
-    fields: frozenset[str]
-
-    def touches(self, *names: str) -> bool:
-        """Return True if any of `names` changed."""
-        return not self.fields.isdisjoint(names)
-
-
-Listener = Callable[[Change], None]
 
 
 class Session:
@@ -383,6 +365,15 @@ class Session:
             self._move(self._history.redone())
 
     # --- the brush -----------------------------------------------------------------------
+
+    def expect_stroke(self, vertex: int, radius_mm: float) -> None:
+        """Prepare for the brush at a vertex, so that the first dab there is as quick as the next.
+
+        For the pointer on its way: costs nothing where that has been done, or while busy.
+        """
+        prediction = self._prediction
+        if prediction is not None and self.is_up_to_date and not self.is_painting:
+            prediction.engine.prepare_dab(vertex, radius_mm)
 
     def begin_stroke(self, brush: Brush) -> None:
         """Put the brush down; raise PlanError if it has nothing to paint."""

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from stainmap.app.job import Progress
 from stainmap.app.prediction import Prediction
+from stainmap.model.case import Case
 from stainmap.paper.coat_map import write_coat_map
 from stainmap.paper.mixing_sheet import write_mixing_list
 from stainmap.paper.page import PageSize
@@ -37,7 +38,17 @@ def sheet_data(
         shading=shading,
         page=PageSize(page),
         mixed_at=mixed_at,
+        technician=_painter(prediction.case),
     )
+
+
+def _painter(case: Case) -> str:
+    """Return who paints, with their hand factor where it is not 1."""
+    hand = case.process.uptake.hand_factor
+    parts = [case.process.painter] if case.process.painter else []
+    if hand != 1.0:
+        parts.append(f"hand {hand:.2f}")
+    return ", ".join(parts)
 
 
 def sheet_names(code: str) -> tuple[str, str]:

@@ -45,10 +45,14 @@ def _remark(programme: SinteringProgramme) -> str:
     if cool:
         text += f" and {duration_text(cool)} of cooling"
     kind = time_class(programme.minutes)
-    return (
-        f"{text}; class {kind}, scattering x {programme.scattering_factor:.2f},"
-        f" {programme.provenance}"
+    coupon = programme.coupon
+    origin = (
+        programme.provenance
+        if coupon is None
+        else f"by a blank coupon, {coupon.read_by}, {coupon.read_on}"
     )
+    factor = programme.effective_scattering_factor
+    return f"{text}; class {kind}, scattering x {factor:.2f}, {origin}"
 
 
 def _segment_rows(programme: SinteringProgramme) -> list[tuple[str, str, str]]:

@@ -9,9 +9,10 @@ from numpy.typing import NDArray
 from PySide6.QtCore import QObject, Qt, Signal
 
 from stainmap.app.brush import Brush
+from stainmap.app.change import Change
 from stainmap.app.painting import StrokeUpdate
 from stainmap.app.prediction import Prediction
-from stainmap.app.session import Change, Session
+from stainmap.app.session import Session
 from stainmap.errors import StainmapError
 from stainmap.model.zone import Area, Zone
 from stainmap.paper.views import CrownDirections
@@ -246,6 +247,7 @@ class CrownDesk(QObject):
             self._view.set_probe(None, None)
             self.named.emit("")
             return
+        self._session.expect_stroke(hit.vertex, self._settings.radius_mm)
         reading = figures.probe_reading(prediction, hit.vertex)
         self._view.set_probe(reading, hit.position)
         self.named.emit(reading.spoken)

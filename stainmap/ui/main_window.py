@@ -20,9 +20,10 @@ from PySide6.QtWidgets import (
 )
 
 from stainmap.app import edits
+from stainmap.app.change import Change
 from stainmap.app.job import JobRunner
 from stainmap.app.sample import open_sample, sample_look
-from stainmap.app.session import Change, Session
+from stainmap.app.session import Session
 from stainmap.files.catalogue import starter_catalogue
 from stainmap.files.recovery import Journal, abandoned
 from stainmap.model.case import Case

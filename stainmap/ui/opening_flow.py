@@ -11,8 +11,9 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from stainmap.app import edits
+from stainmap.app.change import Change
 from stainmap.app.opening import Answers, MeshLook, units_from_numbers
-from stainmap.app.session import Change, Session
+from stainmap.app.session import Session
 from stainmap.errors import ReadingError, StainmapError
 from stainmap.files.case_file import SUFFIX, is_case_file
 from stainmap.files.recovery import Recovered

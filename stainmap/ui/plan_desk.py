@@ -10,8 +10,9 @@ from PySide6.QtCore import QObject, QTimer, Signal
 from PySide6.QtWidgets import QMenu
 
 from stainmap.app import edits
+from stainmap.app.change import Change
 from stainmap.app.opening import units_from_numbers
-from stainmap.app.session import Change, Session
+from stainmap.app.session import Session
 from stainmap.errors import StainmapError
 from stainmap.model.case import Case, Region
 from stainmap.model.plan import CoatSpan

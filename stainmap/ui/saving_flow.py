@@ -7,8 +7,9 @@ from pathlib import Path
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
+from stainmap.app.change import Change
 from stainmap.app.exporting import KINDS, check_ending
-from stainmap.app.session import Change, Session
+from stainmap.app.session import Session
 from stainmap.errors import StainmapError
 from stainmap.files.case_file import SUFFIX
 

@@ -14,7 +14,8 @@ import pytest
 
 from stainmap.app import edits
 from stainmap.app.brush import Brush, Tool
-from stainmap.app.session import Change, Session
+from stainmap.app.change import Change
+from stainmap.app.session import Session
 from stainmap.errors import CaseFileError, StainmapError
 from stainmap.files.case_file import CaseLock
 from stainmap.files.catalogue import starter_catalogue

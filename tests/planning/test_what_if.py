@@ -17,7 +17,6 @@ from stainmap.optics.difference import delta_e_00
 from stainmap.predict.reference import reference_lab
 from stainmap.predict.scene import scene_from_case
 from stainmap.predict.seen import Seen
-from stainmap.predict.seen import Seen
 from tests.builders import dome_case
 from tests.predict.scenes import DENTINE, materials
 
