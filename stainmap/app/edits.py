@@ -18,6 +18,8 @@ from stainmap.planning.dyes import recommended_dyes
 from stainmap.surface.mesh import TriMesh
 from stainmap.units import LengthUnit, SizeState
 
+# No blank is higher.
+MAX_NESTING_MM = 40.0
 SCREW_PLUG = "plug of a screw channel"
 
 
@@ -96,6 +98,16 @@ def with_block(case: Case, name: str) -> Case:
         return replace(changed, source=source)
     factor = source.sintered_mm_per_unit / case.source.sintered_mm_per_unit
     return replace(_scaled(changed, factor), source=source)
+
+
+def with_nesting_height(case: Case, height_mm: float) -> Case:
+    """Return the case with its lowest point as high above the bottom of the blank, milled mm."""
+    if not 0.0 <= height_mm <= MAX_NESTING_MM:
+        raise PlanError(
+            f"A height of {height_mm} mm in the blank is out of range.",
+            advice=f"Give 0 to {MAX_NESTING_MM:g} mm.",
+        )
+    return replace(case, plan=replace(case.plan, nesting_height_mm=height_mm))
 
 
 def with_size(case: Case, state: SizeState, unit: LengthUnit) -> Case:

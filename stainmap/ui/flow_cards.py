@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QWidget
 
 from stainmap.ui.crown_view import CrownView
 from stainmap.ui.open_card import OpenCard
-from stainmap.ui.plate import MessageCard, ProgressCard
+from stainmap.ui.plate import MessageCard, Plate, ProgressCard
 
 _EDGE_PX = 12
 _NARROW_PX = 700
@@ -52,8 +52,8 @@ class FlowCards(QObject):
         self.questions.raise_()
         self._view.keep_clear_of(self.questions)
 
-    def _place(self, card: QWidget) -> None:
-        card.adjustSize()
+    def _place(self, card: Plate) -> None:
+        card.fit()
         x = (self._view.width() - card.width()) // 2
         # In a narrow view the card would lie on the scale.
         foot = 20 if self._view.width() >= _NARROW_PX else 48

@@ -9,7 +9,7 @@ from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QPaintEvent,
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from stainmap.model.colour import Colour
-from stainmap.optics.colorimetry import lab_to_srgb
+from stainmap.optics.colorimetry import lab_to_srgb, white_point
 from stainmap.planning.outcome import AreaOutcome
 from stainmap.ui.marks import Align, paint_text, paint_touching_swatches, signed
 from stainmap.ui.plate import link_button
@@ -22,8 +22,10 @@ Line = tuple[str, list[str], bool]
 
 
 def screen_colour(colour: Colour) -> str:
-    """Return a colour as ``#rrggbb`` for the screen."""
-    red, green, blue = (float(v) for v in lab_to_srgb(colour.lab))
+    """Return a colour as ``#rrggbb`` for the screen, as an eye adapted to its light sees it."""
+    how = colour.measurement
+    white = white_point(how.illuminant, how.observer_degrees)
+    red, green, blue = (float(v) for v in lab_to_srgb(colour.lab, white))
     return QColor.fromRgbF(red, green, blue).name()
 
 

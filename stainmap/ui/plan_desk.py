@@ -170,7 +170,9 @@ class PlanDesk(QObject):
         wanted = [one for one in areas if one.wanted is not None]
         zones = [one for one in areas if not isinstance(one.area, Accent)]
         side.outcome.set_outcomes(wanted or zones)
-        side.ladder.set_outcomes(areas)
+        # What is wanted under another light is no step of value from what is predicted.
+        comparable = [replace(one, wanted=None) if one.refused else one for one in areas]
+        side.ladder.set_outcomes(comparable)
         for widget in (side.ladder, side.ladder_head, side.outcome.caution):
             widget.setVisible(bool(areas))
         if outcome is not None and not outcome.calibrated:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from PySide6.QtCore import QObject, Signal
-from PySide6.QtWidgets import QDialog, QWidget
+from PySide6.QtWidgets import QDialog, QInputDialog, QWidget
 
 from stainmap.app import edits
 from stainmap.app.job import JobRunner
@@ -93,6 +93,31 @@ class PlanDialogs(QObject):
                 case = edits.with_backing(case, new.region, stump=new.stump, cement=new.cement)
                 case = edits.with_cement_thickness(case, new.region, new.cement_thickness_mm)
         self._edit("change what lies behind", case)
+
+    def ask_for_height(self) -> None:
+        """Ask where in a block of several layers the crown lies."""
+        case = self._session.case
+        if case is None:
+            return
+        block = case.materials.block(case.plan.block)
+        layers = ", ".join(
+            f"{layer.scattering} from {layer.bottom_mm:g} mm" for layer in block.layers
+        )
+        height_mm, said = QInputDialog.getDouble(
+            self._window,
+            "Height in the block",
+            f"Layers of {block.name}: {layers}.\nLowest point of the crown above the bottom of the"
+            " blank, mm milled:",
+            case.plan.nesting_height_mm,
+            0.0,
+            edits.MAX_NESTING_MM,
+            1,
+        )
+        if said and height_mm != case.plan.nesting_height_mm:
+            self._edit(
+                f"{height_mm:g} mm above the bottom of the blank",
+                edits.with_nesting_height(case, height_mm),
+            )
 
     def ask_for_coupon(self) -> None:
         """Ask what a blank coupon told about the furnace programme."""

@@ -44,6 +44,11 @@ class Plate(QWidget):
         self.body.setContentsMargins(14, 12, 14, 12)
         self.body.setSpacing(6)
 
+    def fit(self) -> None:
+        """Take the height that what is shown needs now, not what was shown before."""
+        self.body.invalidate()
+        self.adjustSize()
+
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Draw the plate."""
         painter = QPainter(self)
@@ -152,11 +157,11 @@ class MessageCard(Plate):
             self._row.addWidget(button)
             self.buttons.append(button)
         self._row.addStretch(1)
-        self.adjustSize()
+        self.fit()
 
     def _press(self, name: str) -> None:
         if name == "details" and self._details.text():
             self._details.setVisible(self._details.isHidden())
-            self.adjustSize()
+            self.fit()
             return
         self.chosen.emit(name)

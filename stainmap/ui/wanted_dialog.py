@@ -7,6 +7,7 @@ from dataclasses import replace
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QValidator
 from PySide6.QtWidgets import (
+    QCheckBox,
     QDialog,
     QDialogButtonBox,
     QDoubleSpinBox,
@@ -17,14 +18,27 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from stainmap.model.colour import IN_PLACE, Colour, Measurement
+from stainmap.errors import PlanError
+from stainmap.model.colour import (
+    IN_PLACE,
+    SPHERE_WITH_GLOSS,
+    SPHERE_WITHOUT_GLOSS,
+    WITHOUT_GLOSS,
+    Colour,
+    Conversion,
+    Measurement,
+)
 from stainmap.model.target import DEFAULT_OFFSETS, Offset, Target
 from stainmap.model.zone import Area
+from stainmap.optics.colorimetry import LIGHTS
+from stainmap.predict.colour_conversion import conversions_for
+from stainmap.ui.form_dialog import choice_box
 from stainmap.ui.marks import signed
 from stainmap.ui.outcome_panel import screen_colour
 from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import font
 
+_GEOMETRIES = (WITHOUT_GLOSS, SPHERE_WITHOUT_GLOSS, SPHERE_WITH_GLOSS)
 _START = Colour(lightness=75.5, a=0.8, b=17.0, measurement=Measurement(backing=IN_PLACE))
 
 
@@ -72,12 +86,7 @@ class WantedDialog(QDialog):
         column = QVBoxLayout(self)
         column.setContentsMargins(24, 20, 24, 20)
         column.setSpacing(12)
-        column.addWidget(
-            SoftLabel(
-                f"The body in place, {body.measurement.geometry}, {body.measurement.illuminant}, "
-                f"{body.measurement.observer_degrees}\N{DEGREE SIGN}; the rest follows it."
-            )
-        )
+        column.addWidget(SoftLabel("The body as seen in place; the other areas follow it."))
         grid = QGridLayout()
         grid.setHorizontalSpacing(12)
         grid.setVerticalSpacing(8)
@@ -106,10 +115,11 @@ class WantedDialog(QDialog):
         self.swatch.setFixedSize(64, 26)
         self.swatch.setAccessibleName("The body's colour on this screen")
         grid.addWidget(self.swatch, 2, 4)
-        self._head(grid, 3, ("from the body", "\N{GREEK CAPITAL LETTER DELTA}L*", "", "", ""))
-        grid.addWidget(SoftLabel("\N{GREEK CAPITAL LETTER DELTA}C*", 11), 3, 2)
+        self._ask_how_measured(grid, body.measurement)
+        self._head(grid, 6, ("from the body", "\N{GREEK CAPITAL LETTER DELTA}L*", "", "", ""))
+        grid.addWidget(SoftLabel("\N{GREEK CAPITAL LETTER DELTA}C*", 11), 6, 2)
         self.offsets: dict[Area, tuple[SignedBox, SignedBox]] = {}
-        for row, (area, name) in enumerate(names.items(), start=4):
+        for row, (area, name) in enumerate(names.items(), start=7):
             old = next((one for one in offsets if one.area == area), None)
             light = self._signed(f"{name} lightness from body", old.lightness if old else 0.0)
             chroma = self._signed(f"{name} chroma from body", old.chroma if old else 0.0)
@@ -125,6 +135,24 @@ class WantedDialog(QDialog):
         buttons.rejected.connect(self.reject)
         column.addWidget(buttons)
         self._show()
+
+    def _ask_how_measured(self, grid: QGridLayout, how: Measurement) -> None:
+        """Add the lines about how the wanted colour was read."""
+        self.read_geometry = choice_box("Geometry of the reading", _GEOMETRIES, how.geometry)
+        self.read_light = choice_box("Light of the reading", LIGHTS, how.illuminant)
+        grid.addWidget(QLabel("measured"), 3, 0)
+        grid.addWidget(self.read_geometry, 3, 1, 1, 2)
+        grid.addWidget(self.read_light, 3, 3)
+        grid.addWidget(SoftLabel(f"{how.observer_degrees}\N{DEGREE SIGN} observer"), 3, 4)
+        self.converts = QCheckBox()
+        self.converts.setChecked(bool(self._conversions))
+        self.told = SoftLabel()
+        self.told.setWordWrap(True)
+        grid.addWidget(self.converts, 4, 1, 1, 4)
+        grid.addWidget(self.told, 5, 1, 1, 4)
+        for choice in (self.read_geometry, self.read_light):
+            choice.currentTextChanged.connect(self._show)
+        self.converts.toggled.connect(self._show)
 
     @staticmethod
     def _head(grid: QGridLayout, row: int, words: tuple[str, ...]) -> None:
@@ -157,18 +185,49 @@ class WantedDialog(QDialog):
         return box
 
     @property
+    def measurement(self) -> Measurement:
+        """How the wanted colour was measured, as it is set now."""
+        return replace(
+            self._measurement,
+            geometry=self.read_geometry.currentText(),
+            illuminant=self.read_light.currentText(),
+        )
+
+    @property
+    def conversions(self) -> tuple[Conversion, ...]:
+        """What it takes to compare with a prediction; raises PlanError if nothing does."""
+        return conversions_for(self.measurement, Measurement(backing=IN_PLACE))
+
+    @property
     def target(self) -> Target:
         """What is wanted as it is set now."""
         light, a, b = (box.value() for box in self.body)
         return Target(
-            body=Colour(lightness=light, a=a, b=b, measurement=self._measurement),
+            body=Colour(lightness=light, a=a, b=b, measurement=self.measurement),
             name=self.name.text().strip(),
             offsets=tuple(
                 Offset(area=area, lightness=light.value(), chroma=chroma.value())
                 for area, (light, chroma) in self.offsets.items()
             ),
-            conversions=self._conversions,
+            conversions=self.conversions if self.converts.isChecked() else (),
         )
 
     def _show(self) -> None:
+        self._show_conversions()
         self.swatch.setStyleSheet(f"background: {screen_colour(self.target.body)};")
+
+    def _show_conversions(self) -> None:
+        """Offer what makes the reading comparable, by name, or say that nothing does."""
+        try:
+            needed = self.conversions
+        except PlanError as error:
+            self.converts.setChecked(False)
+            self.converts.hide()
+            self.told.setText(str(error))
+            self.told.show()
+            return
+        self.converts.setVisible(bool(needed))
+        self.converts.setText("convert by " + " and ".join(str(one) for one in needed))
+        refused = bool(needed) and not self.converts.isChecked()
+        self.told.setVisible(refused)
+        self.told.setText("Without it, no difference to a prediction at 45/0, D65 is shown.")

@@ -146,8 +146,10 @@ class WindowActions(QObject):
         self._of_case = [
             self._action(menu, "&Hand and uptake...", dialogs.ask_for_process),
             self._action(menu, "What &lies behind...", dialogs.ask_for_backings),
-            self._action(menu, "Show where a &screw leaves...", flow.ask_for_screw_channel),
         ]
+        self.height = self._action(menu, "H&eight in the block...", dialogs.ask_for_height)
+        screw = self._action(menu, "Show where a &screw leaves...", flow.ask_for_screw_channel)
+        self._of_case.append(screw)
         self.unscrew = self._action(
             menu, "&Take the screw channel away", dialogs.close_screw_channels
         )
@@ -250,6 +252,8 @@ class WindowActions(QObject):
         for action in self._of_case:
             action.setEnabled(has_case)
         case = session.case
+        layered = case is not None and len(case.materials.block(case.plan.block).layers) > 1
+        self.height.setEnabled(has_case and layered)
         self.unscrew.setEnabled(has_case and case is not None and bool(case.screw_channels))
         reading = None if case is None or not has_case else case.reading
         self.wall.setEnabled(reading is not None and reading.assumed_wall_mm is not None)

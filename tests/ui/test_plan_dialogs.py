@@ -10,11 +10,12 @@ import numpy as np
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QDialog
+from PySide6.QtWidgets import QDialog, QInputDialog
 from pytestqt.qtbot import QtBot
 
 from stainmap.app.prediction import Prediction
 from stainmap.model.case import Case, Region
+from stainmap.model.colour import Conversion
 from stainmap.model.finishing import Finish
 from stainmap.model.material import BlankCoupon
 from stainmap.model.zone import Zone
@@ -25,6 +26,7 @@ from stainmap.ui.coupon_dialog import CouponDialog
 from stainmap.ui.lights_dialog import LightsDialog
 from stainmap.ui.main_window import MainWindow
 from stainmap.ui.process_dialog import ProcessDialog
+from stainmap.ui.wanted_dialog import WantedDialog
 from stainmap.ui.what_if_dialog import WhatIfDialog
 
 LEFT, NONE = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
@@ -268,3 +270,44 @@ def test_the_switch_for_curvature_changes_a_curved_crown(window: MainWindow) -> 
     assert (after - before)[outer, 0].mean() > 0.2
     window.correct_curvature(False)
     np.testing.assert_allclose(prediction_of(window).appearance.lab, before, atol=1e-3)
+
+
+def test_an_unlike_reading_is_compared_only_by_a_named_conversion(window: MainWindow) -> None:
+    dialog = WantedDialog(None, {}, window)
+    assert not dialog.converts.isVisibleTo(dialog)
+    dialog.read_geometry.setCurrentText("d/8 SCI")
+    assert dialog.converts.isVisibleTo(dialog)
+    assert str(Conversion.FIRST_SURFACE) in dialog.converts.text()
+    refused = dialog.target
+    assert (refused.body.measurement.geometry, refused.conversions) == ("d/8 SCI", ())
+    window.session.edit("want", lambda case: replace(case, target=refused))
+    body = prediction_of(window).outcome.area(Zone.BODY)
+    assert body is not None
+    assert body.delta_e_00 is None
+    assert "geometry" in body.refused
+    dialog.converts.setChecked(True)
+    chosen = dialog.target
+    assert chosen.conversions == (Conversion.FIRST_SURFACE,)
+    window.session.edit("want", lambda case: replace(case, target=chosen))
+    body = prediction_of(window).outcome.area(Zone.BODY)
+    assert body is not None
+    assert body.delta_e_00 is not None
+    # A lamp that no conversion knows: nothing is offered.
+    dialog.read_light.setCurrentText("FL2")
+    assert not dialog.converts.isVisibleTo(dialog)
+    assert dialog.target.conversions == ()
+
+
+def test_the_height_in_a_layered_block_is_asked_for_and_moves_the_layers(
+    window: MainWindow, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    assert not window.commands.height.isEnabled(), "a block of one layer has no height"
+    layered = next(one for one in case_of(window).materials.blocks if len(one.layers) > 1)
+    window.plan.unit.block_chosen.emit(layered.name)
+    assert window.commands.height.isEnabled()
+    before = prediction_of(window).appearance.lab.copy()
+    height_mm = layered.layers[-1].bottom_mm
+    monkeypatch.setattr(QInputDialog, "getDouble", lambda *_: (height_mm, True))
+    window.dialogs.ask_for_height()
+    assert case_of(window).plan.nesting_height_mm == height_mm
+    assert np.abs(prediction_of(window).appearance.lab - before).max() > 0.3
