@@ -8,8 +8,10 @@ are done here, in one thread that lives as long as the program.
 from __future__ import annotations
 
 import weakref
-from concurrent.futures import ThreadPoolExecutor
-from functools import lru_cache
+from collections.abc import Callable
+from concurrent.futures import Future
+from queue import SimpleQueue
+from threading import Lock, Thread
 from typing import Any
 
 import numpy as np
@@ -18,6 +20,7 @@ from scipy import sparse
 from scipy.sparse import linalg
 
 FloatArray = NDArray[np.float64]
+Task = Callable[[], None]
 
 
 class Factor:
@@ -38,18 +41,49 @@ class Factor:
     """
 
     def __init__(self, matrix: sparse.csc_array[np.float64], *, ordered: bool = False) -> None:
-        self._held: list[Any] = _keeper().submit(_factored, matrix, ordered).result()
+        tasks = _Keeper.tasks()
+        made: Future[list[Any]] = Future()
+
+        def make() -> None:
+            try:
+                made.set_result(_factored(matrix, ordered))
+            except BaseException as error:  # noqa: BLE001 - raised again where it was asked for
+                made.set_exception(error)
+
+        tasks.put(make)
+        self._held = made.result()
         self.entries = int(self._held[0].nnz)
-        weakref.finalize(self, _drop, self._held).atexit = False
+        # This may run in the middle of anything, whenever rubbish is collected: of all queues only
+        # this kind may be put into while it is being put into.
+        weakref.finalize(self, tasks.put, self._held.clear).atexit = False
 
     def solve(self, right: FloatArray) -> FloatArray:
         """Return the solution for (n,) or (n, k) right-hand sides."""
         return np.asarray(self._held[0].solve(right))
 
 
-@lru_cache(maxsize=1)
-def _keeper() -> ThreadPoolExecutor:
-    return ThreadPoolExecutor(max_workers=1, thread_name_prefix="stainmap-factors")
+class _Keeper:
+    """The thread that makes and drops factorisations; begun with the first one."""
+
+    _lock = Lock()
+    _tasks: SimpleQueue[Task] | None = None
+
+    @classmethod
+    def tasks(cls) -> SimpleQueue[Task]:
+        """Return the queue of what the thread is to do."""
+        with cls._lock:
+            if cls._tasks is None:
+                cls._tasks = SimpleQueue()
+                Thread(
+                    target=_work, args=(cls._tasks,), name="stainmap-factors", daemon=True
+                ).start()
+            return cls._tasks
+
+
+def _work(tasks: SimpleQueue[Task]) -> None:
+    while True:
+        # Nothing of a task is kept while waiting for the next.
+        tasks.get()()
 
 
 def _factored(matrix: sparse.csc_array[np.float64], ordered: bool) -> list[Any]:
@@ -62,7 +96,3 @@ def _factored(matrix: sparse.csc_array[np.float64], ordered: bool) -> list[Any]:
             options={"SymmetricMode": True},
         )
     ]
-
-
-def _drop(held: list[Any]) -> None:
-    _keeper().submit(held.clear)

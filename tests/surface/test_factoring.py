@@ -87,3 +87,38 @@ def test_what_another_thread_drops_is_freed() -> None:
     size_mb, grown_mb = (float(word) for word in done.stdout.split())
     assert size_mb > 5
     assert grown_mb < 3 * size_mb
+
+
+# Garbage is collected wherever memory is asked for: here inside a submit that holds a lock which
+# every other submit wants as well.
+COLLECTED = """
+import gc
+from concurrent.futures import ThreadPoolExecutor, thread
+import numpy as np
+from scipy import sparse
+from stainmap.surface.factoring import Factor
+
+class Ring:
+    pass
+
+held = Ring()
+held.itself, held.factor = held, Factor(sparse.eye_array(4).tocsc())
+gc.disable()
+del held
+with thread._global_shutdown_lock:
+    gc.collect()
+print(Factor(sparse.eye_array(3).tocsc()).solve(np.ones(3)).sum())
+"""
+
+
+def test_may_be_dropped_in_the_middle_of_anything() -> None:
+    """The collector once dropped a factor inside a pool's submit, and both waited for ever."""
+    done = subprocess.run(
+        [sys.executable, "-c", COLLECTED],
+        cwd=Path(__file__).parents[2],
+        check=True,
+        capture_output=True,
+        text=True,
+        timeout=60,
+    )
+    assert float(done.stdout) == 3.0
