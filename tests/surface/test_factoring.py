@@ -122,3 +122,21 @@ def test_may_be_dropped_in_the_middle_of_anything() -> None:
         timeout=60,
     )
     assert float(done.stdout) == 3.0
+
+
+def test_what_lives_until_the_end_ends_quietly() -> None:
+    """Left to the interpreter's own end, it leaves an exception behind and exits with 120."""
+    script = (
+        "from scipy import sparse\n"
+        "from stainmap.surface.factoring import Factor\n"
+        "kept = Factor(sparse.eye_array(4).tocsc())\n"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", script],
+        cwd=Path(__file__).parents[2],
+        check=False,
+        capture_output=True,
+        text=True,
+        timeout=60,
+    )
+    assert (done.returncode, done.stderr) == (0, "")
