@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from stainmap.app.pictures import preview_png
 from stainmap.app.prediction import Prediction
 from stainmap.errors import CaseFileError
 from stainmap.files.case_file import CaseLock, write_case
@@ -61,7 +60,7 @@ class CasePlace:
             write_case(
                 case,
                 target,
-                preview_png=None if prediction is None else preview_png(prediction),
+                preview_png=None if prediction is None else _preview(prediction),
                 look=None if prediction is None else prediction.appearance.srgb,
             )
         except BaseException:
@@ -77,3 +76,10 @@ class CasePlace:
         if self._lock is not None:
             self._lock.release()
             self._lock = None
+
+
+def _preview(prediction: Prediction) -> bytes:
+    # What draws it is slow to import, and the window is to be there before.
+    from stainmap.app.pictures import preview_png  # noqa: PLC0415
+
+    return preview_png(prediction)

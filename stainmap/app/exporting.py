@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from stainmap.app.pictures import crown_png
 from stainmap.app.prediction import Prediction
 from stainmap.errors import StainmapError
 from stainmap.files.atomic import write_bytes
@@ -52,4 +51,7 @@ def export_prediction(prediction: Prediction, path: Path, *, table: str = "verti
         )
         export_table(rows, path)
     else:
+        # What draws is slow to import, and few exports are pictures.
+        from stainmap.app.pictures import crown_png  # noqa: PLC0415
+
         write_bytes(path, crown_png(prediction))

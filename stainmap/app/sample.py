@@ -13,7 +13,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stainmap.app.opening import Answers, build_case, look_at_mesh, units_from_numbers
-from stainmap.app.pictures import preview_png
 from stainmap.app.prediction import predict_case
 from stainmap.files.case_file import SUFFIX, read_case, read_look, write_case
 from stainmap.files.catalogue import starter_catalogue
@@ -118,6 +117,8 @@ def main() -> None:
     path = folder / f"{SAMPLE}{SUFFIX}"
     prediction = predict_case(case)
     look = prediction.appearance.srgb
+    from stainmap.app.pictures import preview_png  # noqa: PLC0415 - slow, and for makers only
+
     write_case(case, path, preview_png=preview_png(prediction), look=look)
 
 

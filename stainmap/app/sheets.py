@@ -10,7 +10,7 @@ from stainmap.app.prediction import Prediction
 from stainmap.model.case import Case
 from stainmap.paper.coat_map import write_coat_map
 from stainmap.paper.mixing_sheet import write_mixing_list
-from stainmap.paper.page import PageSize
+from stainmap.paper.page_size import PageSize
 from stainmap.paper.shading import ShadingFields
 from stainmap.paper.sheet_data import SheetData
 from stainmap.planning.plan_hash import plan_hash

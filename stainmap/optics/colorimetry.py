@@ -15,7 +15,6 @@ from typing import Final
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
-from scipy.interpolate import CubicSpline
 
 from stainmap.optics.spectrum import BANDS_NM
 from stainmap.paths import resource
@@ -95,6 +94,8 @@ def compute_xyz_weights(light: str, observer: int) -> NDArray[np.float64]:
     power = colour.SDS_ILLUMINANTS[light].copy().interpolate(shape).align(shape).values
     product = np.asarray(matching, dtype=np.float64) * np.asarray(power, dtype=np.float64)[:, None]
     product /= product[:, 1].sum()
+    from scipy.interpolate import CubicSpline  # noqa: PLC0415 - takes a third of a second
+
     spline = CubicSpline(BANDS_NM, np.eye(len(BANDS_NM)), axis=0)
     spread = spline(np.clip(fine, BANDS_NM[0], BANDS_NM[-1]))
     return np.asarray(spread.T @ product, dtype=np.float64)

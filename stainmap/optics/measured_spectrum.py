@@ -14,7 +14,6 @@ from typing import Final
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
-from scipy.interpolate import PchipInterpolator
 
 from stainmap.errors import StainmapError
 from stainmap.optics.spectrum import BANDS_NM
@@ -96,6 +95,8 @@ class MeasuredSpectrum:
         """
         # Slopes next to a step from nothing may overflow on their way to zero.
         with np.errstate(over="ignore", divide="ignore", invalid="ignore"):
+            from scipy.interpolate import PchipInterpolator  # noqa: PLC0415 - takes a third of a second
+
             spline = PchipInterpolator(self.wavelengths_nm, self.values)
         return np.asarray(spline(BANDS_NM), dtype=np.float64)
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 import io
 from collections.abc import Iterable, Sequence
 from contextlib import contextmanager
-from enum import StrEnum
 from typing import Any, Literal, NamedTuple
 
 from PIL import Image
@@ -15,6 +14,7 @@ from reportlab.graphics.shapes import Drawing
 from reportlab.lib.utils import ImageReader
 from reportlab.pdfgen.canvas import Canvas
 
+from stainmap.paper.page_size import PageSize
 from stainmap.paper.typeface import FontWeight, register_fonts, text_width_pt
 
 MM = 72.0 / 25.4
@@ -36,18 +36,6 @@ REGULAR, MEDIUM, LIGHT_FACE, BOLD = (
     FontWeight.LIGHT,
     FontWeight.SEMIBOLD,
 )
-
-
-class PageSize(StrEnum):
-    """Paper formats."""
-
-    A4 = "A4"
-    LETTER = "Letter"
-
-    @property
-    def size_mm(self) -> tuple[float, float]:
-        """Width and height."""
-        return (210.0, 297.0) if self is PageSize.A4 else (215.9, 279.4)
 
 
 class Rect(NamedTuple):

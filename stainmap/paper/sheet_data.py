@@ -12,7 +12,7 @@ from stainmap.errors import PlanError
 from stainmap.model.case import Case
 from stainmap.model.material import Block, Provenance
 from stainmap.model.zone import Accent, Area, Zone, area_label
-from stainmap.paper.page import PageSize
+from stainmap.paper.page_size import PageSize
 from stainmap.paper.shading import ShadingFields
 from stainmap.planning.mixing import JAR_LIFE_HOURS
 from stainmap.planning.outcome import Outcome

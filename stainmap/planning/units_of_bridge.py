@@ -7,7 +7,6 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 from scipy import sparse
-from scipy.optimize import minimize
 from scipy.sparse import csgraph
 
 from stainmap.planning.progress import Steps
@@ -137,6 +136,8 @@ def _narrowest(
         return area + 200.0 * float(beyond @ beyond)
 
     simplex = np.array([[0.0, 0.0, 0.0], [0.25, 0.0, 0.0], [0.0, 0.25, 0.0], [0.0, 0.0, 0.5]])
+    from scipy.optimize import minimize  # noqa: PLC0415 - takes a third of a second
+
     best = minimize(
         measure,
         np.zeros(3),

@@ -9,7 +9,6 @@ from typing import Final
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
-from scipy.optimize import Bounds, least_squares, minimize
 
 from stainmap.errors import CatalogueError
 from stainmap.model.colour import Colour
@@ -150,6 +149,8 @@ def solve_layer(layer: BlockLayer, stump: Stump) -> SolvedBlock:
 
     start = np.log([0.2, _USUAL_DECAY_NM, 0.004])
     bounds = (np.log(_LOWEST), np.log(_HIGHEST))
+    from scipy.optimize import least_squares  # noqa: PLC0415 - takes a third of a second
+
     found = least_squares(misfit, start, bounds=bounds).x
     reached = lab(found)
     remaining = float(delta_e_00(reached, wanted))
@@ -183,6 +184,7 @@ def _nearest(
 
     From the best points of a grid: the bounds make corners where one search alone gets stuck.
     """
+    from scipy.optimize import Bounds, minimize  # noqa: PLC0415 - takes a third of a second
 
     def away(parameters: FloatArray) -> float:
         return float(delta_e_00(lab(parameters), wanted))

@@ -13,7 +13,6 @@ from typing import Final
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
-from scipy.optimize import minimize_scalar
 
 from stainmap.errors import CatalogueError
 from stainmap.model.colour import Colour
@@ -126,6 +125,8 @@ def factor_from_coupon(
             lab = reflectance_to_lab(reflectance, how.illuminant, how.observer_degrees)
             off.append(float(delta_e_00(lab, np.array(one.lab))))
         return np.array(off)
+
+    from scipy.optimize import minimize_scalar  # noqa: PLC0415 - takes a third of a second
 
     found = minimize_scalar(
         lambda factor: float((differences(factor) ** 2).sum()),

@@ -11,11 +11,8 @@ from PySide6.QtWidgets import QFileDialog, QWidget
 from stainmap.app.job import Job, JobRunner, Progress
 from stainmap.app.prediction import for_record
 from stainmap.app.session import Session
-from stainmap.app.sheets import sheet_data, sheet_names
 from stainmap.errors import CancelledError, StainmapError
-from stainmap.paper.coat_map import write_coat_map
-from stainmap.paper.mixing_sheet import write_mixing_list
-from stainmap.paper.page import PageSize
+from stainmap.paper.page_size import PageSize
 from stainmap.ui.plate import ProgressCard
 
 _MAP_SHARE = 0.9  # of the whole time, the coat map with its pictures
@@ -61,6 +58,11 @@ class PrintingFlow(QObject):
         shading = self._session.shading
 
         def work(progress: Progress) -> tuple[Path, Path]:
+            # What draws PDF is slow to import; the window must not wait for it.
+            from stainmap.app.sheets import sheet_data, sheet_names  # noqa: PLC0415
+            from stainmap.paper.coat_map import write_coat_map  # noqa: PLC0415
+            from stainmap.paper.mixing_sheet import write_mixing_list  # noqa: PLC0415
+
             sheet = sheet_data(for_record(prediction, progress), page=page, shading=shading)
             names = sheet_names(prediction.case.code)
             coat_map, mixing = folder / names[0], folder / names[1]

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QMenu, QMessageBox
 
 from stainmap import __version__
 from stainmap.files.recovery import Recovered
-from stainmap.paper.page import PageSize
+from stainmap.paper.page_size import PageSize
 from stainmap.paper.views import Side
 from stainmap.paths import resource
 from stainmap.ui.crown_picture import Look

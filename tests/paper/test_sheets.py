@@ -25,7 +25,8 @@ from stainmap.model.zone import Accent, Zone
 from stainmap.paper import unit_map
 from stainmap.paper.coat_map import coat_map_bytes, write_coat_map
 from stainmap.paper.mixing_sheet import mixing_list_bytes, steps_text, write_mixing_list
-from stainmap.paper.page import MARGIN_MM, SMALLEST_PT, Page, PageSize
+from stainmap.paper.page import MARGIN_MM, SMALLEST_PT, Page
+from stainmap.paper.page_size import PageSize
 from stainmap.paper.predicted_list import number_text
 from stainmap.paper.raster import Camera, rasterise
 from stainmap.paper.sheet_data import SheetData
