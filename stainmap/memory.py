@@ -54,7 +54,7 @@ def give_back_freed() -> bool:
 
 
 @contextmanager
-def giving_back(every_s: float = 0.4) -> Iterator[None]:
+def giving_back(every_s: float = 0.2) -> Iterator[None]:
     """Give freed memory back every so often while the body runs, from a thread of its own.
 
     A body that ends sooner is left alone: clearing pages anew costs small work a fifth of its time.
