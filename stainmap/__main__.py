@@ -24,7 +24,7 @@ os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 from collections.abc import Sequence
 from pathlib import Path
 
-from stainmap import bootstrap, memory
+from stainmap import bootstrap
 from stainmap.startup import system_packages
 
 
@@ -49,8 +49,6 @@ def start(arguments: Sequence[str]) -> int:
     there is no display, nothing plans the sample crown and writes its papers instead.
     """
     from stainmap import cli  # noqa: PLC0415 - its libraries may have been installed just now
-
-    memory.settle()
 
     first = arguments[0] if arguments else None
     if first is not None and (first in cli.VERBS or not _names_file(first)):
@@ -84,6 +82,10 @@ def _window_can_open() -> bool:
 
 def _window(arguments: Sequence[str]) -> int:
     bootstrap.refuse_unsound_qt()
+    from stainmap import memory  # noqa: PLC0415 - only here is it needed
+
+    # Before Qt and numpy begin to ask for memory, and before there are threads.
+    memory.settle()
     from stainmap.ui import main_window  # noqa: PLC0415 - brings Qt, which only a window needs
 
     return main_window.run(arguments)

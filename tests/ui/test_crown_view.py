@@ -234,6 +234,7 @@ def test_the_probe_card_can_be_read_aloud(view: CrownView) -> None:
         chroma=13.8,
         hue_degrees=88.2,
         wall="wall 1.53 mm over natural dentine",
+        plus_minus=3.4,
     )
     view.set_probe(reading, np.array([0.0, 0.0, 5.0]))
     assert view.probe_card.isVisible()
