@@ -15,14 +15,14 @@ from functools import lru_cache
 
 # glibc's numbers, from its malloc.h.
 _MMAP_THRESHOLD, _ARENA_MAX = -3, -8
-_LARGE_BYTES = 4 << 20
+_LARGE_BYTES = 1 << 20
 _HEAPS = 2
 
 
 def settle() -> None:
     """Set the C library's store up, before anything large is asked for.
 
-    Arrays from 4 MB on get pages of their own, which go back at once, and threads share two heaps.
+    Arrays from 1 MB on get pages of their own, which go back at once, and threads share two heaps.
     Left to itself the library raises the first limit to 32 MB and gives every thread a heap. With
     a quarter of a million vertices that is a hundred megabytes less, for pages to be cleared more
     often: a tenth of the time of reading a crown.

@@ -239,7 +239,9 @@ def test_the_probe_card_can_be_read_aloud(view: CrownView) -> None:
     view.set_probe(reading, np.array([0.0, 0.0, 5.0]))
     assert view.probe_card.isVisible()
     said = view.probe_card.accessibleDescription()
-    assert "cusp, distobuccal, slate 2, L* 71.7, C* 13.8, h 88 degrees" in said
+    assert (
+        "cusp, distobuccal, slate 2, L* 71.7 \N{PLUS-MINUS SIGN} 3.4, C* 13.8, h 88 degrees" in said
+    )
     view.set_probe(None, None)
     assert not view.probe_card.isVisible()
 
