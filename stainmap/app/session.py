@@ -20,7 +20,8 @@ from stainmap.app.exporting import check_ending, export_prediction
 from stainmap.app.job import Job, JobRunner, Post, Progress, call_now
 from stainmap.app.opening import Answers, MeshLook, build_case, look_at_mesh, reread
 from stainmap.app.painting import Painting, StrokeUpdate
-from stainmap.app.prediction import Prediction, for_record, predict_case
+from stainmap.app.predicting import PREDICTED_FROM, Predicting
+from stainmap.app.prediction import Prediction, for_record
 from stainmap.errors import CancelledError, StainmapError
 from stainmap.files.case_file import read_case, read_look
 from stainmap.files.recovery import Journal
@@ -35,25 +36,6 @@ from stainmap.predict.seen import Seen
 from stainmap.predict.shape import CrownShape
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.mesh import TriMesh
-
-# Case fields that change what is seen or how it is judged; notes and the like cause no work.
-_PREDICTED_FROM = frozenset(
-    {
-        "surface",
-        "reading",
-        "units",
-        "zones",
-        "accents",
-        "plan",
-        "materials",
-        "backings",
-        "programme",
-        "target",
-        "process",
-        "after_sintering",
-        "screw_channels",
-    }
-)
 
 
 class Session:
@@ -82,18 +64,18 @@ class Session:
         self.materials = materials
         self._listeners: list[Listener] = []
         self._jobs = JobRunner(post=post, threaded=threaded)
-        self._predictions = JobRunner(post=post, threaded=threaded)
+        self._predicting = Predicting(
+            JobRunner(post=post, threaded=threaded),
+            case=lambda: self.case,
+            on_ready=self._predicted,
+            on_problem=self._not_predicted,
+        )
         self._shadings = JobRunner(post=post, threaded=threaded)
         self._journal = journal
         self._history: History | None = None
         self._place = CasePlace()
-        self._operator: SurfaceOperator | None = None
-        self._prediction: Prediction | None = None
-        self._predicting = False
-        self._first_look: NDArray[np.uint8] | None = None
         self._shading: tuple[TriMesh, ShadingFields] | None = None
         self._painting = Painting()
-        self._seen = Seen()
         self.look: MeshLook | None = None
         self.job: Job[Any] | None = None
         self.problem: StainmapError | None = None
@@ -113,32 +95,32 @@ class Session:
     @property
     def prediction(self) -> Prediction | None:
         """The newest prediction; see `is_up_to_date`. None until there is one."""
-        return self._prediction
+        return self._predicting.newest
 
     @property
     def shape(self) -> CrownShape | None:
         """Wall, partner vertices and operators of the current surface, once measured."""
-        return None if self._prediction is None else self._prediction.shape
+        return None if self.prediction is None else self.prediction.shape
 
     @property
     def coats(self) -> NDArray[np.float32] | None:
         """Coats per step and vertex, (S, V), of the newest prediction."""
-        return None if self._prediction is None else self._prediction.coats
+        return None if self.prediction is None else self.prediction.coats
 
     @property
     def appearance(self) -> Appearance | None:
         """Colour per vertex of the newest prediction."""
-        return None if self._prediction is None else self._prediction.appearance
+        return None if self.prediction is None else self.prediction.appearance
 
     @property
     def shown_srgb(self) -> NDArray[np.uint8] | None:
         """Colours (V, 3) to show: predicted, or last seen as long as nothing is predicted."""
-        return self._first_look if self._prediction is None else self._prediction.appearance.srgb
+        return self._predicting.shown_srgb
 
     @property
     def outcome(self) -> Outcome | None:
         """What the newest prediction gives area by area."""
-        return None if self._prediction is None else self._prediction.outcome
+        return None if self.prediction is None else self.prediction.outcome
 
     @property
     def shading(self) -> ShadingFields | None:
@@ -166,10 +148,7 @@ class Session:
     @property
     def is_up_to_date(self) -> bool:
         """True if the prediction belongs to the current case."""
-        prediction = self._prediction
-        return (
-            prediction is not None and prediction.case is self.case and prediction.seen == self.seen
-        )
+        return self._predicting.is_up_to_date
 
     @property
     def plan_hash(self) -> str:
@@ -272,12 +251,11 @@ class Session:
         self._history = History.begun_with(case)
         self._place.occupy(path, case if saved else None)
         self._painting.end()
-        self._prediction = self.problem = None
-        self._operator = operator
-        self._first_look = first_look
+        self.problem = None
+        self._predicting.forget(operator, first_look)
         everything = changed_fields(None, case) | {"file", "history", "appearance", "outcome"}
         self._notify(everything | {"opened"})
-        self._predict()
+        self._predicting.go_on()
 
     def save(self, path: Path | None = None) -> None:
         """Write the open case, under `path` or where it came from.
@@ -288,8 +266,8 @@ class Session:
             If there is no place to write to, it cannot be written, or somebody else has it open.
         """
         # The file keeps a look of the crown, as it is under the usual light.
-        usual = self.is_up_to_date and self._seen == Seen()
-        current = self._prediction if usual else None
+        usual = self.is_up_to_date and self.seen == Seen()
+        current = self.prediction if usual else None
         self._place.write(self._require_case(), path, current)
         if self._journal is not None:
             self._journal.clear()
@@ -299,12 +277,12 @@ class Session:
         """Let go of the lock and the threads. Unsaved work stays in the journal."""
         self._place.leave()
         self._jobs.close()
-        self._predictions.close()
+        self._predicting.close()
         self._shadings.close()
 
     def need_shading(self) -> None:
         """Compute the fields that light needs, in the background; "shading" tells when ready."""
-        prediction = self._prediction
+        prediction = self.prediction
         if prediction is None or self.shading is not None:
             return
         operator = prediction.shape.operator
@@ -326,18 +304,18 @@ class Session:
     @property
     def seen(self) -> Seen:
         """How predictions are looked at: light, observer, corrections."""
-        return self._seen
+        return self._predicting.seen
 
     def see(self, seen: Seen) -> None:
         """Look at predictions in another way; the plan stays as it is."""
-        if seen != self._seen:
-            self._seen = seen
+        if seen != self.seen:
+            self._predicting.seen = seen
             self._notify(frozenset({"seen"}))
-            self._predict()
+            self._predicting.go_on()
 
     def export(self, path: Path) -> Job[None]:
         """Write the predicted crown on all bands under D65; the ending chooses the kind."""
-        prediction = self._prediction
+        prediction = self.prediction
         if prediction is None:
             raise StainmapError("There is no prediction yet.", advice="Wait a moment.")
 
@@ -371,17 +349,17 @@ class Session:
 
         For the pointer on its way: costs nothing where that has been done, or while busy.
         """
-        prediction = self._prediction
+        prediction = self.prediction
         if prediction is not None and self.is_up_to_date and not self.is_painting:
             prediction.engine.prepare_dab(vertex, radius_mm)
 
     def begin_stroke(self, brush: Brush) -> None:
         """Put the brush down; raise PlanError if it has nothing to paint."""
-        self._painting.begin(self._require_case(), brush, self._prediction)
+        self._painting.begin(self._require_case(), brush, self.prediction)
 
     def stroke_to(self, position: NDArray[np.float64], vertex: int) -> StrokeUpdate:
         """Press the brush at a point of the surface (mm) near `vertex`; see `Painting.move`."""
-        return self._painting.move(position, vertex, self._prediction)
+        return self._painting.move(position, vertex, self.prediction)
 
     def end_stroke(self) -> None:
         """Lift the brush: the draft becomes one new case."""
@@ -391,7 +369,7 @@ class Session:
 
     def cancel_stroke(self) -> None:
         """Drop the stroke; everything is as before it."""
-        if self._painting.cancel(self._prediction):
+        if self._painting.cancel(self.prediction):
             self._notify(frozenset({"zones", "accents", "appearance"}))
 
     # --- inside --------------------------------------------------------------------------
@@ -415,46 +393,16 @@ class Session:
         if self._journal is not None:
             self._journal.note(history.case)
         self._notify(fields | {"history", "file"})
-        if not fields.isdisjoint(_PREDICTED_FROM):
-            self._predict()
+        if not fields.isdisjoint(PREDICTED_FROM):
+            self._predicting.go_on()
 
-    def _predict(self) -> None:
-        """Start predicting the current case, unless that is under way or needless."""
-        case, previous, operator = self.case, self._prediction, self._operator
-        if self._predicting or case is None or self.is_up_to_date:
-            return
-        self._predicting = True
-        seen = self._seen
+    def _predicted(self, prediction: Prediction) -> None:
+        self._painting.follow(prediction)
+        self._notify(frozenset({"appearance", "outcome"}))
 
-        def work(progress: Progress) -> Prediction:
-            return predict_case(
-                case,
-                previous=previous,
-                operator=operator,
-                seen=seen,
-                progress=progress,
-            )
-
-        def done(prediction: Prediction) -> None:
-            self._predicting = False
-            if self.case is None or prediction.case.surface is not self.case.surface:
-                self._predict()
-                return
-            # Even a late one is nearer to the truth than what is shown, and saves measuring.
-            self._prediction = prediction
-            self._painting.follow(prediction)
-            self._notify(frozenset({"appearance", "outcome"}))
-            self._predict()
-
-        def failed(error: StainmapError) -> None:
-            self._predicting = False
-            if self.case is not case:
-                self._predict()
-                return
-            self.problem = error
-            self._notify(frozenset({"appearance", "outcome", "problem"}))
-
-        self._predictions.start("Predicting", work, on_done=done, on_failed=failed)
+    def _not_predicted(self, error: StainmapError) -> None:
+        self.problem = error
+        self._notify(frozenset({"appearance", "outcome", "problem"}))
 
     def _start(
         self, title: str, work: Callable[[Progress], Any], done: Callable[[Any], None]

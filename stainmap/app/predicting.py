@@ -1,0 +1,121 @@
+"""The newest prediction of the open case, and the work on the next one."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stainmap.app.job import JobRunner, Progress
+from stainmap.app.prediction import Prediction, predict_case
+from stainmap.errors import StainmapError
+from stainmap.model.case import Case
+from stainmap.predict.seen import Seen
+from stainmap.surface.diffusion import SurfaceOperator
+
+# Case fields that change what is seen or how it is judged; notes and the like cause no work.
+PREDICTED_FROM = frozenset(
+    {
+        "surface",
+        "reading",
+        "units",
+        "zones",
+        "accents",
+        "plan",
+        "materials",
+        "backings",
+        "programme",
+        "target",
+        "process",
+        "after_sintering",
+        "screw_channels",
+    }
+)
+
+
+class Predicting:
+    """Predicts whatever case is open, one at a time, until the newest is the open one's.
+
+    Parameters
+    ----------
+    jobs
+        Does the work.
+    case
+        Tells which case is open now.
+    on_ready
+        Called with every new prediction.
+    on_problem
+        Called where the open case cannot be predicted.
+    """
+
+    def __init__(
+        self,
+        jobs: JobRunner,
+        *,
+        case: Callable[[], Case | None],
+        on_ready: Callable[[Prediction], None],
+        on_problem: Callable[[StainmapError], None],
+    ) -> None:
+        self._jobs = jobs
+        self._case = case
+        self._on_ready = on_ready
+        self._on_problem = on_problem
+        self._operator: SurfaceOperator | None = None
+        self._under_way = False
+        self.seen = Seen()
+        self.newest: Prediction | None = None
+        self.first_look: NDArray[np.uint8] | None = None
+
+    @property
+    def is_up_to_date(self) -> bool:
+        """True if the newest prediction is that of the open case as it is looked at."""
+        newest = self.newest
+        return newest is not None and newest.case is self._case() and newest.seen == self.seen
+
+    @property
+    def shown_srgb(self) -> NDArray[np.uint8] | None:
+        """Colours (V, 3) to show: predicted, or last seen as long as nothing is predicted."""
+        return self.first_look if self.newest is None else self.newest.appearance.srgb
+
+    def forget(
+        self, operator: SurfaceOperator | None = None, first_look: NDArray[np.uint8] | None = None
+    ) -> None:
+        """Drop what was predicted: another surface is open, whose operator may be at hand."""
+        self.newest = None
+        self._operator = operator
+        self.first_look = first_look
+
+    def go_on(self) -> None:
+        """Start predicting the open case, unless that is under way or needless."""
+        case, previous, operator, seen = self._case(), self.newest, self._operator, self.seen
+        if self._under_way or case is None or self.is_up_to_date:
+            return
+        self._under_way = True
+
+        def work(progress: Progress) -> Prediction:
+            return predict_case(
+                case, previous=previous, operator=operator, seen=seen, progress=progress
+            )
+
+        def done(prediction: Prediction) -> None:
+            self._under_way = False
+            current = self._case()
+            # Even a late one is nearer to the truth than what is shown, and saves measuring.
+            if current is not None and prediction.case.surface is current.surface:
+                self.newest = prediction
+                self._on_ready(prediction)
+            self.go_on()
+
+        def failed(error: StainmapError) -> None:
+            self._under_way = False
+            if self._case() is case:
+                self._on_problem(error)
+            else:
+                self.go_on()
+
+        self._jobs.start("Predicting", work, on_done=done, on_failed=failed)
+
+    def close(self) -> None:
+        """Let the work under way go."""
+        self._jobs.close()
