@@ -2,50 +2,19 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 from numpy.typing import NDArray
-from scipy import sparse
-from scipy.sparse import csgraph
 
 from stainmap.planning.progress import Steps
+from stainmap.surface import neck as necks_of_body
 from stainmap.surface.frame import PrincipalFrame
-from stainmap.surface.mesh import FloatArray, TriMesh, submesh
-from stainmap.surface.section import Outline, hull_area, plane_section
+from stainmap.surface.mesh import TriMesh
+from stainmap.surface.neck import NECK_SHARE, Neck
 
-# A section is a neck where it is below this share of the largest section on either side.
-NECK_SHARE = 0.6
+__all__ = ["LOOSE_NECK_SHARE", "NECK_SHARE", "Neck", "find_necks", "label_units"]
+
 # A looser bound, when the user says how many units there are and the strict one finds too few.
 LOOSE_NECK_SHARE = 0.85
-_SLICE_MM = 0.35
-# Slices within which a neck must be the smallest: necks are at least 2 mm apart and from the ends.
-_APART = 6
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Neck:
-    """The narrowest section between two units.
-
-    Parameters
-    ----------
-    normal
-        (3,) unit normal of its plane, along the span.
-    offset_mm
-        The plane is ``x . normal = offset``.
-    centre
-        (3,) middle of the section, mm.
-    section_mm2
-        Area of the section.
-    share
-        Its convex area over the smaller of the largest ones on either side.
-    """
-
-    normal: FloatArray
-    offset_mm: float
-    centre: FloatArray
-    section_mm2: float
-    share: float
 
 
 def find_necks(
@@ -56,11 +25,7 @@ def find_necks(
     most_share: float = NECK_SHARE,
     measured_on: TriMesh | None = None,
 ) -> tuple[Neck, ...]:
-    """Return the necks of a body, in order along its longest direction.
-
-    The convex area of slices across the longest direction has a minimum at a connector, while
-    cavities of hollow units do not show in it. Each minimum is then made smaller still by tilting
-    and shifting the plane.
+    """Return the connectors of a body, in order along its longest direction.
 
     Parameters
     ----------
@@ -69,125 +34,19 @@ def find_necks(
     steps
         Hears of the progress.
     most_share
-        Share of the largest section on either side below which a minimum is a neck.
+        Share of the largest section on either side below which a minimum is a connector.
     measured_on
         The surface on which the sections are measured in the end; the mesh itself if None.
     """
-    axis = frame.axes[:, 0]
-    along = mesh.vertices @ axis
-    count = max(round(float(np.ptp(along)) / _SLICE_MM), 3 * _APART)
-    offsets = np.linspace(along.min(), along.max(), count + 2)[1:-1]
-    areas = np.zeros(count)
-    for number, offset in enumerate(offsets):
-        if number % 10 == 0:
-            steps.say(0.6 * number / count, "looking for connectors")
-        outlines = plane_section(mesh, axis, float(offset))
-        if outlines:
-            areas[number] = hull_area(np.concatenate([o.points for o in outlines]), axis)
-    necks = []
-    found = _minima(areas, most_share)
-    for number, (place, share) in enumerate(found):
-        steps.say(0.6 + 0.4 * number / len(found), "measuring connectors")
-        necks.append(_narrowest(mesh, frame, float(offsets[place]), share, measured_on or mesh))
-    return tuple(necks)
-
-
-def _minima(areas: FloatArray, most_share: float) -> list[tuple[int, float]]:
-    """Return the slices that are necks and their share of the smaller neighbour, in order."""
-    accepted: list[int] = []
-    shares: dict[int, float] = {}
-    low = [
-        i
-        for i in range(2, len(areas) - 2)
-        if areas[i] == areas[max(0, i - _APART) : i + _APART + 1].min()
-    ]
-    for i in sorted(low, key=lambda k: areas[k]):
-        left = max((k for k in accepted if k < i), default=0)
-        right = min((k for k in accepted if k > i), default=len(areas) - 1)
-        if i - left <= _APART or right - i <= _APART:
-            continue
-        beside = min(areas[left : i + 1].max(), areas[i : right + 1].max())
-        if areas[i] < most_share * beside:
-            accepted.append(i)
-            shares[i] = float(areas[i] / beside)
-    return [(i, shares[i]) for i in sorted(accepted)]
-
-
-def _narrowest(
-    mesh: TriMesh, frame: PrincipalFrame, offset_mm: float, share: float, measured_on: TriMesh
-) -> Neck:
-    """Tilt and shift the plane of a slice until its convex area is smallest (Nelder-Mead)."""
-    along, side, up = frame.axes.T
-    first = plane_section(mesh, along, offset_mm)
-    start = first[0].centre
-    reach = 1.5 * float(np.linalg.norm(first[0].points - start, axis=1).max()) + 1.5
-    part, _ = submesh(mesh, np.linalg.norm(mesh.face_centres - start, axis=1) < reach)
-
-    def plane(x: FloatArray) -> tuple[FloatArray, float]:
-        normal = along + x[0] * side + x[1] * up
-        normal = normal / np.linalg.norm(normal)
-        return normal, float(start @ normal + x[2])
-
-    def measure(x: FloatArray) -> float:
-        normal, offset = plane(x)
-        outline = _at(part, normal, offset, start)
-        beyond = np.maximum(np.abs(x) - np.array([0.6, 0.6, 2.0]), 0.0)
-        area = hull_area(outline.points, normal) if outline is not None else 1e3
-        return area + 200.0 * float(beyond @ beyond)
-
-    simplex = np.array([[0.0, 0.0, 0.0], [0.25, 0.0, 0.0], [0.0, 0.25, 0.0], [0.0, 0.0, 0.5]])
-    from scipy.optimize import minimize  # noqa: PLC0415 - takes a third of a second
-
-    best = minimize(
-        measure,
-        np.zeros(3),
-        method="Nelder-Mead",
-        options={"initial_simplex": simplex, "maxiter": 80, "xatol": 0.01, "fatol": 0.01},
-    ).x
-    normal, offset = plane(np.asarray(best))
-    outline = _at(measured_on, normal, offset, start) or first[0]
-    return Neck(
-        normal=normal,
-        offset_mm=offset,
-        centre=outline.centre,
-        section_mm2=abs(outline.area_mm2),
-        share=share,
+    return necks_of_body.find_necks(
+        mesh,
+        frame.axes,
+        most_share=most_share,
+        measured_on=measured_on,
+        progress=lambda share: steps.say(share, "looking for connectors"),
     )
-
-
-def _at(mesh: TriMesh, normal: FloatArray, offset_mm: float, near: FloatArray) -> Outline | None:
-    """Return the outline around a place: the largest of those whose centre is within 3 mm."""
-    outlines = plane_section(mesh, normal, offset_mm)
-    close = [o for o in outlines if float(np.linalg.norm(o.centre - near)) < 3.0]
-    found = close or list(outlines)
-    return found[0] if found else None
 
 
 def label_units(mesh: TriMesh, necks: tuple[Neck, ...]) -> NDArray[np.uint8]:
-    """Return (V,) which part between the necks each vertex belongs to, in order along the span.
-
-    Edges that cross a neck near it are cut; the pieces left are the units. Where that leaves
-    another number of pieces the side of the planes decides.
-    """
-    if not necks:
-        return np.zeros(mesh.vertex_count, dtype=np.uint8)
-    side = np.stack([mesh.vertices @ neck.normal > neck.offset_mm for neck in necks])
-    i, j = mesh.edges.T
-    cut = np.zeros(len(mesh.edges), dtype=np.bool_)
-    for neck, beyond in zip(necks, side, strict=True):
-        # A section of the neck is about as wide as it is high; three radii reach all of it.
-        reach = 3.0 * np.sqrt(neck.section_mm2 / np.pi) + 0.5
-        near = np.linalg.norm(mesh.vertices - neck.centre, axis=1) < reach
-        cut |= (beyond[i] != beyond[j]) & near[i]
-    graph = sparse.coo_array(
-        (np.ones(int((~cut).sum()), dtype=np.int8), (i[~cut], j[~cut])),
-        shape=(mesh.vertex_count,) * 2,
-    )
-    count, piece = csgraph.connected_components(graph, directed=False)
-    by_planes = side.sum(axis=0)
-    if count == len(necks) + 1:
-        mean = np.bincount(piece, by_planes, minlength=count) / np.bincount(piece, minlength=count)
-        rank = np.empty(count, dtype=np.int64)
-        rank[np.argsort(mean)] = np.arange(count)
-        return rank[piece].astype(np.uint8)
-    return np.asarray(by_planes, dtype=np.uint8)
+    """Return (V,) which unit each vertex belongs to, in order along the span."""
+    return necks_of_body.parts_between(mesh, necks)
