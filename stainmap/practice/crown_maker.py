@@ -74,6 +74,8 @@ class MadeCrown:
         (K, 3) places of the cusp tips; empty on front teeth. `tip_names` says which.
     pits
         (P, 3) places of the pits.
+    fissure_lines
+        (L, 2, 3) the bottoms of the main grooves as segments; empty on front teeth.
     minimum_occlusal_wall_mm, minimum_axial_wall_mm
         Thinnest wall over the stump's top, and around it from half a millimetre above the margin.
     """
@@ -90,6 +92,7 @@ class MadeCrown:
     tips: FloatArray
     tip_names: tuple[str, ...]
     pits: FloatArray
+    fissure_lines: FloatArray
     minimum_occlusal_wall_mm: float
     minimum_axial_wall_mm: float
 
@@ -113,7 +116,9 @@ def make_crown(
     variation
         0 for the average tooth with its small accidents, 1 for the full spread of individuals.
     resolution
-        1 for about 70 000 faces on a molar; their number goes with the square. 0.25 to 2.
+        1 for edges of 0.1 to 0.13 mm, about 70 000 faces on a molar; their number goes with the
+        square. 0.4 (edges of 0.25 to 0.33 mm) serves tests and small pictures, in 0.4 to 0.8 s of
+        processor time. 0.25 to 2.
     progress
         Called with the share done and a phrase; raise out of it to stop.
 
@@ -152,11 +157,12 @@ def make_crown(
     truth = truth_of(solid, mesh, outer)
     tip_names, tips, pits = _landmarks(solid, mesh, outer)
     roof, axial = minimum_walls(mesh, outer, vertices[:, 2] - solid.margin_height(vertices))
+    lines = truth.fissure_lines
     mirrored = tooth.quadrant in _MIRRORED_QUADRANTS
     if mirrored:
         flip = np.array([-1.0, 1.0, 1.0])
         mesh = TriMesh(vertices * flip, faces[:, ::-1])
-        tips, pits = tips * flip, pits * flip
+        tips, pits, lines = tips * flip, pits * flip, lines * flip
     report(1.0, "done")
     return MadeCrown(
         tooth=tooth,
@@ -171,6 +177,7 @@ def make_crown(
         tips=tips,
         tip_names=tip_names,
         pits=pits,
+        fissure_lines=lines,
         minimum_occlusal_wall_mm=roof,
         minimum_axial_wall_mm=axial,
     )

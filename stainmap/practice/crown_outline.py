@@ -30,14 +30,25 @@ def smooth_step(value: FloatArray, start: float, end: float) -> FloatArray:
     return np.asarray(share * share * (3.0 - 2.0 * share))
 
 
-def around(sides: AroundTooth, azimuth: FloatArray) -> FloatArray:
-    """Return the number of the side at an azimuth (radians from mesial), blended by cos2, sin2."""
+def weights_around(azimuth: FloatArray) -> FloatArray:
+    """Return the weights (4, ...) of mesial, distal, buccal and lingual, by cos2 and sin2."""
     c, s = np.cos(azimuth), np.sin(azimuth)
+    return np.stack([np.maximum(side, 0.0) * np.maximum(side, 0.0) for side in (c, -c, s, -s)])
+
+
+def around(sides: AroundTooth, azimuth: FloatArray) -> FloatArray:
+    """Return the number of the side at an azimuth (radians from mesial), blended in between."""
+    return blended(sides, weights_around(azimuth))
+
+
+def blended(sides: AroundTooth, weights: FloatArray) -> FloatArray:
+    """Return the number of the side in directions whose weights are known."""
+    mesial, distal, buccal, lingual = weights
     return np.asarray(
-        sides.mesial * np.maximum(c, 0.0) ** 2
-        + sides.distal * np.maximum(-c, 0.0) ** 2
-        + sides.buccal * np.maximum(s, 0.0) ** 2
-        + sides.lingual * np.maximum(-s, 0.0) ** 2
+        sides.mesial * mesial
+        + sides.distal * distal
+        + sides.buccal * buccal
+        + sides.lingual * lingual
     )
 
 
@@ -78,15 +89,16 @@ class CrownWall:
     def radius(self, azimuth: FloatArray, height: FloatArray) -> FloatArray:
         """Return the wall's radius at an azimuth and a height."""
         form = self._form
-        margin = self.margin_height(azimuth)
+        weights = weights_around(azimuth)
+        margin = blended(form.margin_height, weights)
         share = (height - margin) / (form.top - margin)
-        contour = around(form.contour_share, azimuth)
+        contour = blended(form.contour_share, weights)
         below = np.clip((contour - share) / contour, 0.0, 1.6)
         above = np.clip((share - contour) / (1.0 - contour), 0.0, 1.5)
         radius = (
             self.outline_radius(azimuth)
-            - around(form.cervical_draw, azimuth) * below**1.8
-            - around(form.occlusal_draw, azimuth) * above**2.3
+            - blended(form.cervical_draw, weights) * below**1.8
+            - blended(form.occlusal_draw, weights) * above**2.3
         )
         for groove in form.wall_grooves:
             direction = np.radians(groove.direction_deg)
