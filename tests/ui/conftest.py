@@ -114,5 +114,6 @@ def window(qtbot: QtBot, planned_case: Case, settings: QSettings) -> MainWindow:
     one.show()
     qtbot.waitExposed(one)
     one.activateWindow()
+    qtbot.waitUntil(one.isActiveWindow)
     one.session.adopt(planned_case, path=None, saved=True)
     return one

@@ -59,6 +59,8 @@ def table(qtbot: QtBot, edits: list[Edit]) -> CoatTable:
     one.set_plan(AREAS, steps(), [BARLEY, SLATE])
     one.coats_edited.connect(lambda *edit: edits.append(edit))
     one.setFocus()
+    # The screen tells a moment later that the window is the active one.
+    qtbot.waitUntil(one.hasFocus)
     one.select_cell(0, Zone.BODY)
     one.frame_ = frame
     return one
