@@ -158,6 +158,10 @@ class Stroke:
     def _dab_zone(self, vertices: NDArray[np.int32], weight: NDArray[np.float32]) -> None:
         inside = vertices[weight >= 0.5]
         if self.brush.tool is Tool.ERASER:
+            if not self.brush.moves_margin:
+                # Where the margin was moved by hand, the proposal lies on the other side of it.
+                proposed_outer = self.case.proposal[inside] != int(Zone.INNER)
+                inside = inside[proposed_outer == self.case.reading.outer[inside]]
             self.zones[inside] = self.case.proposal[inside]
         else:
             self.zones[inside] = int(self.brush.area)

@@ -10,7 +10,7 @@ from stainmap.errors import PlanError
 from stainmap.model.case import Backing, Case, Region, ScrewChannel
 from stainmap.model.finishing import Finish
 from stainmap.model.material import BlankCoupon
-from stainmap.model.plan import CoatSpan, Jar, StainPlan, Step
+from stainmap.model.plan import CoatSpan, Jar, StainPlan, Step, Streaks
 from stainmap.model.process import StainProcess
 from stainmap.model.target import Target
 from stainmap.model.zone import Area
@@ -84,6 +84,14 @@ def with_jar(case: Case, jar: Jar) -> Case:
     case.materials.liquid(jar.liquid)
     jars = tuple(jar if one.number == jar.number else one for one in case.plan.jars)
     return replace(case, plan=replace(case.plan, jars=jars))
+
+
+def with_streaks(case: Case, step: int, streaks: tuple[Streaks, ...]) -> Case:
+    """Return the case with other streaks in a step; none takes them away."""
+    old = _step(case, step)
+    if streaks == old.streaks:
+        return case
+    return replace(case, plan=case.plan.with_step(step, replace(old, streaks=streaks)))
 
 
 def with_block(case: Case, name: str) -> Case:
