@@ -6,6 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stainmap.planning.progress import Steps
+from stainmap.planning.span import bent_course, necks_along
 from stainmap.surface import neck as necks_of_body
 from stainmap.surface.frame import PrincipalFrame
 from stainmap.surface.mesh import TriMesh
@@ -25,7 +26,10 @@ def find_necks(
     most_share: float = NECK_SHARE,
     measured_on: TriMesh | None = None,
 ) -> tuple[Neck, ...]:
-    """Return the connectors of a body, in order along its longest direction.
+    """Return the connectors of a body, in order along its span.
+
+    Slices stand across the longest direction; on a long span that is bent with the arch, across
+    a parabola through it, if that shows more of them.
 
     Parameters
     ----------
@@ -38,13 +42,25 @@ def find_necks(
     measured_on
         The surface on which the sections are measured in the end; the mesh itself if None.
     """
-    return necks_of_body.find_necks(
+    course = bent_course(mesh, frame)
+    part = steps if course is None else steps.part(0.0, 0.5)
+    necks = necks_of_body.find_necks(
         mesh,
         frame.axes,
         most_share=most_share,
         measured_on=measured_on,
-        progress=lambda share: steps.say(share, "looking for connectors"),
+        progress=lambda share: part.say(share, "looking for connectors"),
     )
+    if course is None:
+        return necks
+    along = necks_along(
+        mesh,
+        course,
+        steps.part(0.5, 1.0),
+        most_share=most_share,
+        measured_on=measured_on or mesh,
+    )
+    return along if len(along) >= len(necks) else necks
 
 
 def label_units(mesh: TriMesh, necks: tuple[Neck, ...]) -> NDArray[np.uint8]:

@@ -10,12 +10,13 @@ from numpy.typing import NDArray
 from scipy import sparse
 from scipy.sparse import csgraph
 
-from stainmap.surface.mesh import FloatArray, TriMesh, frozen, submesh
+from stainmap.surface.mesh import FloatArray, IndexArray, TriMesh, frozen, submesh
 from stainmap.surface.section import Outline, hull_area, plane_section
 
 # A section is a neck where it is below this share of the largest section on either side.
 NECK_SHARE = 0.6
-_SLICE_MM = 0.35
+# Distance between slices.
+SLICE_MM = 0.35
 # Slices within which a neck must be the smallest: necks are at least this far apart and from the
 # ends.
 _APART = 6
@@ -81,7 +82,7 @@ def find_necks(
     """
     axis = axes[:, 0]
     along = mesh.vertices @ axis
-    count = max(round(float(np.ptp(along)) / _SLICE_MM), 3 * _APART)
+    count = max(round(float(np.ptp(along)) / SLICE_MM), 3 * _APART)
     offsets = np.linspace(along.min(), along.max(), count + 2)[1:-1]
     areas = np.zeros(count)
     for number, offset in enumerate(offsets):
@@ -91,7 +92,7 @@ def find_necks(
         if outlines:
             areas[number] = hull_area(np.concatenate([o.points for o in outlines]), axis)
     necks = []
-    found = _minima(areas, most_share)
+    found = narrow_slices(areas, most_share)
     for number, (place, share) in enumerate(found):
         if progress is not None:
             progress(0.6 + 0.4 * number / len(found))
@@ -103,8 +104,16 @@ def find_necks(
     return tuple(necks)
 
 
-def _minima(areas: FloatArray, most_share: float) -> list[tuple[int, float]]:
-    """Return the slices that are necks and their share of the smaller neighbour, in order."""
+def narrow_slices(areas: FloatArray, most_share: float) -> list[tuple[int, float]]:
+    """Return the slices that are necks and their share of the smaller neighbour, in order.
+
+    Parameters
+    ----------
+    areas
+        (S,) areas of slices, 0.35 mm apart, along a body.
+    most_share
+        Share of the largest on either side below which a minimum is a neck.
+    """
     accepted: list[int] = []
     shares: dict[int, float] = {}
     low = [
@@ -129,6 +138,7 @@ def smallest_section(
     axes: FloatArray,
     offset_mm: float,
     *,
+    near: FloatArray | None = None,
     measured_on: TriMesh | None = None,
     share: float = 1.0,
 ) -> Neck:
@@ -145,6 +155,8 @@ def smallest_section(
         (3, 3) orthonormal columns; the slice lies across the first.
     offset_mm
         Where: ``x . axes[:, 0] = offset``.
+    near
+        (3,) a place: of several outlines the one around it is meant; None for the largest.
     measured_on
         The surface on which the section is measured in the end; the mesh itself if None.
     share
@@ -159,6 +171,8 @@ def smallest_section(
     first = plane_section(mesh, along, offset_mm)
     if not first:
         raise ValueError(f"the slice at {offset_mm} mm does not meet the body")
+    if near is not None:
+        first = tuple(sorted(first, key=lambda o: float(np.linalg.norm(o.centre - near))))
     start = first[0].centre
     reach = 1.5 * float(np.linalg.norm(first[0].points - start, axis=1).max()) + 1.5
     part, _ = submesh(mesh, np.linalg.norm(mesh.face_centres - start, axis=1) < reach)
@@ -215,21 +229,44 @@ def parts_between(mesh: TriMesh, necks: tuple[Neck, ...]) -> NDArray[np.uint8]:
         return np.zeros(mesh.vertex_count, dtype=np.uint8)
     side = np.stack([mesh.vertices @ neck.normal > neck.offset_mm for neck in necks])
     i, j = mesh.edges.T
-    cut = np.zeros(len(mesh.edges), dtype=np.bool_)
+    crossing = []
     for neck, beyond in zip(necks, side, strict=True):
         # A section of the neck is about as wide as it is high; three radii reach all of it.
         reach = 3.0 * np.sqrt(neck.section_mm2 / np.pi) + 0.5
         near = np.linalg.norm(mesh.vertices - neck.centre, axis=1) < reach
-        cut |= (beyond[i] != beyond[j]) & near[i]
+        crossing.append((beyond[i] != beyond[j]) & near[i])
+    cut = np.any(crossing, axis=0)
     graph = sparse.coo_array(
         (np.ones(int((~cut).sum()), dtype=np.int8), (i[~cut], j[~cut])),
         shape=(mesh.vertex_count,) * 2,
     )
     count, piece = csgraph.connected_components(graph, directed=False)
-    by_planes = side.sum(axis=0)
+    rank = None
     if count == len(necks) + 1:
-        mean = np.bincount(piece, by_planes, minlength=count) / np.bincount(piece, minlength=count)
-        rank = np.empty(count, dtype=np.int64)
-        rank[np.argsort(mean)] = np.arange(count)
-        return rank[piece].astype(np.uint8)
-    return np.asarray(by_planes, dtype=np.uint8)
+        rank = _in_a_row(piece, side, mesh.edges, crossing)
+    return np.asarray(side.sum(axis=0) if rank is None else rank[piece], dtype=np.uint8)
+
+
+def _in_a_row(
+    piece: IndexArray,
+    side: NDArray[np.bool_],
+    edges: IndexArray,
+    crossing: list[NDArray[np.bool_]],
+) -> NDArray[np.int64] | None:
+    """Return the place of each piece in the row, walked from neck to neck; None if it branches.
+
+    On a bent body the planes of the necks, carried on, would cut other parts too.
+    """
+    rank = np.full(len(crossing) + 1, -1, dtype=np.int64)
+    for number, (beyond, cut) in enumerate(zip(side, crossing, strict=True)):
+        ends = edges[cut]
+        if not len(ends):
+            return None
+        before = int(np.bincount(piece[ends[~beyond[ends]]]).argmax())
+        after = int(np.bincount(piece[ends[beyond[ends]]]).argmax())
+        if number == 0:
+            rank[before] = 0
+        elif rank[before] != number:
+            return None
+        rank[after] = number + 1
+    return rank if np.array_equal(np.sort(rank), np.arange(len(rank))) else None

@@ -74,6 +74,14 @@ def beads(count: int, *, neck: float = 1.6, bead: float = 4.0, pitch: float = 8.
     return revolved(length, radius, flat=1.2)
 
 
+def bent(mesh: TriMesh, radius: float) -> TriMesh:
+    """Return a body about x laid along a circle about z; sections across it keep their form."""
+    x, y, z = mesh.vertices.T
+    turn = (x - 0.5 * (x.min() + x.max())) / radius
+    reach = radius + y
+    return TriMesh(np.c_[reach * np.sin(turn), reach * np.cos(turn), z], mesh.faces)
+
+
 def turned(mesh: TriMesh, seed: int, *, mirrored: bool = False) -> tuple[TriMesh, FloatArray]:
     """Return the mesh turned at random and moved, and the (3, 3) matrix that turned it."""
     matrix = Rotation.random(random_state=seed).as_matrix()
