@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import io
 import struct
-from collections.abc import Callable
-from time import process_time, thread_time
+from time import process_time
 
 import numpy as np
 import pytest
@@ -16,6 +15,7 @@ from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.loading import load_mesh_bytes
 from stainmap.surface.mesh import TriMesh
 from stainmap.surface.picking import Picker
+from tests.benchmarks.measuring import in_turn
 
 pytestmark = pytest.mark.benchmark
 
@@ -42,22 +42,6 @@ def large_stl() -> bytes:
     return bytes(80) + struct.pack("<I", mesh.face_count) + facets.tobytes()
 
 
-def quickest(
-    repeats: int, *tasks: Callable[[], object], clock: Callable[[], float] = thread_time
-) -> list[float]:
-    """Return the shortest time that this thread, by the default clock, needed for each task.
-
-    They are taken in turns, so that a busy spell of the machine hits all.
-    """
-    best = [np.inf] * len(tasks)
-    for _ in range(repeats):
-        for number, task in enumerate(tasks):
-            start = clock()
-            task()
-            best[number] = min(best[number], clock() - start)
-    return best
-
-
 def test_large_stl_is_read_welded_and_mapped_quickly(
     large_stl: bytes, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -80,7 +64,7 @@ def test_large_stl_is_read_welded_and_mapped_quickly(
             patch.setattr("stainmap.surface.loading.near_tolerance", lambda *_: 0.0)
             return load_mesh_bytes(large_stl, "large.stl")
 
-    theirs, near, alone = quickest(4, reference, ours, exact)
+    theirs, near, alone = in_turn(4, reference, ours, exact)
     print(f"of trimesh's {theirs:.2f} s: near weld {near / theirs:.2f}, exact {alone / theirs:.2f}")
     assert near < 0.6 * theirs
     assert alone < 0.35 * theirs
@@ -103,7 +87,7 @@ def test_pick_and_dab_cost_less_than_a_few_looks_at_all_vertices() -> None:
     def dab() -> object:
         return brush_vertices(mesh, hit.position, hit.vertex, 0.8, 0.5)
 
-    looking, picking, dabbing = quickest(20, look, pick, dab)
+    looking, picking, dabbing = in_turn(20, look, pick, dab)
     print(f"look {1e3 * looking:.2f}, pick {1e3 * picking:.2f}, dab {1e3 * dabbing:.2f} ms")
     assert picking < 2.0 * looking
     assert dabbing < 3.0 * looking
@@ -122,5 +106,5 @@ def test_kept_factor_makes_smoothing_quick() -> None:
         return operator.smooth(values, 0.34)
 
     # Factoring is done in a thread of its own, so the processor's time of all threads counts.
-    cold, warm = quickest(3, first, again, clock=process_time)
+    cold, warm = in_turn(3, first, again, clock=process_time)
     assert warm < 0.25 * cold
