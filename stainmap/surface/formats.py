@@ -49,6 +49,9 @@ _OTHER_FILES = {
 _OFF_START = re.compile(rb"\A(?:\s*#[^\n]*\n)*\s*(?:ST)?C?N?(?:OFF|off)(?=\s)")
 _OBJ_POINT = re.compile(rb"^[ \t]*v[ \t]+[-+.\d]", re.MULTILINE)
 _LOOKED_AT = 1 << 20
+# The directory of an archive is read as a whole; a 3MF has a dozen parts.
+_DIRECTORY_ENTRY = b"PK\x01\x02"
+_MOST_ENTRIES = 2_000
 
 
 def detect_format(content: bytes, name: str) -> MeshFormat:
@@ -101,6 +104,12 @@ def _text_format(head: bytes) -> MeshFormat | None:
 
 
 def _zipped(content: bytes, name: str) -> MeshFormat:
+    if content.count(_DIRECTORY_ENTRY) > _MOST_ENTRIES:
+        raise MeshFileError(
+            f"It is an archive of more than {_MOST_ENTRIES:,} files, not a mesh.",
+            where=name,
+            advice=CHOOSE_A_MESH,
+        )
     try:
         with zipfile.ZipFile(io.BytesIO(content)) as archive:
             names = archive.namelist()

@@ -13,12 +13,13 @@ from scipy.sparse import csgraph
 
 from stainmap.errors import MeshFileError
 from stainmap.surface.formats import CHOOSE_A_MESH, EXTENSIONS, MeshFormat, detect_format
-from stainmap.surface.loading_library import read_with_library
+from stainmap.surface.loading_3mf import read_3mf
 from stainmap.surface.loading_obj import read_obj
 from stainmap.surface.loading_off import read_off
+from stainmap.surface.loading_ply import read_ply
 from stainmap.surface.loading_stl import read_ascii_stl, read_binary_stl
 from stainmap.surface.mesh import EdgeTable, FloatArray, IndexArray, TriMesh, face_cross, frozen
-from stainmap.surface.soup import Soup
+from stainmap.surface.soup import MAX_TRIANGLES, Soup, too_many
 from stainmap.surface.welding import near_tolerance, weld
 from stainmap.surface.winding import repair_winding
 from stainmap.units import LengthUnit
@@ -30,6 +31,14 @@ MAX_FILE_BYTES = 1 << 30
 MAX_COORDINATE = 1e8
 # Coarser rounding of coordinates than this share of the diagonal (1.5 um on a crown) is said.
 COARSEST_STEP = 1e-4
+_READERS: dict[MeshFormat, Callable[[bytes, str], Soup]] = {
+    MeshFormat.BINARY_STL: read_binary_stl,
+    MeshFormat.ASCII_STL: read_ascii_stl,
+    MeshFormat.PLY: read_ply,
+    MeshFormat.OBJ: read_obj,
+    MeshFormat.OFF: read_off,
+    MeshFormat.THREE_MF: read_3mf,
+}
 _BLANK = b"\0 \t\r\n"
 # A crown in metres has a hundredth.
 MIN_DIAGONAL = 1e-4
@@ -146,16 +155,9 @@ def load_mesh_bytes(content: bytes, name: str, *, progress: Progress = None) -> 
         raise MeshFileError("It is empty.", where=name, advice="Export it again, or copy it again.")
     content = content.removeprefix(b"\xef\xbb\xbf")
     mesh_format = detect_format(content, name)
-    if mesh_format is MeshFormat.BINARY_STL:
-        soup = read_binary_stl(content, name)
-    elif mesh_format is MeshFormat.ASCII_STL:
-        soup = read_ascii_stl(content, name)
-    elif mesh_format is MeshFormat.OBJ:
-        soup = read_obj(content, name)
-    elif mesh_format is MeshFormat.OFF:
-        soup = read_off(content, name)
-    else:
-        soup = read_with_library(content, mesh_format, name)
+    soup = _READERS[mesh_format](content, name)
+    if len(soup.triangles) > MAX_TRIANGLES:
+        raise too_many(len(soup.triangles), name)
     return _assembled(soup, mesh_format, name, progress)
 
 

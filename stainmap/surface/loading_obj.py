@@ -11,7 +11,7 @@ import re
 import numpy as np
 
 from stainmap.errors import MeshFileError
-from stainmap.surface.loading_rows import corner_array, point_array, triangles_of
+from stainmap.surface.loading_rows import check_amount, corner_array, point_array, triangles_of
 from stainmap.surface.soup import Soup
 
 _ROW = re.compile(rb"^[ \t]*([vf])[ \t]+([^\n#]*)", re.MULTILINE)
@@ -31,6 +31,7 @@ def read_obj(content: bytes, name: str) -> Soup:
         there is no face.
     """
     text = content.replace(b"\r\n", b"\n").replace(b"\r", b"\n").replace(b"\\\n", b" ")
+    check_amount(text, name)
     backwards = _COUNTED_BACKWARDS.search(text) is not None
     point_rows: list[bytes] = []
     faces: list[list[bytes]] = []
@@ -39,7 +40,7 @@ def read_obj(content: bytes, name: str) -> Soup:
         if kind == b"v":
             point_rows.append(row)
         else:
-            faces.append(_BEHIND_SLASH.sub(b"", row).split())
+            faces.append((_BEHIND_SLASH.sub(b"", row) if b"/" in row else row).split())
             if backwards:
                 points_before.append(len(point_rows))
     points = point_array(point_rows, name)

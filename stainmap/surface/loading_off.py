@@ -6,6 +6,7 @@ import re
 
 from stainmap.errors import MeshFileError
 from stainmap.surface.loading_rows import (
+    check_amount,
     check_rows,
     corner_array,
     point_array,
@@ -38,6 +39,7 @@ def read_off(content: bytes, name: str) -> Soup:
     point_count, face_count = int(head.group(1)), int(head.group(2))
     if 2 * (point_count + face_count) > len(text):
         raise too_short(point_count, face_count, name)
+    check_amount(text, name)
     rows = rows_of(text[head.end() :])
     check_rows(rows, point_count, face_count, name)
     points = point_array(rows[:point_count], name)

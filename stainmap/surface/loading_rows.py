@@ -6,8 +6,20 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stainmap.errors import MeshFileError
+from stainmap.surface.soup import MAX_TRIANGLES, too_many
 
 EXPORT_AGAIN = "Export it again, or copy it again from where it came."
+POINT_FOR_COMMA = "Export it again with decimal points instead of commas."
+
+# What stands between words, of which a triangle's row has four and a point's three or more.
+_MAX_GAPS = 8 * MAX_TRIANGLES
+
+
+def check_amount(text: bytes, name: str) -> None:
+    """Refuse text of so many words that taking it apart could fill the memory."""
+    gaps = sum(text.count(gap) for gap in (b" ", b"\n", b"\t", b"\r"))
+    if gaps > _MAX_GAPS:
+        raise too_many(gaps // 8, name)
 
 
 def rows_of(text: bytes) -> list[bytes]:
@@ -32,12 +44,17 @@ def check_rows(rows: list[bytes], points: int, faces: int, name: str) -> None:
             )
     for number, row in enumerate(rows[points : points + faces], start=1):
         words = row.split()
-        if not words[0].isdigit() or int(words[0]) < 3 or len(words) <= int(words[0]):
+        if not is_count(words[0]) or int(words[0]) < 3 or len(words) <= int(words[0]):
             raise MeshFileError(
                 f"Face {number:,} is incomplete: '{row.decode('utf-8', 'replace')[:40]}'.",
                 where=name,
                 advice=EXPORT_AGAIN,
             )
+
+
+def is_count(word: bytes) -> bool:
+    """Return whether a word is a whole number of a sensible length."""
+    return word.isdigit() and len(word) < 19
 
 
 def too_short(points: int, faces: int, name: str) -> MeshFileError:
@@ -57,24 +74,29 @@ def point_array(rows: list[bytes], name: str) -> NDArray[np.float64]:
     MeshFileError
         At the first row that does not begin with three numbers.
     """
-    table = [row.split(None, 3)[:3] for row in rows]
+    words = [word for row in rows for word in row.split(None, 3)[:3]]
     try:
-        return np.array([list(map(float, row)) for row in table], dtype=np.float64).reshape(-1, 3)
+        # Python would read 1_0 as ten, the formats do not.
+        if len(words) != 3 * len(rows) or b"_" in b"".join(words):
+            raise ValueError
+        return np.array(list(map(float, words)), dtype=np.float64).reshape(-1, 3)
     except ValueError:
         number, row = next(
-            (number, row) for number, row in enumerate(table, start=1) if not _three_numbers(row)
+            (number, row)
+            for number, row in enumerate((row.split(None, 3)[:3] for row in rows), start=1)
+            if not _three_numbers(row)
         )
         shown = b" ".join(row).decode("utf-8", "replace")[:40]
         raise MeshFileError(
             f"Point {number:,} is '{shown}' instead of three numbers.",
             where=name,
-            advice=EXPORT_AGAIN,
+            advice=POINT_FOR_COMMA if "," in shown else EXPORT_AGAIN,
         ) from None
 
 
 def _three_numbers(row: list[bytes]) -> bool:
     try:
-        return len(list(map(float, row))) == 3
+        return len(list(map(float, row))) == 3 and not any(b"_" in word for word in row)
     except ValueError:
         return False
 
@@ -96,6 +118,8 @@ def corner_array(faces: list[list[bytes]], name: str) -> tuple[NDArray[np.int64]
         )
     words = [word for face in faces for word in face]
     try:
+        if b"_" in b"".join(words):
+            raise ValueError
         return np.array(list(map(int, words)), dtype=np.int64), lengths
     except (ValueError, OverflowError):
         shown = next((word for word in words if not _is_short_integer(word)), b"?")

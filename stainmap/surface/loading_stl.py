@@ -10,13 +10,15 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stainmap.errors import MeshFileError
-from stainmap.surface.loading_rows import EXPORT_AGAIN
-from stainmap.surface.soup import Soup
+from stainmap.surface.loading_rows import EXPORT_AGAIN, POINT_FOR_COMMA
+from stainmap.surface.soup import MAX_TRIANGLES, Soup, too_many
 
 HEADER_BYTES = 84
 FACET_BYTES = 50
 _FACET = np.dtype([("normal", "<f4", 3), ("corners", "<f4", (3, 3)), ("attribute", "<u2")])
 _CHUNK_BYTES = 4_000_000
+# Far longer than any facet of twelve numbers.
+_LONGEST_FACET_BYTES = 100_000
 
 # A line that begins or ends a solid; names may hold any words.
 _SOLID_LINE = re.compile(rb"^[ \t]*(end)?solid(?![^\s])[^\n]*$", re.MULTILINE | re.IGNORECASE)
@@ -33,6 +35,7 @@ _FACET_WORDS = {
     20: b"endfacet",
 }
 _WORDS_PER_FACET = 21
+_END_OF_FACET = re.compile(rb"endfacet", re.IGNORECASE)
 
 
 def promised_facets(content: bytes) -> int:
@@ -79,6 +82,8 @@ def read_binary_stl(content: bytes, name: str) -> Soup:
             where=name,
             advice=EXPORT_AGAIN,
         )
+    if promised > MAX_TRIANGLES:
+        raise too_many(promised, name)
     facets = np.frombuffer(content, dtype=_FACET, count=promised, offset=HEADER_BYTES)
     corners = np.ascontiguousarray(facets["corners"], dtype=np.float32).reshape(-1, 3)
     behind = "1 byte" if extra == 1 else f"{extra:,} bytes"
@@ -98,8 +103,13 @@ def read_ascii_stl(content: bytes, name: str) -> Soup:
     if b"\r" in text:
         text = text.replace(b"\r\n", b"\n").replace(b"\r", b"\n")
     parts: list[NDArray[np.float64]] = []
+    count = 0
     for start, end in _solids(text, name):
-        parts.extend(_facet_corners(text, start, end, name))
+        for corners in _facet_corners(text, start, end, name):
+            parts.append(corners)
+            count += len(corners) // 3
+            if count > MAX_TRIANGLES:
+                raise too_many(count, name)
     corners = np.concatenate(parts) if parts else np.empty((0, 3))
     if not len(corners):
         raise MeshFileError("It holds no triangles.", where=name, advice=EXPORT_AGAIN)
@@ -157,15 +167,23 @@ def _facet_corners(text: bytes, start: int, end: int, name: str) -> Iterator[NDA
     while start < end:
         stop = end
         if end - start > _CHUNK_BYTES:
-            mark = re.compile(rb"endfacet", re.IGNORECASE).search(text, start + _CHUNK_BYTES, end)
+            stop = min(end, start + _CHUNK_BYTES + _LONGEST_FACET_BYTES)
+            mark = _END_OF_FACET.search(text, start + _CHUNK_BYTES, stop)
+            if mark is None and stop < end:
+                raise _not_a_facet(text, start, stop, name)
             stop = mark.end() if mark else end
         words = text[start:stop].lower().split()
+        if not words:
+            return
         if len(words) % _WORDS_PER_FACET or not _has_pattern(words):
             raise _not_a_facet(text, start, stop, name)
         corners = np.empty((len(words) // _WORDS_PER_FACET, 9))
         try:
             for column, place in enumerate((8, 9, 10, 12, 13, 14, 16, 17, 18)):
-                corners[:, column] = list(map(float, words[place::_WORDS_PER_FACET]))
+                numbers = words[place::_WORDS_PER_FACET]
+                if b"_" in b"".join(numbers):
+                    raise ValueError  # Python would read 1_0 as ten, the format does not
+                corners[:, column] = list(map(float, numbers))
         except ValueError:
             raise _not_a_facet(text, start, stop, name) from None
         yield corners.reshape(-1, 3)
@@ -195,7 +213,7 @@ def _not_a_facet(text: bytes, start: int, stop: int, name: str) -> MeshFileError
                 f"Line {_line_number(text, start + match.start()):,} has '{shown}' where"
                 f" {wanted} must stand.",
                 where=name,
-                advice=EXPORT_AGAIN,
+                advice=POINT_FOR_COMMA if "," in shown and not expected else EXPORT_AGAIN,
             )
     return MeshFileError(
         f"Line {_line_number(text, stop):,} ends a solid in the middle of a triangle.",
@@ -209,7 +227,7 @@ def _is_number(word: bytes) -> bool:
         float(word)
     except ValueError:
         return False
-    return True
+    return b"_" not in word
 
 
 def _line_number(text: bytes, at: int) -> int:

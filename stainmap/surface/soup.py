@@ -7,7 +7,23 @@ from typing import Any
 
 from numpy.typing import NDArray
 
+from stainmap.errors import MeshFileError
 from stainmap.units import LengthUnit
+
+# A scanner's finest crown has a million triangles; opening refuses what needs more than two
+# million points. Files beyond this are refused while they are read, before memory runs out.
+MAX_TRIANGLES = 4_000_000
+MAX_POINTS = 3 * MAX_TRIANGLES
+
+
+def too_many(count: int, name: str) -> MeshFileError:
+    """Return the error about a file that holds far more than any crown."""
+    return MeshFileError(
+        f"It holds {count:,} points or triangles or more; at most {MAX_TRIANGLES:,} triangles are"
+        " read.",
+        where=name,
+        advice="Export a single crown or bridge, with fewer triangles.",
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

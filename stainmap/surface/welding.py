@@ -18,6 +18,11 @@ NEAR_SHARE = 7e-6
 # But never farther than this share of a typical edge, should the file hold a stray far point.
 NEAR_EDGE_SHARE = 0.01
 
+# With more near pairs than this, crowds of so many points are joined without looking at every pair
+# of them, first the largest.
+_MOST_PAIRS = 50_000_000
+_CROWDS = (64, 8, 1)
+
 _MULTIPLIERS = tuple(np.uint32(odd) for odd in (0x9E3779B1, 0x85EBCA77, 0xC2B2AE3D))
 
 
@@ -135,6 +140,8 @@ def _slots(columns: list[NDArray[Any]], bits: int, turn: int) -> NDArray[np.uint
 def near_pairs(points: FloatArray, tolerance: float) -> NDArray[np.intp]:
     """Return the pairs (P, 2) of points not farther apart than a tolerance.
 
+    Of crowds, where that would be tens of millions, only as many pairs as hold them together.
+
     A grid finds the few points that share a cell with another one (points just above a cell's
     border count for both cells); only those are looked at pair by pair.
     """
@@ -163,8 +170,36 @@ def near_pairs(points: FloatArray, tolerance: float) -> NDArray[np.intp]:
         return nothing
     spot = np.minimum(np.searchsorted(shared, key), len(shared) - 1)
     candidates = np.unique(owner[shared[spot] == key])
-    pairs = cKDTree(points[candidates]).query_pairs(tolerance, output_type="ndarray")
-    return np.asarray(candidates[pairs], dtype=np.intp)
+    links = [nothing]
+    tree = cKDTree(points[candidates])
+    for crowd in _CROWDS:
+        if tree.count_neighbors(tree, tolerance) <= _MOST_PAIRS:
+            break
+        more, candidates = _thinned(points, candidates, tolerance, crowd)
+        links.append(more)
+        tree = cKDTree(points[candidates])
+    pairs = tree.query_pairs(tolerance, output_type="ndarray")
+    return np.concatenate([*links, np.asarray(candidates[pairs], dtype=np.intp)])
+
+
+def _thinned(
+    points: FloatArray, candidates: NDArray[np.intp], tolerance: float, crowd: int
+) -> tuple[NDArray[np.intp], NDArray[np.intp]]:
+    """Return pairs (P, 2) that join crowds to one of theirs, and the candidates left to look at.
+
+    All points of a cell half as wide as the tolerance are near each other. A chain through them
+    joins them as well as all their pairs, which would fill any memory. Whether two crowds side by
+    side are near is judged by one point of each from here on.
+    """
+    cells = np.floor((points[candidates] - points[candidates].min(axis=0)) * (2.0 / tolerance))
+    _, cell, size = np.unique(cells, axis=0, return_inverse=True, return_counts=True)
+    cell = cell.reshape(-1)
+    first = np.empty(len(size), dtype=np.intp)
+    first[cell[::-1]] = candidates[::-1]
+    leader = first[cell]
+    follows = (size[cell] > crowd) & (leader != candidates)
+    links = np.stack([leader[follows], candidates[follows]], axis=1)
+    return links, candidates[~follows]
 
 
 def near_tolerance(points: NDArray[Any], triangles: NDArray[np.integer[Any]]) -> float:

@@ -280,7 +280,7 @@ def test_bad_ply() -> None:
     for how in ("ascii", "binary_little_endian"):
         good = quad_ply(how)
         assert "'end_header' is missing" in refused(good[:60], "crown.ply")
-        assert "damaged" in refused(
+        assert "no points with x, y and z" in refused(
             good.replace(b"property float z", b"property float q"), "crown.ply"
         )
         huge = good.replace(b"element vertex 8", b"element vertex 4000000000")
@@ -293,23 +293,58 @@ def test_bad_ply() -> None:
         )
     text = quad_ply("ascii")
     assert refused(text[:-30], "crown.ply").startswith(("It promises", "Face"))
-    assert "damaged" in refused(text.replace(b"0 0 0 200", b"0 zero 0 200"), "crown.ply")
-    assert "refers to point 77" in refused(text.replace(b"4 3 2 1 0", b"4 77 2 1 0"), "crown.ply")
-    assert "refers to point -1" in refused(text.replace(b"4 3 2 1 0", b"4 -1 2 1 0"), "crown.ply")
+    assert "Point 1 is '0 zero 0'" in refused(
+        text.replace(b"0 0 0 200", b"0 zero 0 200"), "crown.ply"
+    )
+    for corner in (b"77", b"-1"):
+        assert "Face 1 has a corner that does not exist among 8 points" in refused(
+            text.replace(b"4 3 2 1 0", b"4 " + corner + b" 2 1 0"), "crown.ply"
+        )
     binary = quad_ply("binary_little_endian")
     assert "It ends too early" in refused(binary[:-80], "crown.ply")
-    assert "damaged" in refused(binary[:-3], "crown.ply")
+    assert "within face 6" in refused(binary[:-3], "crown.ply")
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "what"),
+    [
+        (b"uchar int vertex", b"float int vertex", "Line 10 of its header counts in fractions"),
+        (b"uchar int vertex", b"uchar float vertex", "without a list of corners"),
+        (b"vertex_indices", b"corners", "without a list of corners"),
+        (b"float x", b"quaternion x", "Line 5 of its header is 'property quaternion x'"),
+        (b"element face 6", b"element face six", "Line 9 of its header"),
+        (b"element face 6", b"element face " + b"6" * 5000, "Line 9 of its header"),
+        (b"format ascii", b"format roman", "Line 2 of its header"),
+        (b"format ascii 1.0\n", b"", "whether it is text or binary"),
+        (b"4 3 2 1 0", b"2 3 2", "Face 1 is incomplete"),
+        (b"4 3 2 1 0", b"9" * 5000, "Face 1 is incomplete"),
+        (b"2 0 0 200", b"2,5 0,0 0,0 200", "Point 2 is '2,5 0,0 0,0'"),
+        (b"2 0 0 200", b"2_5 0 0 200", "Point 2 is '2_5 0 0'"),
+    ],
+)
+def test_bad_rows_of_a_text_ply(old: bytes, new: bytes, what: str) -> None:
+    content = quad_ply("ascii")
+    assert old in content
+    assert what in refused(content.replace(old, new, 1), "crown.ply")
 
 
 def test_bad_3mf() -> None:
     item = '<item objectid="1"/>'
     assert "unit is 'furlong'" in refused(three_mf(box_object(1), item, "furlong"), "crown.3mf")
-    assert "damaged" in refused(three_mf(box_object(1), ""), "crown.3mf")
-    assert "damaged" in refused(three_mf("<object", item), "crown.3mf")
-    assert "damaged" in refused(three_mf(box_object(1).replace('x="', 'q="'), item), "crown.3mf")
-    assert "damaged" in refused(
-        three_mf(box_object(1).replace('x="1', 'x="one'), item), "crown.3mf"
-    )
+    box = box_object(1)
+    for resources, build, what in (
+        (box, "", "Its build list is empty"),
+        ("<object", item, "Line 1 of its model is no proper XML"),
+        (box.replace('x="', 'q="'), item, "A point has no x."),
+        (box.replace('x="1', 'x="one'), item, "has 'one.0' where a number must stand"),
+        (box.replace('v1="1', 'v1="1,0'), item, "has '1,0' where a number must stand"),
+        (box.replace('v1="7"', 'v1="70"'), item, "has a corner that does not exist"),
+        (box + box, item, "Two of its objects have the number '1'"),
+        (box, '<item objectid="2"/>', "places object '2', which it does not hold"),
+        (box, '<item objectid="1" transform="1 0 0"/>', "something else than 12 numbers"),
+        (box, '<item objectid="1" path="/../../etc/passwd"/>', "a part '../../etc/passwd'"),
+    ):
+        assert what in refused(three_mf(resources, build), "crown.3mf")
     bomb = three_mf(box_object(1), item)
     target = io.BytesIO()
     with zipfile.ZipFile(io.BytesIO(bomb)) as archive, zipfile.ZipFile(target, "w") as changed:

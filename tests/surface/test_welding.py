@@ -84,6 +84,19 @@ def test_near_pairs_across_the_borders_of_cells() -> None:
     assert len(found) >= 3900
 
 
+def test_crowds_are_joined_without_all_their_pairs(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Three crowds of 1,000 points have 1.5 million pairs; hundred times as many fill a memory."""
+    monkeypatch.setattr("stainmap.surface.welding._MOST_PAIRS", 100_000)
+    rng = np.random.default_rng(4)
+    middles = np.array([[0.0, 0.0, 0.0], [1.0, 0.0, 0.0], [0.0, 1.0, 0.0]])
+    crowd = rng.normal(0, 2e-6, (1000, 3, 3)) + middles
+    pairs = near_pairs(crowd.reshape(-1, 3), 1e-4)
+    assert len(pairs) < 100_000
+    welded = weld(crowd.reshape(-1, 3), 1e-4)
+    assert len(welded.points) == 3
+    assert np.array_equal(welded.index.reshape(-1, 3), np.tile([0, 1, 2], (1000, 1)))
+
+
 @pytest.mark.parametrize("dtype", [np.float32, np.float64])
 def test_corners_that_differ_by_rounding_are_joined(dtype: type) -> None:
     mesh = shapes.sphere()
