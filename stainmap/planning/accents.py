@@ -27,8 +27,16 @@ _INNER_NECK_MM = 1.5
 _SOFT_MM = 0.15
 
 
-def unit_accents(form: UnitForm, fissure: FloatArray) -> dict[Accent, FloatArray]:
-    """Return the accents of one unit that its form shows, each (V,) 0 to 1.
+def firm_accents(form: UnitForm) -> dict[Accent, FloatArray]:
+    """Return the accents of one unit that follow its form alone, each (V,) 0 to 1."""
+    accents = {Accent.LINE_ANGLE: _line_angles(form)}
+    if form.hollow:
+        accents[Accent.INNER_NECK_BAND] = _inner_neck(form)
+    return accents
+
+
+def ridge_accents(form: UnitForm, fissure: FloatArray) -> dict[Accent, FloatArray]:
+    """Return the ridges of one unit, each (V,) 0 to 1; they end at fissures.
 
     Parameters
     ----------
@@ -38,13 +46,12 @@ def unit_accents(form: UnitForm, fissure: FloatArray) -> dict[Accent, FloatArray
         (V,) how much each vertex belongs to a fissure.
     """
     landmarks = form.landmarks
-    accents = {Accent.LINE_ANGLE: _line_angles(form)}
-    if not landmarks.front and landmarks.table.any():
-        accents[Accent.MARGINAL_RIDGE] = _marginal_ridges(form, fissure)
-        accents[Accent.TRIANGULAR_RIDGE] = _triangular_ridges(form, fissure)
-    if form.hollow:
-        accents[Accent.INNER_NECK_BAND] = _inner_neck(form)
-    return accents
+    if landmarks.front or not landmarks.table.any():
+        return {}
+    return {
+        Accent.MARGINAL_RIDGE: _marginal_ridges(form, fissure),
+        Accent.TRIANGULAR_RIDGE: _triangular_ridges(form, fissure),
+    }
 
 
 def _marginal_ridges(form: UnitForm, fissure: FloatArray) -> FloatArray:

@@ -86,20 +86,8 @@ class Drawing:
         distance = embrasure_mm(self.body.piece, self._on_piece(self.reading.unit_index))
         return ramp(EMBRASURE_MM - distance, _SOFT_MM) * self._on_piece(self.reading.outer)
 
-    def accents(
-        self, on_copy: dict[Accent, FloatArray], beside: FloatArray, sizes_mm: FloatArray
-    ) -> dict[Accent, FloatArray]:
-        """Return all accents on the whole surface, (V,) each.
-
-        Parameters
-        ----------
-        on_copy
-            Accents laid out on the copy, (W,) each.
-        beside
-            (P,) how much each vertex of the piece belongs to connectors.
-        sizes_mm
-            (N,) c of each unit.
-        """
+    def on_whole(self, on_copy: dict[Accent, FloatArray]) -> dict[Accent, FloatArray]:
+        """Return accents laid out on the copy, (W,) each, softened on the whole surface, (V,)."""
         outer, rim = self._on_piece(self.reading.outer), self._on_piece(self.reading.rim)
         drawn = {}
         for accent, mask in on_copy.items():
@@ -108,10 +96,25 @@ class Drawing:
                 drawn[accent] = np.where(soft > _FAINTEST, soft, 0.0) * outer
             else:
                 drawn[accent] = self.body.thinned.back(mask) * (~outer & ~rim)
+        return {accent: self.body.in_whole(mask, 0.0) for accent, mask in drawn.items()}
+
+    def borders(self, beside: FloatArray, sizes_mm: FloatArray) -> dict[Accent, FloatArray]:
+        """Return the accents that follow margin, connectors and tissue, (V,) each.
+
+        Parameters
+        ----------
+        beside
+            (P,) how much each vertex of the piece belongs to connectors.
+        sizes_mm
+            (N,) c of each unit.
+        """
         tissue = self._tissue()
-        drawn[Accent.MARGIN_BAND] = self._margin_band(outer & ~tissue, sizes_mm)
-        drawn[Accent.PONTIC_TISSUE] = tissue.astype(np.float64)
-        drawn[Accent.CONNECTOR] = beside
+        free = self._on_piece(self.reading.outer) & ~tissue
+        drawn = {
+            Accent.MARGIN_BAND: self._margin_band(free, sizes_mm),
+            Accent.CONNECTOR: beside,
+            Accent.PONTIC_TISSUE: tissue.astype(np.float64),
+        }
         return {accent: self.body.in_whole(mask, 0.0) for accent, mask in drawn.items()}
 
     def free_outer(self) -> BoolArray:

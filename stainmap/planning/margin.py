@@ -8,6 +8,8 @@ import numpy as np
 
 from stainmap.errors import ReadingError
 from stainmap.planning.relief import Relief
+from stainmap.planning.table import border_vertices
+from stainmap.surface.geodesic import surface_distance
 from stainmap.surface.mesh import (
     BoolArray,
     FloatArray,
@@ -27,7 +29,9 @@ _INNER_LEAN = -0.7
 _INNER_BELOW = 0.6
 _INNER_SHARE = 0.03
 _INNER_PIECE = 0.03
+# The rim is no wider than an edge is milled; a broad shoulder belongs to the inner surface.
 _RIM_SHARE = 0.72
+_RIM_MM = 0.25
 # Inner area over the length of its vector area: 1.1 for a solid base, 2.4 and more for a cavity.
 CAVITY_RATIO = 1.5
 
@@ -122,6 +126,8 @@ def find_rim(mesh: TriMesh, outer: BoolArray, ground: Openness) -> BoolArray:
     """Return (V,) the rim of a hollow unit: inner surface at the margin that faces open space.
 
     Rim and chamfer see nearly all that lies before them; the walls of the cavity see half of it.
+    Where a chamfer or a shoulder follows, the rim ends 0.25 mm from the margin, so that the wall
+    there is measured to it.
 
     Parameters
     ----------
@@ -130,7 +136,9 @@ def find_rim(mesh: TriMesh, outer: BoolArray, ground: Openness) -> BoolArray:
     ground
         What its vertices see of the directions away from the biting side.
     """
-    rim = ~outer & (ground.share > _RIM_SHARE)
+    start = border_vertices(mesh, outer)
+    from_margin = surface_distance(mesh, start, graph=mesh.adjacency, limit_mm=_RIM_MM)
+    rim = ~outer & (ground.share > _RIM_SHARE) & np.isfinite(from_margin)
     count, label = connected_pieces(mesh, rim)
     margin = outer[mesh.edges[:, 0]] != outer[mesh.edges[:, 1]]
     touching = np.zeros(count + 1, dtype=np.bool_)

@@ -9,11 +9,11 @@ from stainmap.errors import ReadingError
 from stainmap.model.crown import CrownReading
 from stainmap.model.tooth import Unit
 from stainmap.planning.assembly import Assembly, find_row, no_crown
-from stainmap.planning.body import Body, find_body
+from stainmap.planning.body import Body
 from stainmap.planning.body_kind import has_roots, why_no_crown
 from stainmap.planning.progress import Progress, Steps
-from stainmap.planning.relief import find_reliefs
 from stainmap.planning.standing import Sight, find_standing, find_start, look_around
+from stainmap.planning.survey import Survey, survey_at_hand
 from stainmap.planning.units_of_bridge import LOOSE_NECK_SHARE, Neck, find_necks, label_units
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.mesh import FloatArray, TriMesh
@@ -27,6 +27,7 @@ def read_crown(
     occlusal_axis: ArrayLike | None = None,
     mesial: ArrayLike | None = None,
     units_as_given: bool = False,
+    survey: Survey | None = None,
     progress: Progress | None = None,
 ) -> CrownReading:
     """Read a crown or bridge from its shape.
@@ -45,6 +46,8 @@ def read_crown(
         (3,) mesial as set by a person; on a bridge, of the first unit. None to read it.
     units_as_given
         Whether the number of units is taken from `units` even where the shape shows another.
+    survey
+        What reading begins with, if it is at hand.
     progress
         Hears a share and a phrase; may raise CancelledError.
 
@@ -66,8 +69,8 @@ def read_crown(
         raise ReadingError("The mesh has no faces.", advice="Choose another file.")
     if operator.mesh is not mesh:
         raise ValueError("the operator belongs to another mesh")
-    body = steps.during(0.0, "looking at the body", lambda: find_body(operator))
-    reliefs = find_reliefs(body.operator, steps.part(0.15, 0.35))
+    found = survey_at_hand(operator, survey, steps.part(0.0, 0.35))
+    body, reliefs = found.body, found.reliefs
     necks = _necks(body, units, steps.part(0.35, 0.5), as_given=units_as_given)
     reason = why_no_crown(body.piece, body.frame, body.copy, reliefs.wide, bridge=bool(necks))
     rooted = not necks and has_roots(body.piece, body.frame)

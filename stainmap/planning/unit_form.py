@@ -27,6 +27,9 @@ class UnitForm:
     level_bend_per_mm
         (V,) normal curvature along the level line at each vertex, positive where convex, 1/mm: high
         on ridges that run down a slope, low on those that run level.
+    top_mm
+        (V,) height of the tips and ridges near each vertex along the normal of the crest plane; NaN
+        where there is no crest.
     embrasure_mm
         (V,) distance from where it parts from its neighbours; large where it has none.
     rim
@@ -41,6 +44,7 @@ class UnitForm:
     normals: FloatArray
     valley_per_mm: FloatArray
     level_bend_per_mm: FloatArray
+    top_mm: FloatArray
     embrasure_mm: FloatArray
     rim: BoolArray
     hollow: bool
