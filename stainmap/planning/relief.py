@@ -7,8 +7,9 @@ from dataclasses import dataclass
 import numpy as np
 
 from stainmap.planning.progress import Steps
+from stainmap.surface.curvature import curvature_at_scales
 from stainmap.surface.diffusion import SurfaceOperator
-from stainmap.surface.mesh import FloatArray, IndexArray, TriMesh, frozen
+from stainmap.surface.mesh import FloatArray, IndexArray, frozen
 
 # One smoothing length for everything that is read and for the borders of zones, so that one
 # factorisation serves all; wider scales come from smoothing again. Smoothing k times with s
@@ -85,17 +86,16 @@ _REPEATS = (1, 3, 12)
 
 def find_reliefs(operator: SurfaceOperator, steps: Steps) -> Reliefs:
     """Return the reliefs of the operator's surface."""
-    mesh = operator.mesh
     phrase = "reading the relief"
     steps.during(0.0, phrase, lambda: operator.prepare(SMOOTHING_MM))
-    position = mesh.vertices
-    found = []
-    for repeat in range(1, _REPEATS[-1] + 1):
-        steps.say(0.4 + 0.6 * repeat / _REPEATS[-1], phrase)
-        position = operator.smooth(position, SMOOTHING_MM)
-        if repeat in _REPEATS:
-            normals = TriMesh(position, mesh.faces).vertex_normals
-            depth = np.einsum("vi,vi->v", position - mesh.vertices, normals)
-            length = float(SMOOTHING_MM * np.sqrt(repeat))
-            found.append(Relief(length_mm=length, normals=normals, valley_depth_mm=frozen(depth)))
-    return Reliefs(fine=found[0], middle=found[1], wide=found[2])
+    found = curvature_at_scales(
+        operator,
+        SMOOTHING_MM,
+        _REPEATS,
+        progress=lambda share: steps.say(0.4 + 0.6 * share, phrase),
+    )
+    fine, middle, wide = (
+        Relief(length_mm=one.scale_mm, normals=one.normals, valley_depth_mm=one.depth_mm)
+        for one in found
+    )
+    return Reliefs(fine=fine, middle=middle, wide=wide)

@@ -17,7 +17,7 @@ Graph = sparse.csr_array[np.float64]
 def distance_graph(mesh: TriMesh) -> Graph:
     """Return the graph (V, V) of edges and of straight lines across two unfolded faces, mm.
 
-    With the lines across, ways can take twice as many directions: on crowns distances come out
+    With the lines across, ways can take twice as many directions: distances come out some
     2.5 % too long (95 % of them below 5 %) instead of 4.4 % (8 %) along edges alone.
     """
     inside = mesh.edge_face_count == 2

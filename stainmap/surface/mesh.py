@@ -93,7 +93,7 @@ class TriMesh:
     def forget_derived(self, keep: Iterable[str] = ()) -> None:
         """Drop what was derived of vertices and faces; what is asked for is derived again.
 
-        Reading a crown derives some hundred bytes per vertex that nothing later asks for.
+        Some hundred bytes per vertex may have been derived that nothing later asks for.
 
         Parameters
         ----------

@@ -31,6 +31,16 @@ class PrincipalCurvatures:
     greatest: FloatArray
     shape: FloatArray
 
+    @property
+    def mean(self) -> FloatArray:
+        """(V,) mean curvature, 1/mm, positive where convex."""
+        return np.asarray(0.5 * (self.least + self.greatest))
+
+    @property
+    def gaussian(self) -> FloatArray:
+        """(V,) Gaussian curvature, 1/mm2, positive on caps and in bowls, negative on saddles."""
+        return np.asarray(self.least * self.greatest)
+
     def along(self, tangents: FloatArray) -> FloatArray:
         """Return the normal curvature (V,) along unit tangents (V, 3), 1/mm."""
         return np.asarray(np.einsum("vi,vi->v", tangents, _apply(self.shape, tangents)))

@@ -11,7 +11,8 @@ from stainmap.errors import MeshFileError
 from stainmap.surface.mesh import FloatArray, IndexArray, TriMesh, edge_table, frozen
 
 MAX_EDGE_MM = 0.14
-# A molar has 55,000 vertices at 0.14 mm, a long bridge 400,000; more means a wrong unit.
+# A body of 350 mm2 has 55,000 vertices at 0.14 mm, one seven times as large 400,000; far more means
+# a wrong unit.
 MAX_VERTICES = 2_000_000
 
 

@@ -1,13 +1,19 @@
-"""Curvature against the closed forms of sphere, torus and cylinder."""
+"""Curvature against the closed forms of sphere, torus and cylinder, and against libigl."""
 
 from __future__ import annotations
 
 from pathlib import Path
 
+import igl
 import numpy as np
 import pytest
 
-from stainmap.surface.curvature import angle_defects, curvature_at_scale, gaussian_curvature
+from stainmap.surface.curvature import (
+    angle_defects,
+    curvature_at_scale,
+    curvature_at_scales,
+    gaussian_curvature,
+)
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.loading import load_mesh
 from stainmap.surface.mesh import TriMesh
@@ -101,6 +107,55 @@ def test_scale_makes_curvature_robust_against_noise(shared_meshes: Path) -> None
         kept[scale] = np.corrcoef(one, clean)[0, 1]
     assert kept[0.35] > 0.9
     assert kept[0.35] > kept[0.1]
+
+
+@pytest.mark.parametrize("name", shapes.REAL_MESHES)
+def test_angle_defects_are_those_of_libigl(shared_meshes: Path, name: str) -> None:
+    mesh = load_mesh(shared_meshes / name).mesh
+    reference = igl.gaussian_curvature(mesh.vertices, mesh.faces.astype(np.int64))
+    assert np.abs(angle_defects(mesh) - np.asarray(reference).ravel()).max() < 1e-5
+
+
+@pytest.mark.parametrize("make", [shapes.sphere, shapes.torus])
+def test_mean_curvature_is_that_of_libigls_laplacian(make: object) -> None:
+    """Half the length of M^-1 L X, with its cotangents and its areas."""
+    mesh = make()
+    faces = mesh.faces.astype(np.int64)
+    bent = -igl.cotmatrix(mesh.vertices, faces) @ mesh.vertices
+    area = igl.massmatrix(mesh.vertices, faces, igl.MASSMATRIX_TYPE_BARYCENTRIC).diagonal()
+    normals = np.asarray(
+        igl.per_vertex_normals(mesh.vertices, faces, igl.PER_VERTEX_NORMALS_WEIGHTING_TYPE_AREA)
+    )
+    reference = 0.5 * np.einsum("ij,ij->i", bent, normals) / area
+    assert np.allclose(curvature_at_scale(SurfaceOperator(mesh), 0.0).mean, reference, atol=1e-9)
+
+
+def test_several_scales_from_one_factor_on_a_sphere() -> None:
+    """Coordinates shrink n times by 1 / (1 + 2 s^2 / r^2), whichever way the scale was made."""
+    mesh = shapes.sphere(radius=5.0, subdivisions=4)
+    operator = SurfaceOperator(mesh)
+    heard: list[float] = []
+    found = curvature_at_scales(operator, 0.2, (1, 3, 12), progress=heard.append)
+    assert [one.scale_mm for one in found] == pytest.approx([0.2, 0.2 * 3**0.5, 0.2 * 12**0.5])
+    assert heard == pytest.approx(np.arange(1, 13) / 12)
+    for one, repeat in zip(found, (1, 3, 12), strict=True):
+        shrink = (1.0 + 2.0 * 0.2**2 / 25.0) ** -repeat
+        assert np.allclose(np.linalg.norm(one.positions, axis=1), 5.0 * shrink, rtol=7e-4)
+        assert np.percentile(np.abs(5.0 * one.mean / shrink - 1.0), 95) < 5e-3
+        once = curvature_at_scale(operator, one.scale_mm)
+        assert np.allclose(one.depth_mm, once.depth_mm, rtol=0.01)
+    for wrong in ((), (0, 1), (2, 2)):
+        with pytest.raises(ValueError, match="ascend"):
+            curvature_at_scales(operator, 0.2, wrong)
+    with pytest.raises(ValueError, match="positive"):
+        curvature_at_scales(operator, 0.0, (1,))
+
+
+def test_repeated_smoothing_shows_the_same_relief_as_smoothing_once(shared_meshes: Path) -> None:
+    operator = SurfaceOperator(refine(load_mesh(shared_meshes / "solid_46.stl").mesh, 0.3).mesh)
+    for one in curvature_at_scales(operator, 0.2, (1, 3, 12)):
+        once = curvature_at_scale(operator, one.scale_mm)
+        assert np.corrcoef(one.depth_mm, once.depth_mm)[0, 1] > 0.98
 
 
 def test_unused_vertex_has_no_curvature() -> None:

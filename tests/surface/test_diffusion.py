@@ -114,6 +114,28 @@ def test_second_moment_on_a_sphere_of_a_real_crown_size() -> None:
     assert np.abs(smooth - factor * height).max() < 1e-3 * 5.0
 
 
+def test_smoothing_is_the_solve_with_libigls_matrices() -> None:
+    """Another library's Laplacian and masses, another library's solver."""
+    mesh = shapes.torus()
+    faces = mesh.faces.astype(np.int64)
+    mass = igl.massmatrix(mesh.vertices, faces, igl.MASSMATRIX_TYPE_BARYCENTRIC)
+    values = np.random.default_rng(2).normal(size=mesh.vertex_count)
+    for length in (0.1, 0.5, 3.0):
+        matrix = (mass - length**2 * igl.cotmatrix(mesh.vertices, faces)).tocsc()
+        found = SurfaceOperator(mesh).smooth(values, length)
+        # Its solver wants one value to be given.
+        reference = igl.min_quad_with_fixed(
+            sparse.csc_matrix(matrix),
+            -(mass @ values)[:, None],
+            np.array([0]),
+            found[:1, None],
+            sparse.csc_matrix((0, mesh.vertex_count)),
+            np.empty((0, 1)),
+            True,
+        )
+        assert np.abs(found - np.asarray(reference).ravel()).max() < 1e-9
+
+
 def test_integral_and_constants_are_kept() -> None:
     mesh = shapes.torus()
     operator = SurfaceOperator(mesh)

@@ -1,9 +1,11 @@
-"""Distances along the surface against unrolled surfaces, and against potpourri3d."""
+"""Distances along the surface against unrolled surfaces, potpourri3d, and libigl's exact ones."""
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 
+import igl
 import numpy as np
 import potpourri3d
 import pytest
@@ -78,6 +80,26 @@ def test_real_meshes_against_the_heat_method(shared_meshes: Path, name: str) -> 
     assert abs(np.median(error)) < 0.04
     assert np.percentile(np.abs(error), 95) < 0.08
     assert np.corrcoef(ours, truth)[0, 1] > 0.999
+
+
+@pytest.mark.parametrize("name", ["solid_11.stl", "solid_14.stl"])
+def test_real_meshes_against_exact_distances(
+    shared_meshes: Path, name: str, record_property: Callable[[str, object], None]
+) -> None:
+    """Never shorter than the exact distance on the facets, and some per cent longer."""
+    mesh = refine(load_mesh(shared_meshes / name).mesh, 0.5).mesh
+    ends = np.arange(0, mesh.vertex_count, 9)
+    none = np.empty(0, np.int64)
+    truth = igl.exact_geodesic(
+        mesh.vertices, mesh.faces.astype(np.int64), np.array([100]), none, ends, none
+    )
+    ratio = surface_distance(mesh, [100])[ends] / np.maximum(np.asarray(truth).ravel(), 1e-9)
+    ratio = ratio[np.asarray(truth).ravel() > 1.0]
+    record_property("median excess", float(np.median(ratio)) - 1.0)
+    record_property("p95 excess", float(np.percentile(ratio, 95)) - 1.0)
+    assert ratio.min() > 1.0 - 1e-9
+    assert np.median(ratio) < 1.03
+    assert np.percentile(ratio, 95) < 1.06
 
 
 def test_nearest_of_several_sources_counts() -> None:

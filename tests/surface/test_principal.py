@@ -1,12 +1,18 @@
-"""Principal curvatures against the closed forms of sphere, cylinder and torus."""
+"""Principal curvatures against closed forms, and against libigl's fitted quadrics."""
 
 from __future__ import annotations
 
+from pathlib import Path
+
+import igl
 import numpy as np
 import pytest
 
 from stainmap.surface.diffusion import SurfaceOperator
+from stainmap.surface.loading import load_mesh
+from stainmap.surface.mesh import TriMesh
 from stainmap.surface.principal import principal_curvatures
+from stainmap.surface.refining import refine
 from tests.surface import shapes
 
 
@@ -44,3 +50,30 @@ def test_torus_is_a_saddle_inside() -> None:
     assert np.allclose(found.greatest, 1.0 / minor, atol=0.02)
     assert np.allclose(found.least, other, atol=0.02)
     assert found.least.min() == pytest.approx(-1.0 / (major - minor), abs=0.01)
+    assert np.allclose(found.mean, 0.5 * (1.0 / minor + other), atol=0.02)
+    assert np.allclose(found.gaussian, other / minor, atol=0.02)
+
+
+def test_real_surface_against_quadrics_fitted_by_libigl(shared_meshes: Path) -> None:
+    """On the smoothed surface, away from its sharp edges.
+
+    Another method with a scale of its own: what both call bent is compared, not each value.
+    """
+    operator = SurfaceOperator(refine(load_mesh(shared_meshes / "solid_46.stl").mesh, 0.3).mesh)
+    found = principal_curvatures(operator, 0.35)
+    # The shape operator is smoothed once more, so the reference gets a surface smoothed twice.
+    smooth = operator.smooth(operator.smooth(operator.mesh.vertices, 0.35), 0.35)
+    mesh = TriMesh(smooth, operator.mesh.faces)
+    _, _, one, other, _ = igl.principal_curvature(
+        mesh.vertices, mesh.faces.astype(np.int64), radius=4
+    )
+    greatest, least = np.maximum(one, other).ravel(), np.minimum(one, other).ravel()
+    sign = np.sign(np.corrcoef(greatest + least, found.mean)[0, 1])
+    if sign < 0:
+        greatest, least = -least, -greatest
+    blunt = np.maximum(np.abs(greatest), np.abs(least)) < 2.0
+    assert blunt.mean() > 0.9
+    assert np.corrcoef(found.greatest[blunt], greatest[blunt])[0, 1] > 0.9
+    assert np.corrcoef(found.least[blunt], least[blunt])[0, 1] > 0.9
+    assert np.median(np.abs(found.greatest - greatest)[blunt]) < 0.05
+    assert np.median(np.abs(found.least - least)[blunt]) < 0.05

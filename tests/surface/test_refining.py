@@ -1,11 +1,14 @@
-"""Refining keeps the surface exactly, and the way back to the file."""
+"""Refining keeps the surface exactly, and the way back to the file; against libigl and trimesh."""
 
 from __future__ import annotations
 
 from pathlib import Path
 
+import igl
 import numpy as np
 import pytest
+import trimesh
+from scipy.spatial import cKDTree
 
 from stainmap.errors import MeshFileError
 from stainmap.surface.loading import load_mesh
@@ -51,6 +54,31 @@ def test_closed_forms(max_edge_mm: float) -> None:
 @pytest.mark.parametrize("name", shapes.REAL_MESHES)
 def test_real_meshes(shared_meshes: Path, name: str) -> None:
     check(load_mesh(shared_meshes / name).mesh, 0.2)
+
+
+def test_refined_points_lie_on_the_surface_for_libigl(shared_meshes: Path) -> None:
+    mesh = load_mesh(shared_meshes / "solid_11.stl").mesh
+    fine = refine(mesh, 0.4).mesh
+    squared, _, _ = igl.point_mesh_squared_distance(
+        fine.vertices, mesh.vertices, mesh.faces.astype(np.int64)
+    )
+    assert np.sqrt(squared.max()) < 1e-9
+
+
+@pytest.mark.parametrize("name", ["solid_46.stl", "solid_11.stl", "hollow_46.stl"])
+def test_points_are_those_of_trimesh_and_edges_more_even(shared_meshes: Path, name: str) -> None:
+    mesh = load_mesh(shared_meshes / name).mesh
+    fine = refine(mesh, 0.25).mesh
+    points, faces = trimesh.remesh.subdivide_to_size(mesh.vertices, mesh.faces, 0.25)
+    assert len(points) == fine.vertex_count
+    assert cKDTree(points).query(fine.vertices)[0].max() == 0.0
+    other = trimesh.Trimesh(points, faces, process=False)
+    assert other.area == pytest.approx(fine.area)
+    assert np.sort(other.edges_unique_length) == pytest.approx(np.sort(fine.edge_lengths))
+    before, after = (np.percentile(one.edge_lengths, [10, 90]) for one in (mesh, fine))
+    spread = after[1] / after[0]
+    assert spread < 2.5
+    assert spread < before[1] / before[0]
 
 
 def test_default_gives_a_molar_some_55_thousand_vertices(shared_meshes: Path) -> None:
