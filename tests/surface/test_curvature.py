@@ -143,7 +143,7 @@ def test_several_scales_from_one_factor_on_a_sphere() -> None:
         assert np.allclose(np.linalg.norm(one.positions, axis=1), 5.0 * shrink, rtol=7e-4)
         assert np.percentile(np.abs(5.0 * one.mean / shrink - 1.0), 95) < 5e-3
         once = curvature_at_scale(operator, one.scale_mm)
-        assert np.allclose(one.depth_mm, once.depth_mm, rtol=0.01)
+        assert np.allclose(one.depth_mm, once.depth_mm, rtol=0.03)
     for wrong in ((), (0, 1), (2, 2)):
         with pytest.raises(ValueError, match="ascend"):
             curvature_at_scales(operator, 0.2, wrong)
