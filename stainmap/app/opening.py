@@ -10,15 +10,18 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stainmap.app.job import Progress
+from stainmap.app.proposing import with_proposal
 from stainmap.errors import MeshFileError, PlanError
-from stainmap.model.case import AccentMask, Backing, Case, Region, ScrewChannel
+from stainmap.model.case import Backing, Case, Region, ScrewChannel
 from stainmap.model.crown import BodyKind, CrownReading, CrownSurface, MeshSource
 from stainmap.model.material import Catalogue
 from stainmap.model.plan import StainPlan
 from stainmap.model.tooth import Role, Tooth, Unit
 from stainmap.model.zone import Zone
+from stainmap.planning.progress import Steps
 from stainmap.planning.reading import read_crown
 from stainmap.planning.size_check import Size, plausible_sizes
+from stainmap.planning.survey import survey_body
 from stainmap.planning.zoning import ZoneProposal, ZoneSliders, propose_zones
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.loading import LoadedMesh, load_mesh_bytes, read_file
@@ -170,13 +173,15 @@ def build_case(
     refined = refine(TriMesh(body.vertices * factor, body.faces), MAX_EDGE_MM)
     step(0.1, "measuring the surface")
     operator = SurfaceOperator(refined.mesh)
+    survey = survey_body(operator, Steps(step, 0.15, 0.35))
     reading = read_crown(
         refined.mesh,
         operator,
         answers.units,
         occlusal_axis=answers.occlusal_axis,
         mesial=answers.mesial,
-        progress=lambda share, phrase: step(0.15 + 0.5 * share, phrase),
+        survey=survey,
+        progress=lambda share, phrase: step(0.35 + 0.35 * share, phrase),
     )
     if reading.assumed_wall_mm is not None:
         reading = replace(reading, assumed_wall_mm=answers.assumed_wall_mm)
@@ -189,7 +194,8 @@ def build_case(
             reading,
             answers.units,
             sliders=answers.sliders,
-            progress=lambda share, phrase: step(0.65 + 0.33 * share, phrase),
+            survey=survey,
+            progress=lambda share, phrase: step(0.7 + 0.28 * share, phrase),
         )
     refined.mesh.forget_derived()
     warnings = (*look.loaded.repairs, *look.loaded.warnings, *left_out, *proposal.reading.warnings)
@@ -219,6 +225,7 @@ def build_case(
         materials=materials,
         backings=default_backings(materials, answers.units),
         programme=materials.programmes[0].name,
+        sliders=proposal.sliders,
     )
     step(1.0, "ready")
     return case, operator
@@ -255,13 +262,15 @@ def reread(
         if progress is not None:
             progress(share, phrase)
 
+    survey = survey_body(operator, Steps(step, 0.0, 0.25))
     reading = read_crown(
         case.surface.mesh,
         operator,
         answers.units,
         occlusal_axis=answers.occlusal_axis,
         mesial=answers.mesial,
-        progress=lambda share, phrase: step(0.6 * share, phrase),
+        survey=survey,
+        progress=lambda share, phrase: step(0.25 + 0.4 * share, phrase),
     )
     if case.reading.assumed_wall_mm is not None:
         reading = replace(reading, assumed_wall_mm=answers.assumed_wall_mm)
@@ -278,22 +287,16 @@ def reread(
         reading,
         answers.units,
         sliders=answers.sliders,
-        progress=lambda share, phrase: step(0.6 + 0.4 * share, phrase),
+        survey=survey,
+        progress=lambda share, phrase: step(0.65 + 0.35 * share, phrase),
     )
-    # A correction survives only where the surface is still outer or still inner as it was.
-    same_side = proposal.reading.outer == case.reading.outer
-    kept = (case.zones != case.proposal) & same_side
-    zones = np.where(kept, case.zones, proposal.zones)
+    proposed = with_proposal(case, proposal)
     of_the_file = load_mesh_bytes(case.source.content, case.source.name)
     warnings = (*of_the_file.repairs, *of_the_file.warnings, *proposal.reading.warnings)
     return replace(
-        case,
+        proposed,
         units=answers.units,
         reading=replace(proposal.reading, warnings=warnings),
-        zones=zones,
-        proposal=proposal.zones,
-        accents=_kept_accents(case, proposal.accents, same_side),
-        accent_proposal=proposal.accents,
         screw_channels=_kept_channels(case, proposal.reading),
     )
 
@@ -306,25 +309,6 @@ def _kept_channels(case: Case, reading: CrownReading) -> tuple[ScrewChannel, ...
         unit = int(reading.unit_index[np.einsum("ij,ij->i", away, away).argmin()])
         kept.setdefault(unit, replace(channel, unit=unit))
     return tuple(kept[unit] for unit in sorted(kept))
-
-
-def _kept_accents(
-    case: Case, proposed: tuple[AccentMask, ...], same_side: NDArray[np.bool_]
-) -> tuple[AccentMask, ...]:
-    """Return the proposed masks with what was painted by hand in them."""
-    none = np.zeros(len(same_side), np.float32)
-    old = {mask.accent: mask.share for mask in case.accent_proposal}
-    new = {mask.accent: mask.share for mask in proposed}
-    painted = {mask.accent: mask.share for mask in case.accents}
-    masks = []
-    for accent in sorted(new.keys() | painted.keys()):
-        fresh = new.get(accent, none)
-        share = painted.get(accent, none)
-        kept = (share != old.get(accent, none)) & same_side
-        merged = np.where(kept, share, fresh).astype(np.float32)
-        if accent in new or merged.any():
-            masks.append(AccentMask(accent=accent, share=merged))
-    return tuple(masks)
 
 
 def _without_zones(mesh: TriMesh, reading: CrownReading, assumed_wall_mm: float) -> ZoneProposal:

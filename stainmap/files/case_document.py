@@ -6,9 +6,9 @@ Schema history
     First version: units, source, reading, plan, materials, backings, programme, target.
 2
     Adds process (hand factor, n0, eta, depths, wicking, who paints), after_sintering (finish, what
-    is ground away) and screw_channels; in materials, the coupon of a programme; in target, the
-    conversions that were chosen. A case of schema 1 was planned with the assumed process, polished,
-    unground, without a channel.
+    is ground away), screw_channels and sliders (of the zones); in materials, the coupon of a
+    programme; in target, the conversions that were chosen. A case of schema 1 was planned with the assumed process,
+    polished, unground, without a channel.
 
 Every older version is read, only the newest is written, a newer one is refused.
 """
@@ -35,6 +35,7 @@ from stainmap.files.case_entries import (
     ProcessDoc,
     ReadingDoc,
     ScrewChannelDoc,
+    SlidersDoc,
     SourceDoc,
     StepDoc,
     StreaksDoc,
@@ -59,6 +60,7 @@ from stainmap.model.process import StainProcess, UptakeRule
 from stainmap.model.target import Offset, Target
 from stainmap.model.tooth import Role, Tooth, Unit
 from stainmap.model.zone import Zone, area_from_number
+from stainmap.model.zone_sliders import ZoneSliders
 
 SCHEMA = 2
 FORMAT = "stainmap case"
@@ -146,6 +148,11 @@ def document_of(case: Case, program: str) -> CaseDoc:
                 radius_mm=channel.radius_mm,
             )
             for channel in case.screw_channels
+        ),
+        sliders=SlidersDoc(
+            neck_climb=case.sliders.neck_climb,
+            cusp_descent=case.sliders.cusp_descent,
+            fissure_width=case.sliders.fissure_width,
         ),
     )
 
@@ -392,4 +399,14 @@ def screw_channels_of(document: CaseDoc) -> tuple[ScrewChannel, ...]:
             radius_mm=channel.radius_mm,
         )
         for channel in document.screw_channels
+    )
+
+
+def sliders_of(document: CaseDoc) -> ZoneSliders:
+    """Return how far the zones reach; raise PlanError if a slider is out of range."""
+    sliders = document.sliders
+    return ZoneSliders(
+        neck_climb=sliders.neck_climb,
+        cusp_descent=sliders.cusp_descent,
+        fissure_width=sliders.fissure_width,
     )

@@ -160,6 +160,14 @@ class ScrewChannelDoc(msgspec.Struct, frozen=True):
     radius_mm: float
 
 
+class SlidersDoc(msgspec.Struct, frozen=True):
+    """How far the proposed zones reach; the usual way where not said."""
+
+    neck_climb: float = 0.30
+    cusp_descent: float = 0.40
+    fissure_width: float = 0.5
+
+
 class CaseDoc(msgspec.Struct, frozen=True):
     """All of `case.json`."""
 
@@ -184,3 +192,4 @@ class CaseDoc(msgspec.Struct, frozen=True):
     process: ProcessDoc = ProcessDoc()
     after_sintering: AfterSinteringDoc = AfterSinteringDoc()
     screw_channels: tuple[ScrewChannelDoc, ...] = ()
+    sliders: SlidersDoc = SlidersDoc()

@@ -39,6 +39,7 @@ from stainmap.files.case_document import (
     plan_of,
     process_of,
     screw_channels_of,
+    sliders_of,
     target_of,
     units_of,
 )
@@ -282,6 +283,7 @@ class _Reader:
             process=process_of(document),
             after_sintering=after_sintering_of(document),
             screw_channels=screw_channels_of(document),
+            sliders=sliders_of(document),
         )
 
     def _surface(self, document: CaseDoc) -> CrownSurface:

@@ -19,6 +19,7 @@ from stainmap.model.process import StainProcess
 from stainmap.model.target import Target
 from stainmap.model.tooth import Unit
 from stainmap.model.zone import Accent
+from stainmap.model.zone_sliders import ZoneSliders
 
 
 class Region(StrEnum):
@@ -116,6 +117,8 @@ class Case:
         Finish of the surface, and what is ground away.
     screw_channels
         Where channels leave; a plug lies there instead of a stump.
+    sliders
+        How far the zones reach in the proposal.
     revision, replaces
         Revision printed on the sheets, and the plan hash it replaces.
     """
@@ -140,6 +143,7 @@ class Case:
     process: StainProcess = field(default_factory=StainProcess)
     after_sintering: AfterSintering = field(default_factory=AfterSintering)
     screw_channels: tuple[ScrewChannel, ...] = ()
+    sliders: ZoneSliders = field(default_factory=ZoneSliders)
 
     def __post_init__(self) -> None:
         """Check that per-vertex arrays fit the surface; make them read-only."""

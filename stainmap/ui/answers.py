@@ -26,5 +26,6 @@ def answers_of(session: Session) -> Answers:
         unit=case.source.unit,
         occlusal_axis=reading.occlusal_axis if "occlusal_axis" in said else None,
         mesial=reading.mesial if "mesial" in said else None,
+        sliders=case.sliders,
         assumed_wall_mm=reading.assumed_wall_mm or ASSUMED_WALL_MM,
     )

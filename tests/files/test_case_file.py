@@ -33,6 +33,7 @@ from stainmap.model.material import BlankCoupon, Catalogue
 from stainmap.model.plan import BrushedCoats, Streaks
 from stainmap.model.process import StainProcess, UptakeRule
 from stainmap.model.zone import Accent, Zone
+from stainmap.model.zone_sliders import ZoneSliders
 from stainmap.planning.plan_hash import plan_hash
 from stainmap.surface.mesh import TriMesh
 from tests.builders import dome_case, with_coats
@@ -71,6 +72,7 @@ def full_case() -> Case:
         screw_channels=(
             ScrewChannel(unit=0, point_mm=(0.1, 0.2, 5.0), axis=(0.0, 0.1, 1.0), radius_mm=1.4),
         ),
+        sliders=ZoneSliders(neck_climb=0.35, cusp_descent=0.5, fissure_width=0.2),
     )
 
 
@@ -120,6 +122,7 @@ def test_a_case_of_schema_1_opens_as_it_was(tmp_path: Path) -> None:
     assert case.process == StainProcess()
     assert case.after_sintering == AfterSintering()
     assert case.screw_channels == ()
+    assert case.sliders == ZoneSliders()
     assert case.materials.programmes[0].coupon is None
     assert case.plan.steps[1].brushed is not None
     write_case(case, tmp_path / "new.stainmap")
