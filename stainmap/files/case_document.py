@@ -7,8 +7,8 @@ Schema history
 2
     Adds process (hand factor, n0, eta, depths, wicking, who paints), after_sintering (finish, what
     is ground away), screw_channels and sliders (of the zones); in materials, the coupon of a
-    programme; in target, the conversions that were chosen. A case of schema 1 was planned with the assumed process,
-    polished, unground, without a channel.
+    programme; in target, the conversions that were chosen. A case of schema 1 was planned with the
+    assumed process, polished, unground, without a channel.
 
 Every older version is read, only the newest is written, a newer one is refused.
 """
