@@ -7,15 +7,33 @@ from pathlib import Path
 from stainmap.app.prediction import Prediction
 from stainmap.errors import StainmapError
 from stainmap.files.atomic import write_bytes
-from stainmap.files.mesh_export import export_mesh, export_table, plan_table, vertex_table
+from stainmap.files.mesh_export import (
+    MESH_KINDS,
+    export_mesh,
+    export_table,
+    plan_table,
+    vertex_table,
+)
 
 # What each ending is called where one is chosen.
-KINDS = {".ply": "Mesh with colours", ".csv": "Table of vertices", ".png": "Picture"}
+KINDS = {
+    ".ply": "PLY mesh, sRGB colours and areas",
+    ".glb": "GLB mesh, linear colours and areas",
+    ".3mf": "3MF mesh, sRGB colours and areas",
+    ".csv": "Table of vertices",
+    ".png": "Picture",
+}
 ENDINGS = tuple(KINDS)
 
 
 def check_ending(path: Path) -> None:
     """Raise StainmapError unless the file's ending is one of those that are written."""
+    if path.suffix.lower() == ".stl":
+        raise StainmapError(
+            "STL has no place for colours.",
+            where=path.name,
+            advice=f"Use one of {', '.join(MESH_KINDS)}.",
+        )
     if path.suffix.lower() not in ENDINGS:
         raise StainmapError(
             f"'{path.suffix or path.name}' is no ending that stainmap writes.",
@@ -25,7 +43,7 @@ def check_ending(path: Path) -> None:
 
 
 def export_prediction(prediction: Prediction, path: Path, *, table: str = "vertices") -> None:
-    """Write the predicted crown as PLY, CSV or PNG.
+    """Write the predicted crown as PLY, GLB, 3MF, CSV or PNG.
 
     Parameters
     ----------
@@ -41,7 +59,7 @@ def export_prediction(prediction: Prediction, path: Path, *, table: str = "verti
     check_ending(path)
     case, appearance = prediction.case, prediction.appearance
     ending = path.suffix.lower()
-    if ending == ".ply":
+    if ending in MESH_KINDS:
         export_mesh(case, appearance.srgb, path)
     elif ending == ".csv":
         rows = (

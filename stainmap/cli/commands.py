@@ -362,7 +362,7 @@ def sheet(case: Path, output: Path, page: str, *, as_json: bool) -> dict[str, An
 )
 @reports
 def export(case: Path, output: Path, table: str, *, as_json: bool) -> dict[str, Any]:
-    """Write the predicted crown as PLY, CSV or PNG; the ending decides."""
+    """Write the predicted crown as PLY, GLB, 3MF, CSV or PNG; the ending decides."""
     from stainmap.app.exporting import check_ending, export_prediction
 
     check_ending(output)

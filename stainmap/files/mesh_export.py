@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
+from collections.abc import Callable
 from pathlib import Path
 
 import numpy as np
@@ -11,6 +12,9 @@ from numpy.typing import NDArray
 
 from stainmap.errors import StainmapError
 from stainmap.files.atomic import write_bytes
+from stainmap.files.mesh_3mf import three_mf_bytes
+from stainmap.files.mesh_areas import area_names, vertex_accents
+from stainmap.files.mesh_glb import glb_bytes
 from stainmap.model.case import Case
 from stainmap.model.zone import Accent, Area, Zone, area_label
 
@@ -25,27 +29,28 @@ def ply_bytes(case: Case, srgb: NDArray[np.uint8]) -> bytes:
     srgb
         (V, 3) predicted sRGB.
 
-    The header states colour space, unit and zone numbers, so that nobody has to guess.
+    The header states colour space, unit and the numbers of areas, so that nobody has to guess.
     """
     mesh = case.surface.mesh
     vertex = np.zeros(
         len(mesh.vertices),
-        dtype=[("position", "<f4", 3), ("colour", "u1", 3), ("zone", "u1")],
+        dtype=[("position", "<f4", 3), ("colour", "u1", 3), ("zone", "u1"), ("accent", "u1")],
     )
     vertex["position"] = mesh.vertices
     vertex["colour"] = srgb
     vertex["zone"] = case.zones
+    vertex["accent"] = vertex_accents(case)
     face = np.zeros(len(mesh.faces), dtype=[("count", "u1"), ("corners", "<i4", 3)])
     face["count"] = 3
     face["corners"] = mesh.faces
-    zones = ", ".join(f"{int(zone)} {zone.label}" for zone in Zone)
+    areas = ", ".join(f"{number} {name}" for number, name in area_names(case).items())
     header = "\n".join(
         (
             "ply",
             "format binary_little_endian 1.0",
             f"comment {_COLOUR_NOTE}",
             "comment lengths in millimetres, sintered size",
-            f"comment zones: {zones}",
+            f"comment zone and accent: 0 none, {areas}",
             f"element vertex {len(vertex)}",
             "property float x",
             "property float y",
@@ -54,6 +59,7 @@ def ply_bytes(case: Case, srgb: NDArray[np.uint8]) -> bytes:
             "property uchar green",
             "property uchar blue",
             "property uchar zone",
+            "property uchar accent",
             f"element face {len(face)}",
             "property list uchar int vertex_indices",
             "end_header",
@@ -61,6 +67,15 @@ def ply_bytes(case: Case, srgb: NDArray[np.uint8]) -> bytes:
         )
     )
     return header.encode("ascii") + vertex.tobytes() + face.tobytes()
+
+
+# What writes each ending. STL carries no colours: its two spare bytes per facet never had one
+# meaning.
+MESH_KINDS: dict[str, Callable[[Case, NDArray[np.uint8]], bytes]] = {
+    ".ply": ply_bytes,
+    ".glb": glb_bytes,
+    ".3mf": three_mf_bytes,
+}
 
 
 def vertex_table(
@@ -129,20 +144,18 @@ def plan_table(case: Case) -> str:
 
 
 def export_mesh(case: Case, srgb: NDArray[np.uint8], path: Path) -> None:
-    """Write the coloured mesh; the kind follows from the name's ending.
+    """Write the coloured mesh as PLY, GLB or 3MF; the kind follows from the name's ending.
 
     Raises
     ------
     StainmapError
-        If the ending is not .ply, or the file cannot be written.
+        If the ending is none of these, or the file cannot be written.
     """
-    if path.suffix.lower() != ".ply":
-        raise StainmapError(
-            f"Meshes with colours are not written as '{path.suffix}'.",
-            where=path.name,
-            advice="Use .ply.",
-        )
-    write_bytes(path, ply_bytes(case, srgb))
+    ending = path.suffix.lower()
+    if ending not in MESH_KINDS:
+        why = "STL has no place for colours." if ending == ".stl" else f"'{ending}' is not written."
+        raise StainmapError(why, where=path.name, advice=f"Use {', '.join(MESH_KINDS)}.")
+    write_bytes(path, MESH_KINDS[ending](case, srgb))
 
 
 def export_table(text: str, path: Path) -> None:

@@ -230,9 +230,12 @@ def test_sheets_and_exports_are_written(capsys: pytest.CaptureFixture[str], tmp_
     assert code == DONE
     assert len(report["files"]) == 2
     assert all(Path(name).read_bytes().startswith(b"%PDF") for name in report["files"])
-    for name in ("crown.ply", "crown.csv"):
+    for name in ("crown.glb", "crown.csv"):
         assert main(["export", str(SAMPLE), "-o", str(tmp_path / name)]) == DONE
-    assert len(trimesh.load(tmp_path / "crown.ply", process=False).visual.vertex_colors)
+    mesh = trimesh.load(tmp_path / "crown.glb", force="mesh", process=False)
+    assert set(np.unique(mesh.vertex_attributes["_AREA"])) == {1.0, 2.0, 3.0, 4.0, 5.0, 6.0}
+    assert main(["export", str(SAMPLE), "-o", str(tmp_path / "crown.stl")]) == CANNOT
+    assert "STL has no place for colours" in capsys.readouterr().err
     code = main(["export", str(SAMPLE), "-o", str(tmp_path / "plan.csv"), "--table", "plan"])
     assert code == DONE
     assert "interproximal" in (tmp_path / "plan.csv").read_text(encoding="utf-8")
