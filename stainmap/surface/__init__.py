@@ -1,1 +1,1 @@
-"""Triangle surfaces in millimetres: a library that knows nothing of teeth."""
+"""Triangle surfaces in millimetres: a library that knows nothing of what they are surfaces of."""

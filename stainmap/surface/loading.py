@@ -27,9 +27,9 @@ from stainmap.units import LengthUnit
 Progress = Callable[[float, str], None] | None
 
 MAX_FILE_BYTES = 1 << 30
-# Far beyond any crown in any unit; float32 coordinates of this size have lost the crown's detail.
+# Far beyond any workpiece in any unit; float32 coordinates of this size have lost its detail.
 MAX_COORDINATE = 1e8
-# Coarser rounding of coordinates than this share of the diagonal (1.5 um on a crown) is said.
+# Coarser rounding of coordinates than this share of the diagonal (1.5 um on 15 mm) is said.
 COARSEST_STEP = 1e-4
 _READERS: dict[MeshFormat, Callable[[bytes, str], Soup]] = {
     MeshFormat.BINARY_STL: read_binary_stl,
@@ -40,7 +40,7 @@ _READERS: dict[MeshFormat, Callable[[bytes, str], Soup]] = {
     MeshFormat.THREE_MF: read_3mf,
 }
 _BLANK = b"\0 \t\r\n"
-# A crown in metres has a hundredth.
+# A body of 10 mm in metres has a hundredth.
 MIN_DIAGONAL = 1e-4
 
 
@@ -120,7 +120,7 @@ def read_file(path: Path) -> bytes:
             raise MeshFileError(
                 f"It has {size / 2**30:.1f} GB; at most 1 GB is read.",
                 where=name,
-                advice="Export a single crown or bridge.",
+                advice="Export one body at a time.",
             )
         return path.read_bytes()
     except PermissionError:
@@ -235,7 +235,7 @@ def _check_coordinates(points: NDArray[np.float32] | NDArray[np.float64], name: 
         )
     if largest > MAX_COORDINATE:
         raise MeshFileError(
-            f"A coordinate is {largest:.2g}, far beyond any crown in any unit.",
+            f"A coordinate is {largest:.2g}, far beyond any workpiece in any unit.",
             where=name,
             advice="Export it again, near the origin.",
         )
@@ -249,7 +249,7 @@ def _check_area(points: FloatArray, cross: FloatArray, name: str) -> None:
     diagonal = float(np.linalg.norm([np.ptp(points[:, k]) for k in range(3)]))
     if 0 < diagonal < MIN_DIAGONAL:
         raise MeshFileError(
-            f"All of it is only {diagonal:.2g} across, far below any crown in any unit.",
+            f"All of it is only {diagonal:.2g} across, far below any workpiece in any unit.",
             where=name,
             advice="Export it again.",
         )

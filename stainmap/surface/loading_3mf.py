@@ -80,7 +80,7 @@ def read_3mf(content: bytes, name: str) -> Soup:
     Raises
     ------
     MeshFileError
-        If it is damaged, incomplete or far larger than any crown, or places no triangles.
+        If it is damaged, incomplete or far too large, or places no triangles.
     """
     with _Archive(content, name) as archive:
         root = archive.root_part()
@@ -133,7 +133,7 @@ def _placed(
             raise MeshFileError(
                 "Its objects are made of one another without end, or place far too many copies.",
                 where=name,
-                advice="Export a single crown or bridge as one body.",
+                advice="Export it as one body.",
             )
         if use.part not in models:
             if len(models) >= _MAX_PARTS:
@@ -229,7 +229,7 @@ class _Archive:
         raise MeshFileError(
             f"Unpacked it would take {size / 2**30:.1f} GB; at most 1 GB is read.",
             where=self._name,
-            advice="Export a single crown or bridge.",
+            advice="Export one body at a time.",
         )
 
 

@@ -10,19 +10,19 @@ from numpy.typing import NDArray
 from stainmap.errors import MeshFileError
 from stainmap.units import LengthUnit
 
-# A scanner's finest crown has a million triangles; opening refuses what needs more than two
+# A scanner's finest body of 15 mm has a million triangles; opening refuses what needs more than two
 # million points. Files beyond this are refused while they are read, before memory runs out.
 MAX_TRIANGLES = 4_000_000
 MAX_POINTS = 3 * MAX_TRIANGLES
 
 
 def too_many(count: int, name: str) -> MeshFileError:
-    """Return the error about a file that holds far more than any crown."""
+    """Return the error about a file that holds far more than a workpiece needs."""
     return MeshFileError(
         f"It holds {count:,} points or triangles or more; at most {MAX_TRIANGLES:,} triangles are"
         " read.",
         where=name,
-        advice="Export a single crown or bridge, with fewer triangles.",
+        advice="Export one body at a time, with fewer triangles.",
     )
 
 

@@ -13,7 +13,7 @@ from scipy.spatial import cKDTree
 
 from stainmap.surface.mesh import FloatArray, IndexArray
 
-# Nearer than this share of the diagonal, points are one: 1e-4 mm on a crown, in whatever unit.
+# Nearer than this share of the diagonal, points are one: 1e-4 mm on 15 mm, in whatever unit.
 NEAR_SHARE = 7e-6
 # But never farther than this share of a typical edge, should the file hold a stray far point.
 NEAR_EDGE_SHARE = 0.01

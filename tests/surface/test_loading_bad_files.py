@@ -213,7 +213,7 @@ def test_no_area() -> None:
     assert refused(binary_stl(line)).startswith("Its surface has no area")
     assert refused(binary_stl(np.ones((5, 3, 3)))) == "All of its triangles are without area."
     tiny = 1e-40 * box_corners()
-    assert "far below any crown" in refused(binary_stl(tiny))
+    assert "far below any workpiece" in refused(binary_stl(tiny))
 
 
 @pytest.mark.parametrize(
