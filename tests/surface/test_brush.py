@@ -1,4 +1,4 @@
-"""The brush reaches what a brush reaches."""
+"""The brush reaches what a brush reaches: closed forms, and potpourri3d's distances."""
 
 from __future__ import annotations
 
@@ -83,6 +83,17 @@ def test_brush_reaches_the_bottom_of_a_groove() -> None:
     vertices, _ = brush_vertices(mesh, mesh.vertices[seed], seed, 0.7, 0.5)
     bottom = np.flatnonzero((np.abs(x) < 1e-9) & (np.abs(parameters[:, 1] - 1.0) < 0.2))
     assert set(bottom) <= set(vertices)
+
+
+def test_footprint_on_a_ball_is_a_cap() -> None:
+    """A ball of radius b around a point of a sphere cuts off a cap of area pi b^2, whatever r."""
+    mesh = shapes.sphere(radius=5.0, subdivisions=6)
+    areas = []
+    for seed in (0, 1234, 30_000):
+        vertices, weight = brush_vertices(mesh, mesh.vertices[seed], seed, 1.5, 0.0)
+        assert (weight == 1.0).all()
+        areas.append(mesh.vertex_areas[vertices].sum())
+    assert areas == pytest.approx(np.full(3, np.pi * 1.5**2), rel=0.02)
 
 
 def test_tiny_brush_still_touches_its_vertex() -> None:

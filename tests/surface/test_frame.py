@@ -1,4 +1,4 @@
-"""The body's own frame against boxes and turned bodies."""
+"""The body's own frame against boxes, balls, turned bodies, and trimesh."""
 
 from __future__ import annotations
 
@@ -26,6 +26,23 @@ def test_box_has_its_sides_as_extents() -> None:
     turned = TriMesh(box.vertices @ turn.T + 5.0, box.faces)
     assert principal_extents(turned) == pytest.approx([4.0, 3.0, 2.0])
     assert principal_frame(turned).centre == pytest.approx([5.0, 5.0, 5.0])
+
+
+def test_ball_spreads_alike_in_every_direction() -> None:
+    """The variance of a coordinate over a sphere is r^2 / 3."""
+    frame = principal_frame(shapes.sphere(radius=3.0, subdivisions=5))
+    assert frame.spreads == pytest.approx(np.full(3, np.sqrt(3.0)), rel=2e-3)
+
+
+def test_centre_and_axes_are_those_of_points_that_trimesh_scatters() -> None:
+    body = wedge()
+    frame = principal_frame(body)
+    other = trimesh.Trimesh(body.vertices, body.faces)
+    assert frame.centre == pytest.approx(other.centroid)
+    points = np.asarray(trimesh.sample.sample_surface(other, 200_000, seed=1)[0])
+    variance, axes = np.linalg.eigh(np.cov(points.T))
+    assert frame.spreads == pytest.approx(np.sqrt(variance[::-1]), rel=0.01)
+    assert np.abs(np.einsum("ij,ij->j", frame.axes, axes[:, ::-1])).min() > 0.999
 
 
 @pytest.mark.parametrize("seed", range(5))

@@ -1,9 +1,10 @@
-"""Picking against trimesh's rays."""
+"""Picking against rays through a ball, trimesh and libigl."""
 
 from __future__ import annotations
 
 from pathlib import Path
 
+import igl
 import numpy as np
 import pytest
 import trimesh
@@ -50,6 +51,43 @@ def test_real_meshes_against_trimesh(shared_meshes: Path, name: str, refined: bo
         assert hit.vertex == mesh.faces[hit.face][hit.barycentric.argmax()]
     assert 20 < met <= 60
     assert len(face)
+
+
+def test_rays_meet_a_ball_where_they_should() -> None:
+    """The nearer root of |o + t d| = r; facets lie up to r (1 - cos(edge / 2r)) inside."""
+    mesh = shapes.sphere(radius=5.0, subdivisions=5)
+    picker = Picker(mesh)
+    rng = np.random.default_rng(3)
+    sag = 5.0 * (1.0 - np.cos(mesh.edge_lengths.max() / np.sqrt(3.0) / 5.0))
+    for _ in range(60):
+        outward, target = rng.normal(size=3), rng.uniform(-2.0, 2.0, 3)
+        origin = 20.0 * outward / np.linalg.norm(outward)
+        along = (target - origin) / np.linalg.norm(target - origin)
+        nearest = -(origin @ along)
+        half = np.sqrt(25.0 - (origin @ origin - nearest**2))
+        hit = picker.pick(origin, along)
+        assert hit is not None
+        slant = half / 5.0  # cosine between ray and normal
+        assert -1e-9 < hit.distance_mm - (nearest - half) < 1.01 * sag / slant
+
+
+@pytest.mark.parametrize("name", ["solid_14.stl", "hollow_46.stl"])
+def test_real_meshes_against_libigl(shared_meshes: Path, name: str) -> None:
+    mesh = load_mesh(shared_meshes / name).mesh
+    picker, faces = Picker(mesh), mesh.faces.astype(np.int64)
+    met = 0
+    for origin, direction in zip(*rays(mesh, 30, 60.0), strict=True):
+        unit = direction / np.linalg.norm(direction)
+        hits = igl.ray_mesh_intersect(origin, unit, mesh.vertices, faces)
+        hit = picker.pick(origin, unit)
+        assert (hit is None) == (len(hits) == 0)
+        if hit is not None:
+            met += 1
+            face, distance, u, v = min(hits, key=lambda one: one[1])
+            assert hit.face == face
+            assert hit.distance_mm == pytest.approx(distance, rel=1e-5)
+            assert hit.barycentric[1:] == pytest.approx([u, v], abs=1e-4)
+    assert met > 10
 
 
 def test_every_vertex_and_edge_of_a_sphere_is_met() -> None:

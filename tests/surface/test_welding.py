@@ -1,9 +1,13 @@
-"""Welding against numpy's unique rows and brute force."""
+"""Welding against numpy's unique rows, brute force, libigl and trimesh."""
 
 from __future__ import annotations
 
+from pathlib import Path
+
+import igl
 import numpy as np
 import pytest
+import trimesh
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from hypothesis.extra import numpy as npst
@@ -108,6 +112,21 @@ def test_corners_that_differ_by_rounding_are_joined(dtype: type) -> None:
     assert welded.joined > 10_000
     _, order = np.unique(mesh.faces.ravel(), return_index=True)
     assert np.array_equal(welded.index[np.sort(order)], np.arange(mesh.vertex_count))
+
+
+@pytest.mark.parametrize("name", shapes.REAL_MESHES)
+def test_real_facets_are_welded_as_by_libigl_and_trimesh(shared_meshes: Path, name: str) -> None:
+    """The same corners become one vertex, and the map leads from the file to it."""
+    raw = trimesh.load(shared_meshes / name, process=False)
+    corners = np.asarray(raw.vertices, dtype=np.float64)
+    welded = weld(corners, 0.0)
+    assert np.array_equal(welded.points[welded.index], corners)
+    distinct, _, place = igl.remove_duplicate_vertices(corners, 0.0)
+    assert len(distinct) == len(welded.points)
+    pairs = np.unique(np.stack([welded.index, np.asarray(place).ravel()], axis=1), axis=0)
+    assert len(pairs) == len(distinct)  # one to one
+    raw.merge_vertices(digits_vertex=9)
+    assert len(raw.vertices) == len(welded.points)
 
 
 def test_points_keep_their_order_and_coordinates() -> None:

@@ -1,9 +1,10 @@
-"""Turning facets and shells the right way round."""
+"""Turning facets and shells the right way round, against closed forms, libigl and trimesh."""
 
 from __future__ import annotations
 
 from pathlib import Path
 
+import igl
 import numpy as np
 import pytest
 import trimesh
@@ -155,6 +156,24 @@ def test_bodies_that_share_an_edge_are_two_shells() -> None:
     assert (edge_table(both.astype(np.int32), 6).face_count == 4).sum() == 1
     assert (found.shells, found.shells_turned) == (2, 1)
     assert same_facets(found.faces, np.concatenate(faces))
+
+
+@pytest.mark.parametrize("make", [lambda: shapes.sphere(subdivisions=3), shapes.box])
+def test_repair_is_that_of_trimesh(make: object) -> None:
+    mesh = make()
+    faces, _ = scrambled(mesh, 0.3, seed=5)
+    other = trimesh.Trimesh(mesh.vertices, faces, process=False)
+    trimesh.repair.fix_normals(other)
+    assert same_facets(repaired(mesh.vertices, faces).faces, np.asarray(other.faces))
+
+
+def test_winding_number_is_that_of_libigl() -> None:
+    mesh, _ = shapes.two_spheres(5.0, 4.2, (0.3, 0.0, 0.0))
+    opened = mesh.faces[mesh.face_centres[:, 2] < 3.0]
+    points = np.random.default_rng(0).uniform(-6.0, 6.0, (12, 3))
+    reference = igl.winding_number(mesh.vertices, opened.astype(np.int64), points)
+    triangles = mesh.vertices[opened]
+    assert [winding_number(triangles, point) for point in points] == pytest.approx(reference)
 
 
 def test_winding_number_is_one_inside_and_nothing_outside() -> None:
