@@ -1,19 +1,21 @@
-"""Numbers of the teeth that can be made, in millimetres of the sintered crown.
+"""Numbers of the back teeth that can be made, in millimetres of the sintered crown.
 
 Frame: +x mesial, +y buccal, +z occlusal, as on a tooth of quadrant 1 or 3. The overall sizes
 follow the averages that textbooks of dental anatomy give for natural crowns [Nelson2010]. Where
 cusps, ridges and grooves lie was modelled by eye for this project and follows no library of
-teeth.
+teeth. Front teeth: `crown_data_front`.
 """
 
 from __future__ import annotations
 
+from dataclasses import replace
+
+from stainmap.practice.crown_data_front import UPPER_CANINE, UPPER_CENTRAL_INCISOR
 from stainmap.practice.crown_form import (
     AroundTooth,
     BackTooth,
     Carving,
     Cusp,
-    FrontTooth,
     Pit,
     Preparation,
     Ridge,
@@ -329,44 +331,27 @@ UPPER_FIRST_PREMOLAR = BackTooth(
     tip_scatter=0.05,
 )
 
-UPPER_CENTRAL_INCISOR = FrontTooth(
-    position=1,
-    is_upper=True,
-    labial=(
-        (-2.0, 2.2),
-        (0.0, 2.95),
-        (2.2, 3.35),
-        (5.0, 3.2),
-        (8.0, 2.55),
-        (10.5, 1.35),
-        (12.0, 0.5),
+# As the first, from memory of the same textbooks: cusps nearly alike in height, the lingual one as
+# far mesial, a shorter groove, and none over the mesial marginal ridge.
+UPPER_SECOND_PREMOLAR = replace(
+    UPPER_FIRST_PREMOLAR,
+    position=5,
+    cusps=(
+        replace(UPPER_FIRST_PREMOLAR.cusps[0], tip=(0.0, 2.65, 8.2)),
+        replace(UPPER_FIRST_PREMOLAR.cusps[1], tip=(0.25, -2.65, 7.8)),
     ),
-    palatal=(
-        (-2.0, -2.6),
-        (0.0, -3.1),
-        (2.1, -3.45),
-        (3.6, -2.95),
-        (5.4, -1.55),
-        (7.5, -0.5),
-        (9.5, 0.0),
-        (10.5, 0.15),
-        (12.0, 0.2),
+    carving=replace(UPPER_FIRST_PREMOLAR.carving, crossing=()),
+    pits=(
+        Pit(place=(1.5, 0.15), depth=0.18, half_width=0.3),
+        Pit(place=(-1.5, 0.15), depth=0.18, half_width=0.3),
     ),
-    mesial=((-2.0, 3.0), (0.0, 3.45), (4.0, 4.05), (8.0, 4.3), (9.5, 4.25), (12.0, 4.1)),
-    distal=((-2.0, -2.95), (0.0, -3.4), (3.8, -4.0), (7.2, -4.25), (9.5, -4.0), (12.0, -3.6)),
-    edge=10.5,
-    margin_height=AroundTooth(mesial=2.6, buccal=0.0, distal=1.9, lingual=0.0),
-    lobe_depth=0.08,
-    ridge_height=0.5,
-    mamelon_height=0.05,
-    preparation=Preparation(occlusal_wall=2.3, axial_wall=0.75, rim=0.15, chamfer=0.45),
-    turn_height=8.7,
-    core=(2.5, 0.1),
 )
 
 TOOTH_FORMS: tuple[ToothForm, ...] = (
     LOWER_FIRST_MOLAR,
     UPPER_FIRST_MOLAR,
     UPPER_FIRST_PREMOLAR,
+    UPPER_SECOND_PREMOLAR,
+    UPPER_CANINE,
     UPPER_CENTRAL_INCISOR,
 )

@@ -146,13 +146,31 @@ class BackTooth:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class CanineCusp:
+    """What a canine has and an incisor has not.
+
+    The edge falls from a tip at `x` with two slopes (mm per mm), rounded by `rounding`; a ridge
+    runs down from it on either face.
+    """
+
+    x: float
+    mesial_slope: float
+    distal_slope: float
+    rounding: float
+    labial_ridge: float
+    palatal_ridge: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class FrontTooth:
-    """An upper incisor: profiles of its four sides as (height, distance) points.
+    """An upper incisor or canine: profiles of its four sides as (height, distance) points.
 
     `labial` and `palatal` are y, `mesial` and `distal` x. `edge` is the height of the incisal
     edge and `mamelon_height` that of its three lobes, `lobe_depth` the depth of the labial
-    valleys, `ridge_height` the height of the palatal marginal ridges. `turn_height` and the half
-    axes `core` place the rays that make the mesh.
+    valleys, `ridge_height` the height of the palatal marginal ridges. `labial_bend` is how much
+    the labial face curves from side to side, near the neck and near the edge (y falls by this
+    times x squared). `turn_height` and the half axes `core` place the rays that make the mesh.
+    A canine has a `cusp` besides.
     """
 
     position: int
@@ -169,6 +187,8 @@ class FrontTooth:
     preparation: Preparation
     turn_height: float
     core: tuple[float, float]
+    labial_bend: tuple[float, float] = (0.105, 0.043)
+    cusp: CanineCusp | None = None
 
 
 ToothForm = BackTooth | FrontTooth

@@ -1,4 +1,4 @@
-"""The solid of an upper incisor crown: outer surface, cavity, and the rays to mesh them."""
+"""The solid of an upper incisor or canine: outer surface, cavity, and the rays to mesh them."""
 
 from __future__ import annotations
 
@@ -29,7 +29,7 @@ def _bell(offset: FloatArray, width: float) -> FloatArray:
 
 
 class FrontToothSolid:
-    """Outer surface and cavity of an incisor as fields that are negative inside.
+    """Outer surface and cavity of an incisor or canine as fields that are negative inside.
 
     The crown is what its labial and palatal faces, its two sides and the incisal edge enclose,
     rounded where they meet.
@@ -74,7 +74,16 @@ class FrontToothSolid:
         return around(self.form.margin_height, np.arctan2(points[:, 1], points[:, 0]))
 
     def edge_height(self, x: FloatArray) -> FloatArray:
-        """Return the height of the incisal edge: falling to the distal, with three lobes."""
+        """Return the height of the incisal edge: falling to the distal, with three lobes.
+
+        That of a canine falls from its tip to either side.
+        """
+        cusp = self.form.cusp
+        if cusp is not None:
+            away = x - cusp.x
+            slope = np.where(away > 0.0, cusp.mesial_slope, cusp.distal_slope)
+            fall = np.sqrt(away * away + cusp.rounding**2) - cusp.rounding
+            return np.asarray(self.form.edge - slope * fall)
         distal_fall = 0.035 * np.maximum(-x - 0.5, 0.0) ** 2
         lobes = np.cos(2 * np.pi * (x - 0.1) / 2.75) * np.exp(-((x / 3.0) ** 4))
         return np.asarray(self.form.edge - distal_fall + self.form.mamelon_height * lobes)
@@ -123,7 +132,8 @@ class FrontToothSolid:
 
     def _labial_face(self, x: FloatArray, z: FloatArray, share: FloatArray) -> FloatArray:
         """Return y of the labial face: curved from side to side, with two shallow valleys."""
-        bend = 0.105 - 0.062 * smooth_step(share, 0.0, 0.8)
+        near_neck, near_edge = self.form.labial_bend
+        bend = near_neck - (near_neck - near_edge) * smooth_step(share, 0.0, 0.8)
         spread = 1.3 + 0.03 * z
         valleys = _bell(x - spread, 0.7) + 0.9 * _bell(x + spread, 0.7)
         return np.asarray(
@@ -131,13 +141,24 @@ class FrontToothSolid:
             - bend * x**2
             - 0.0011 * x**4
             - self.form.lobe_depth * smooth_step(z, 2.5, 7.5) * valleys
+            + self._cusp_ridge(x, z, labial=True)
         )
+
+    def _cusp_ridge(self, x: FloatArray, z: FloatArray, *, labial: bool) -> FloatArray:
+        """Return how far the ridge below a canine's tip stands out of one of its faces, mm."""
+        cusp = self.form.cusp
+        if cusp is None:
+            return np.zeros(x.shape)
+        height, low = (cusp.labial_ridge, 1.0) if labial else (cusp.palatal_ridge, 2.6)
+        along = smooth_step(z, low, low + 3.0) * (1.0 - 0.6 * smooth_step(z, 8.0, 10.0))
+        return np.asarray(height * along * _bell(x - cusp.x, 1.0 if labial else 0.75))
 
     def _palatal_face(self, points: FloatArray, share: FloatArray) -> FloatArray:
         """Return y of the palatal face: cingulum, fossa, marginal ridges."""
         x, _, z = points.T
         mesial, distal = self.palatal_ridges(points)
-        edge_fade = 1.0 - 0.55 * smooth_step(z, 8.6, 10.4)
+        edge = self.form.edge
+        edge_fade = 1.0 - 0.55 * smooth_step(z, edge - 1.9, edge - 0.1)
         height = edge_fade * (self._ridge_heights[0] * mesial + self._ridge_heights[1] * distal)
         pegs = smooth_step(z, 3.0, 4.2) * (1.0 - smooth_step(z, 5.0, 6.5))
         valleys = _bell(x - 0.55, 0.3) + _bell(x + 0.55, 0.3)
@@ -145,5 +166,6 @@ class FrontToothSolid:
             self._palatal(z)
             + 0.10 * (1.0 - smooth_step(share, 0.25, 0.6)) * x**2
             - height
+            - self._cusp_ridge(x, z, labial=False)
             + 0.10 * pegs * valleys
         )

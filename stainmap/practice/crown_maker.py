@@ -4,6 +4,9 @@ They serve as samples, for training and for tests: nobody's teeth, and nobody's 
 Run as a script it writes an STL file:
 
     python -m stainmap.practice.crown_maker OUT.stl --tooth 36 --seed 1
+    python -m stainmap.practice.crown_maker OUT.stl --tooth 14-15-16
+
+Bridges are made by `crown_bridge`.
 """
 
 from __future__ import annotations
@@ -19,37 +22,28 @@ from numpy.typing import NDArray
 from stainmap.errors import PlanError, StainmapError
 from stainmap.files.atomic import write_bytes
 from stainmap.model.tooth import Tooth
-from stainmap.practice.crown_back_tooth import BackToothSolid
-from stainmap.practice.crown_data import TOOTH_FORMS
-from stainmap.practice.crown_form import BackTooth, ToothForm
-from stainmap.practice.crown_front_tooth import FrontToothSolid
-from stainmap.practice.crown_meshing import EdgeLengths, join, sweep
+from stainmap.practice.crown_bridge import make_bridge
+from stainmap.practice.crown_meshing import join
+from stainmap.practice.crown_solids import (
+    MAKEABLE_TEETH,
+    cavity_shell,
+    check_choices,
+    form_of,
+    landmarks_of,
+    outer_shell,
+    solid_of,
+)
 from stainmap.practice.crown_truth import AccentMask, truth_of
-from stainmap.practice.crown_variation import vary_back_tooth, vary_front_tooth
 from stainmap.practice.crown_walls import minimum_walls
 from stainmap.surface.mesh import TriMesh
+
+__all__ = ["MAKEABLE_TEETH", "MadeCrown", "main", "make_crown", "stl_bytes"]
 
 FloatArray = NDArray[np.float64]
 Progress = Callable[[float, str], None]
 
-# Edge lengths at full resolution, mm: finer over the biting surface, where the grooves are.
-_WALL_EDGE_MM = 0.13
-_TOP_EDGE_MM = 0.098
-_CAVITY_EDGE_MM = 0.145
-_RELIEF_STEP_MM = 0.05
-_COARSEST_RELIEF_STEP_MM = 0.1
 _MIRRORED_QUADRANTS = (2, 4)
 _STL_NOTE = b"stainmap practice crown, invented, for demonstration; mm, sintered size"
-
-
-MAKEABLE_TEETH = tuple(
-    sorted(
-        10 * quadrant + form.position
-        for form in TOOTH_FORMS
-        for quadrant in ((1, 2) if form.is_upper else (3, 4))
-    )
-)
-"""Numbers of the teeth that can be made (ISO 3950)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -129,33 +123,22 @@ def make_crown(
     ValueError
         If seed, variation or resolution is out of range.
     """
-    if seed < 0 or not 0.0 <= variation <= 1.0 or not 0.25 <= resolution <= 2.0:
-        raise ValueError(
-            "seed must be 0 or more, variation 0 to 1, resolution 0.25 to 2; got "
-            f"{seed}, {variation}, {resolution}"
-        )
+    check_choices(seed, variation, resolution)
     report = progress or _silent
-    form = _form_of(tooth)
+    form = form_of(tooth)
     report(0.0, "carving the surface")
-    solid = _solid(form, seed, variation, resolution)
+    solid = solid_of(form, np.random.default_rng(seed), variation, resolution)
     report(0.25, "meshing the outer surface")
-    lengths = EdgeLengths(wall_mm=_WALL_EDGE_MM / resolution, top_mm=_TOP_EDGE_MM / resolution)
-    outside = sweep(solid.outer, solid.outer_fan, lengths)
+    outside = outer_shell(solid, resolution)
     report(0.6, "meshing the cavity")
-    edge = _CAVITY_EDGE_MM / resolution
-    inside = sweep(
-        solid.inner,
-        solid.inner_fan,
-        EdgeLengths(wall_mm=edge, top_mm=edge),
-        border_azimuth=outside.border_azimuth,
-    )
+    inside = cavity_shell(solid, resolution, outside.border_azimuth)
     vertices, faces = join(outside, inside)
     mesh = TriMesh(vertices, faces)
     outer = np.arange(len(vertices)) < len(outside.vertices)
     outer.flags.writeable = False
     report(0.8, "noting zones and walls")
     truth = truth_of(solid, mesh, outer)
-    tip_names, tips, pits = _landmarks(solid, mesh, outer)
+    tip_names, tips, pits = landmarks_of(solid, mesh, outer)
     roof, axial = minimum_walls(mesh, outer, vertices[:, 2] - solid.margin_height(vertices))
     lines = truth.fissure_lines
     mirrored = tooth.quadrant in _MIRRORED_QUADRANTS
@@ -202,68 +185,37 @@ def main(arguments: Sequence[str] | None = None) -> None:
         description="Make a practice crown and write it as binary STL in sintered millimetres.",
     )
     parser.add_argument("out", type=Path, metavar="OUT.stl")
-    parser.add_argument("--tooth", type=int, default=36, help="ISO 3950 number (default 36)")
+    parser.add_argument(
+        "--tooth", default="36", help="ISO 3950 number, or a bridge as 14-15-16 (default 36)"
+    )
     parser.add_argument("--seed", type=int, default=0, help="which individual (default 0)")
     parser.add_argument("--variation", type=float, default=0.0, help="0 to 1 (default 0)")
     parser.add_argument("--resolution", type=float, default=1.0, help="0.25 to 2 (default 1)")
     chosen = parser.parse_args(arguments)
     try:
-        crown = make_crown(
-            Tooth(number=chosen.tooth),
-            seed=chosen.seed,
-            variation=chosen.variation,
-            resolution=chosen.resolution,
-        )
-        write_bytes(chosen.out, stl_bytes(crown.mesh))
+        mesh = _chosen_mesh(chosen.tooth, chosen.seed, chosen.variation, chosen.resolution)
+        write_bytes(chosen.out, stl_bytes(mesh))
     except (StainmapError, ValueError) as error:
         parser.error(str(error))
 
 
+def _chosen_mesh(teeth: str, seed: int, variation: float, resolution: float) -> TriMesh:
+    """Return the mesh of a crown, or of a bridge where several numbers are joined by hyphens."""
+    numbers = tuple(int(part) if part.isdigit() else 0 for part in teeth.split("-"))
+    if len(numbers) > 1:
+        return make_bridge(numbers, seed=seed, variation=variation, resolution=resolution).mesh
+    if not numbers[0]:
+        raise PlanError(
+            f'"{teeth}" is not a tooth number.',
+            advice="Give two digits by ISO 3950 as in 46, or a bridge as in 14-15-16.",
+        )
+    return make_crown(
+        Tooth(number=numbers[0]), seed=seed, variation=variation, resolution=resolution
+    ).mesh
+
+
 def _silent(_share: float, _phrase: str) -> None:
     """Tell nobody."""
-
-
-def _form_of(tooth: Tooth) -> ToothForm:
-    for form in TOOTH_FORMS:
-        if (form.is_upper, form.position) == (tooth.is_upper, tooth.position):
-            return form
-    raise PlanError(
-        f"Tooth {tooth.number} cannot be made.",
-        advice=f"Choose one of {', '.join(map(str, MAKEABLE_TEETH))}.",
-    )
-
-
-def _solid(
-    form: ToothForm, seed: int, variation: float, resolution: float
-) -> BackToothSolid | FrontToothSolid:
-    generator = np.random.default_rng(seed)
-    if isinstance(form, BackTooth):
-        individual, warp_strength = vary_back_tooth(form, variation, generator)
-        step = min(_RELIEF_STEP_MM / min(resolution, 1.0), _COARSEST_RELIEF_STEP_MM)
-        return BackToothSolid(
-            individual, warp_strength=warp_strength, generator=generator, relief_step_mm=step
-        )
-    return FrontToothSolid(vary_front_tooth(form, variation, generator), generator=generator)
-
-
-def _landmarks(
-    solid: BackToothSolid | FrontToothSolid, mesh: TriMesh, outer: NDArray[np.bool_]
-) -> tuple[tuple[str, ...], FloatArray, FloatArray]:
-    """Return the names and places of the cusp tips, and the places of the pits."""
-    if isinstance(solid, FrontToothSolid):
-        return (), np.zeros((0, 3)), np.zeros((0, 3))
-    points = mesh.vertices
-    x, y = points[:, 0], points[:, 1]
-    upper = outer & (points[:, 2] > solid.form.turn_height)
-    tips = []
-    for cusp in solid.form.cusps:
-        near = np.flatnonzero(upper & (np.hypot(x - cusp.tip[0], y - cusp.tip[1]) < 0.8))
-        tips.append(points[near[points[near, 2].argmax()]])
-    pits = []
-    for px, py in solid.relief.pits:
-        near = np.flatnonzero(upper & (np.hypot(x - px, y - py) < 0.25))
-        pits.append(points[near[points[near, 2].argmin()]])
-    return tuple(c.name for c in solid.form.cusps), np.array(tips), np.array(pits)
 
 
 if __name__ == "__main__":

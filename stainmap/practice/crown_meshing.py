@@ -133,9 +133,10 @@ def sweep(
     start = np.concatenate([[0], np.cumsum([len(row[0]) for row in rows])])
     vertices = meet_surface(field, *fan.rays(share, azimuth), fan.reach_mm)
     faces = np.concatenate(
-        [_zip(start[k], rows[k][1], start[k + 1], rows[k + 1][1]) for k in range(len(rows) - 1)]
+        [zipped(start[k], rows[k][1], start[k + 1], rows[k + 1][1]) for k in range(len(rows) - 1)]
     ).astype(np.int32)
-    vertices = _relaxed(field, vertices, faces, int(start[1]))
+    fixed = np.arange(len(vertices)) < start[1]
+    vertices = relaxed(field, vertices, faces, fixed)
     return Shell(vertices=vertices, faces=faces, border_azimuth=rows[0][1])
 
 
@@ -247,7 +248,7 @@ def meet_surface(
     return np.asarray(origins + directions * ((near + far) / 2)[:, None])
 
 
-def _zip(start_a: int, a: FloatArray, start_b: int, b: FloatArray) -> NDArray[np.intp]:
+def zipped(start_a: int, a: FloatArray, start_b: int, b: FloatArray) -> NDArray[np.intp]:
     """Return the triangles between two rings of ascending azimuths, lower ring first.
 
     Walking round, the ring whose next point comes first advances; each advance is a triangle.
@@ -268,27 +269,42 @@ def _zip(start_a: int, a: FloatArray, start_b: int, b: FloatArray) -> NDArray[np
     return np.stack([here_a, np.where(is_a, next_a, next_b), here_b], axis=1)
 
 
-def _relaxed(field: Field, vertices: FloatArray, faces: IndexArray, border: int) -> FloatArray:
-    """Return the vertices after sliding along the surface towards their neighbours' mean."""
-    count = len(vertices)
+def mean_of_neighbours(faces: IndexArray, count: int) -> sparse.csr_array[np.float64]:
+    """Return the (V, V) matrix that takes values at V vertices to their neighbours' mean."""
     i: IndexArray = faces.ravel()
     j: IndexArray = np.roll(faces, -1, axis=1).ravel()
     pairs = sparse.coo_array(
         (np.ones(2 * len(i)), (np.concatenate([i, j]), np.concatenate([j, i]))),
         shape=(count, count),
     ).tocsr()
-    pairs.data[:] = 1.0
-    degree = np.asarray(pairs.sum(axis=1)).ravel()[:, None]
-    for _ in range(_RELAXATIONS):
+    degree = np.diff(pairs.indptr)
+    pairs.data[:] = 1.0 / np.repeat(np.maximum(degree, 1), degree)
+    return pairs
+
+
+def relaxed(
+    field: Field,
+    vertices: FloatArray,
+    faces: IndexArray,
+    fixed: NDArray[np.bool_],
+    *,
+    rounds: int = _RELAXATIONS,
+) -> FloatArray:
+    """Return vertices (V, 3) after sliding along the field's zero towards their neighbours' mean.
+
+    `fixed` (V,) says which stay where they are.
+    """
+    neighbours = mean_of_neighbours(faces, len(vertices))
+    for _ in range(rounds):
         gradient = _gradient(field, vertices)
         steepness = np.linalg.norm(gradient, axis=1)
         normal = gradient / np.maximum(steepness, 1e-9)[:, None]
-        shift = pairs @ vertices / degree - vertices
+        shift = neighbours @ vertices - vertices
         shift -= normal * np.einsum("ij,ij->i", shift, normal)[:, None]
-        shift[:border] = 0.0
+        shift[fixed] = 0.0
         vertices = vertices + 0.5 * shift
         back = np.clip(field(vertices) / np.maximum(steepness, 0.3), -0.05, 0.05)
-        back[:border] = 0.0
+        back[fixed] = 0.0
         vertices = vertices - normal * back[:, None]
     return vertices
 

@@ -1,10 +1,10 @@
 """Where the zones and accents of a made crown are, known from the numbers that made it.
 
 Our own convention, not an expert's: it tests that landmarks are found. Later zones win over
-earlier ones: body; cervical, the lowest 0.30 of the wall's local height; interproximal, above
-that and within 34 degrees of the mesiodistal axis; cusp, the wall above 0.60 of its local height
-and the whole table inside the crest; fissure, about a quarter of a millimetre to either side of
-the main grooves, and the pits. Front teeth: incisal above 0.80, no fissure.
+earlier ones: body; cervical, the lowest 0.30 of the wall's local height; cusp, the wall above 0.60
+of its local height and the whole table inside the crest; interproximal, the wall from 0.30 to 0.80
+within 34 degrees of the mesiodistal axis; fissure, about a quarter of a millimetre to either side
+of the main grooves, and the pits. Front teeth: incisal above 0.73, no fissure.
 """
 
 from __future__ import annotations
@@ -29,7 +29,9 @@ AccentMask = tuple[Accent, NDArray[np.float32]]
 
 CERVICAL_SHARE = 0.30
 CUSP_SHARE = 0.60
-INCISAL_SHARE = 0.80
+PROXIMAL_SHARE = 0.80
+# What the cusp share is to back teeth; the proposal's slider scales both alike.
+INCISAL_SHARE = 0.73
 _PROXIMAL_DEG = 34.0
 _FISSURE_MM = 0.26
 _PIT_MM = 0.40
@@ -39,10 +41,21 @@ _CREST_BINS = 120
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Truth:
-    """Zones (V,) by their number and accent masks (V,), 0 to 1, of a made crown."""
+    """What is known of a made crown.
+
+    Parameters
+    ----------
+    zones
+        (V,) uint8 zone numbers.
+    accents
+        Masks (V,), 0 to 1.
+    fissure_lines
+        (L, 2, 3) the bottoms of the main grooves as segments, mm; empty on front teeth.
+    """
 
     zones: ZoneArray
     accents: tuple[AccentMask, ...]
+    fissure_lines: FloatArray
 
 
 def truth_of(solid: BackToothSolid | FrontToothSolid, mesh: TriMesh, outer: BoolArray) -> Truth:
@@ -57,19 +70,46 @@ def truth_of(solid: BackToothSolid | FrontToothSolid, mesh: TriMesh, outer: Bool
     outer
         (V,) True on the outer surface, margin included.
     """
+    lines = np.zeros((0, 2, 3))
     if isinstance(solid, BackToothSolid):
         zones, accents = _back_tooth(solid, mesh, outer)
+        lines = _fissure_lines(solid, mesh, outer & (zones == Zone.FISSURE))
     else:
         zones, accents = _front_tooth(solid, mesh, outer)
     zones[~outer] = Zone.INNER
-    zones = _without_crumbs(mesh, zones)
+    zones = without_crumbs(mesh, zones)
     zones.flags.writeable = False
     masks = []
     for accent, weight in accents:
         mask = np.where(outer, weight, 0.0).astype(np.float32)
         mask.flags.writeable = False
         masks.append((accent, mask))
-    return Truth(zones=zones, accents=tuple(masks))
+    lines.flags.writeable = False
+    return Truth(zones=zones, accents=tuple(masks), fissure_lines=lines)
+
+
+def _fissure_lines(solid: BackToothSolid, mesh: TriMesh, fissure: BoolArray) -> FloatArray:
+    """Return where two cusps or ridges are equally high within fissures, (L, 2, 3) mm."""
+    field, grid = solid.relief.field, solid.relief.grid
+    faces = mesh.faces[fissure[mesh.faces].all(axis=1)]
+    x, y = mesh.vertices[:, 0], mesh.vertices[:, 1]
+    column, row = (
+        np.clip(np.rint((at - grid.x[0, 0]) / grid.step_mm).astype(int), 0, len(grid.x) - 1)
+        for at in (x, y)
+    )
+    owner = field.owner[column, row]
+    gap = np.maximum(grid.linear_at(field.gap_to_second, x, y), 1e-6)
+    corners = np.stack([np.roll(faces, -k, axis=1)[:, :2] for k in range(3)], axis=1)
+    crosses = owner[corners[..., 0]] != owner[corners[..., 1]]
+    near, far = gap[corners[..., 0]], gap[corners[..., 1]]
+    share = (near / (near + far))[..., None]
+    places = mesh.vertices[corners[..., 0]] * (1.0 - share) + mesh.vertices[corners[..., 1]] * share
+    ends = crosses.sum(axis=1)
+    two = places[ends == 2][crosses[ends == 2]].reshape(-1, 2, 3)
+    # Where three meet, a segment runs from each side of the face to its middle.
+    three = places[ends == 3]
+    middle = np.repeat(three.mean(axis=1, keepdims=True), 3, axis=1)
+    return np.concatenate([two, np.stack([three, middle], axis=2).reshape(-1, 2, 3)])
 
 
 def _back_tooth(
@@ -90,8 +130,9 @@ def _back_tooth(
 
     zones = np.full(len(points), Zone.BODY, dtype=np.uint8)
     zones[share < CERVICAL_SHARE] = Zone.CERVICAL
-    zones[(share >= CERVICAL_SHARE) & (off_axis < _PROXIMAL_DEG)] = Zone.INTERPROXIMAL
     zones[(share > CUSP_SHARE) | table] = Zone.CUSP
+    side = (share >= CERVICAL_SHARE) & (share < PROXIMAL_SHARE) & (off_axis < _PROXIMAL_DEG)
+    zones[side & ~table] = Zone.INTERPROXIMAL
     grooves = (relief.groove_distance(x, y) < _FISSURE_MM) & (relief.groove_strength(x, y) > 0.25)
     grooves &= table
     for px, py in relief.pits:
@@ -198,7 +239,7 @@ def _line_angles(mesh: TriMesh, share: FloatArray) -> FloatArray:
     return np.where(kept, strips, 0.0)
 
 
-def _without_crumbs(mesh: TriMesh, zones: ZoneArray) -> ZoneArray:
+def without_crumbs(mesh: TriMesh, zones: ZoneArray) -> ZoneArray:
     """Return the zones with pieces too small to be meant given to what surrounds them."""
     zones = zones.copy()
     i, j = mesh.edges.T
