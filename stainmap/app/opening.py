@@ -19,7 +19,7 @@ from stainmap.model.plan import StainPlan
 from stainmap.model.tooth import Role, Tooth, Unit
 from stainmap.model.zone import Zone
 from stainmap.planning.progress import Steps
-from stainmap.planning.reading import read_crown
+from stainmap.planning.reading import BridgeSaid, read_crown
 from stainmap.planning.size_check import Size, plausible_sizes
 from stainmap.planning.survey import survey_body
 from stainmap.planning.zoning import ZoneProposal, ZoneSliders, propose_zones
@@ -30,6 +30,8 @@ from stainmap.surface.refining import refine
 from stainmap.units import LengthUnit, SizeState
 
 MAX_EDGE_MM = 0.14
+# A hollow bridge over a whole arch has about this much surface, mm2.
+_FINE_AREA_MM2 = 6000.0
 ASSUMED_WALL_MM = 1.0
 DEFAULT_SLIDERS = ZoneSliders()
 DARK_MOUTH = "dark mouth"
@@ -62,7 +64,11 @@ class MeshLook:
 class Answers:
     """What a person says about a mesh, because the shape cannot tell or told it wrongly.
 
-    `occlusal_axis` and `mesial` are vectors in the file's coordinates.
+    `occlusal_axis` and `mesial` are vectors in the file's coordinates. `neck_places` are places in
+    them, in sintered mm, where the units of a bridge part, and `units_as_given` keeps to the
+    number of teeth named even where the shape shows more. Roles of `units` hold if `roles_said`;
+    if not, the cavities of a bridge may tell others. `connectors_mm2` are sections as somebody
+    else measured them.
     """
 
     units: tuple[Unit, ...]
@@ -73,6 +79,19 @@ class Answers:
     mesial: Vector | None = None
     sliders: ZoneSliders = DEFAULT_SLIDERS
     assumed_wall_mm: float = ASSUMED_WALL_MM
+    neck_places: tuple[Vector, ...] = ()
+    units_as_given: bool = False
+    roles_said: bool = False
+    connectors_mm2: tuple[float, ...] = ()
+
+    @property
+    def bridge(self) -> BridgeSaid:
+        """What was said of the units of a bridge."""
+        return BridgeSaid(
+            units_as_given=self.units_as_given,
+            neck_places=self.neck_places,
+            roles_said=self.roles_said,
+        )
 
 
 def look_at_mesh(path: Path, progress: Progress | None = None) -> MeshLook:
@@ -144,6 +163,14 @@ def scale_to_sintered(look: MeshLook, answers: Answers, enlargement_factor: floa
     return factor
 
 
+def edge_for(area_mm2: float) -> float:
+    """Return the longest edge to refine to, mm: 0.14, or more on what is larger than a full arch.
+
+    A jaw would have a million points, of which only the crown that is cut off is needed.
+    """
+    return MAX_EDGE_MM * max(1.0, float(np.sqrt(area_mm2 / _FINE_AREA_MM2)))
+
+
 def build_case(
     look: MeshLook,
     answers: Answers,
@@ -170,7 +197,8 @@ def build_case(
     factor = scale_to_sintered(look, answers, block.enlargement_factor)
     step(0.02, "refining the surface")
     body, file_vertex, left_out = _largest_body(look.loaded)
-    refined = refine(TriMesh(body.vertices * factor, body.faces), MAX_EDGE_MM)
+    sized = TriMesh(body.vertices * factor, body.faces)
+    refined = refine(sized, edge_for(sized.area))
     step(0.1, "measuring the surface")
     operator = SurfaceOperator(refined.mesh)
     survey = survey_body(operator, Steps(step, 0.15, 0.35))
@@ -180,19 +208,20 @@ def build_case(
         answers.units,
         occlusal_axis=answers.occlusal_axis,
         mesial=answers.mesial,
+        bridge=answers.bridge,
         survey=survey,
         progress=lambda share, phrase: step(0.35 + 0.35 * share, phrase),
     )
-    if reading.assumed_wall_mm is not None:
-        reading = replace(reading, assumed_wall_mm=answers.assumed_wall_mm)
-    if reading.kind is BodyKind.NOT_A_CROWN or not np.isfinite(reading.height).any():
+    reading = _with_what_was_said(reading, answers)
+    units = _with_roles(answers.units, reading)
+    if _has_no_zones(reading):
         proposal = _without_zones(refined.mesh, reading, answers.assumed_wall_mm)
     else:
         proposal = propose_zones(
             refined.mesh,
             operator,
             reading,
-            answers.units,
+            units,
             sliders=answers.sliders,
             survey=survey,
             progress=lambda share, phrase: step(0.7 + 0.28 * share, phrase),
@@ -201,7 +230,7 @@ def build_case(
     warnings = (*look.loaded.repairs, *look.loaded.warnings, *left_out, *proposal.reading.warnings)
     case = Case(
         code=code or look.path.stem,
-        units=answers.units,
+        units=units,
         source=MeshSource(
             name=look.path.name,
             content=look.content,
@@ -223,12 +252,46 @@ def build_case(
         accent_proposal=proposal.accents,
         plan=StainPlan(block=block.name),
         materials=materials,
-        backings=default_backings(materials, answers.units),
+        backings=default_backings(materials, units),
         programme=materials.programmes[0].name,
         sliders=proposal.sliders,
     )
     step(1.0, "ready")
     return case, operator
+
+
+def _with_what_was_said(reading: CrownReading, answers: Answers) -> CrownReading:
+    """Return the reading with the wall and the sections that a person has given."""
+    if reading.assumed_wall_mm is not None:
+        reading = replace(reading, assumed_wall_mm=answers.assumed_wall_mm)
+    said = answers.connectors_mm2
+    if said and len(said) == len(reading.connectors_mm2):
+        reading = replace(
+            reading, connectors_mm2=said, set_by_user=reading.set_by_user | {"connectors"}
+        )
+    return reading
+
+
+def _still_said(case: Case, answers: Answers) -> frozenset[str]:
+    """Return the names of what was said earlier and holds, which no reading can know of."""
+    holds = {"cut", "margin"}
+    if answers.mesial is not None:
+        holds.add("buccal")
+    if answers.units_as_given:
+        holds.add("units")
+    return frozenset(case.reading.set_by_user & holds)
+
+
+def _with_roles(units: tuple[Unit, ...], reading: CrownReading) -> tuple[Unit, ...]:
+    """Return the units with the roles that the shape shows, where it shows some."""
+    if len(reading.roles) != len(units):
+        return units
+    return tuple(replace(unit, role=role) for unit, role in zip(units, reading.roles, strict=True))
+
+
+def _has_no_zones(reading: CrownReading) -> bool:
+    none = reading.kind in (BodyKind.NOT_A_CROWN, BodyKind.JAW)
+    return none or not bool(np.isfinite(reading.height).any())
 
 
 def default_backings(materials: Catalogue, units: tuple[Unit, ...]) -> tuple[Backing, ...]:
@@ -269,33 +332,41 @@ def reread(
         answers.units,
         occlusal_axis=answers.occlusal_axis,
         mesial=answers.mesial,
+        bridge=answers.bridge,
         survey=survey,
         progress=lambda share, phrase: step(0.25 + 0.4 * share, phrase),
     )
-    if case.reading.assumed_wall_mm is not None:
-        reading = replace(reading, assumed_wall_mm=answers.assumed_wall_mm)
+    reading = _with_what_was_said(reading, answers)
     if "inner_surface" in case.reading.set_by_user:
         reading = replace(
             reading,
             outer=case.reading.outer,
             rim=case.reading.rim,
+            assumed_wall_mm=None
+            if case.reading.assumed_wall_mm is None
+            else answers.assumed_wall_mm,
             set_by_user=reading.set_by_user | {"inner_surface"},
         )
-    proposal = propose_zones(
-        case.surface.mesh,
-        operator,
-        reading,
-        answers.units,
-        sliders=answers.sliders,
-        survey=survey,
-        progress=lambda share, phrase: step(0.65 + 0.35 * share, phrase),
-    )
+    reading = replace(reading, set_by_user=reading.set_by_user | _still_said(case, answers))
+    units = _with_roles(answers.units, reading)
+    if _has_no_zones(reading):
+        proposal = _without_zones(case.surface.mesh, reading, answers.assumed_wall_mm)
+    else:
+        proposal = propose_zones(
+            case.surface.mesh,
+            operator,
+            reading,
+            units,
+            sliders=answers.sliders,
+            survey=survey,
+            progress=lambda share, phrase: step(0.65 + 0.35 * share, phrase),
+        )
     proposed = with_proposal(case, proposal)
     of_the_file = load_mesh_bytes(case.source.content, case.source.name)
     warnings = (*of_the_file.repairs, *of_the_file.warnings, *proposal.reading.warnings)
     return replace(
         proposed,
-        units=answers.units,
+        units=units,
         reading=replace(proposal.reading, warnings=warnings),
         screw_channels=_kept_channels(case, proposal.reading),
     )

@@ -132,6 +132,8 @@ def predict_case(
         and previous.case.units == case.units
     )
     if previous is None or not same_shape:
+        if operator is not None and operator.mesh is not case.surface.mesh:
+            operator = None
         shape = crown_shape(case, operator=operator, progress=progress)
         layout = CoatLayout(case.surface.mesh, case.reading.outer)
         _make_ready_to_paint(case.surface.mesh)

@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 from stainmap.app.brush import Brush, Stroke
 from stainmap.app.case_place import CasePlace
 from stainmap.app.change import Change, Listener
+from stainmap.app.cutting import NeckCut, cut_off, with_whole_file
 from stainmap.app.exporting import check_ending, export_prediction
 from stainmap.app.job import Job, JobRunner, Post, Progress, call_now
 from stainmap.app.opening import Answers, MeshLook, build_case, look_at_mesh, reread
@@ -210,6 +211,33 @@ class Session:
 
         return self._start("Reading the crown again", work, done)
 
+    def cut_off(self, plane: NeckCut) -> Job[tuple[Case, SurfaceOperator]]:
+        """Keep of the open crown only what a plane cuts off, and read that; one undo step."""
+        return self._resurface(
+            "Cutting off the crown",
+            "cut off the crown",
+            lambda case, progress: cut_off(case, plane, progress),
+        )
+
+    def take_whole_file(self) -> Job[tuple[Case, SurfaceOperator]]:
+        """Take all that the file holds again, after something was cut off; one undo step."""
+        return self._resurface("Reading the whole file", "take the whole file", with_whole_file)
+
+    def _resurface(
+        self,
+        title: str,
+        label: str,
+        change: Callable[[Case, Progress], tuple[Case, SurfaceOperator]],
+    ) -> Job[tuple[Case, SurfaceOperator]]:
+        case = self._require_case()
+
+        def done(result: tuple[Case, SurfaceOperator]) -> None:
+            self._job_ended("job")
+            if self.case is case:
+                self._adopt_edit(result[0], label, result[1])
+
+        return self._start(title, lambda progress: change(case, progress), done)
+
     def open_case(self, path: Path) -> Job[tuple[Case, NDArray[np.uint8] | None]]:
         """Read a case file and make it the open one; take its lock, or open it read-only."""
 
@@ -379,15 +407,19 @@ class Session:
             raise StainmapError("No crown is open.", advice="Open a mesh or a case first.")
         return self._history.case
 
-    def _adopt_edit(self, case: Case, label: str) -> None:
+    def _adopt_edit(self, case: Case, label: str, operator: SurfaceOperator | None = None) -> None:
         history = self._history
         if history is None or case is history.case:
             return
-        self._move(history.edited(case, label))
+        self._move(history.edited(case, label), operator)
 
-    def _move(self, history: History) -> None:
+    def _move(self, history: History, operator: SurfaceOperator | None = None) -> None:
         before = self.case
         self._history = history
+        counts = {one.surface.mesh.vertex_count for one in (before, history.case) if one}
+        if len(counts) > 1:
+            # Colours per vertex fit no other surface.
+            self._predicting.forget(operator)
         self.problem = None
         fields = changed_fields(before, history.case)
         if self._journal is not None:

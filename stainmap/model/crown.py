@@ -8,8 +8,21 @@ from enum import StrEnum
 import numpy as np
 from numpy.typing import NDArray
 
+from stainmap.model.tooth import Role
 from stainmap.surface.mesh import TriMesh
 from stainmap.units import LengthUnit, SizeState
+
+READINGS = (
+    "occlusal_axis",
+    "margin",
+    "inner_surface",
+    "units",
+    "roles",
+    "connectors",
+    "mesial",
+    "buccal",
+)
+"""What is read from a shape, each with its own confidence."""
 
 
 class BodyKind(StrEnum):
@@ -20,6 +33,7 @@ class BodyKind(StrEnum):
     SOLID_CROWN = "solid crown"
     OPEN_SHEET = "open sheet"
     ROOTED_TOOTH = "rooted tooth"
+    JAW = "jaw"
     SEVERAL_BODIES = "several bodies"
     NOT_A_CROWN = "not a crown"
 
@@ -89,11 +103,15 @@ class CrownReading:
     connectors_mm2
         Smallest section between neighbouring units.
     confidence
-        Reading -> 0 to 1, for "occlusal_axis", "inner_surface", "units", "mesial".
+        Reading -> 0 to 1, for each of `READINGS`; 1 where a person has said it, 0 where there is
+        nothing to tell.
     set_by_user
-        Names of the readings a person has set.
+        Names of the readings a person has set, and "cut" where part of the file was cut away.
     assumed_wall_mm
         Wall to assume where there is no inner surface; None for hollow crowns.
+    roles
+        Role of each unit of a bridge as the shape shows it; empty where it shows none. What holds
+        is the role of the case's units.
     """
 
     kind: BodyKind
@@ -109,6 +127,13 @@ class CrownReading:
     set_by_user: frozenset[str] = frozenset()
     assumed_wall_mm: float | None = None
     warnings: tuple[str, ...] = ()
+    roles: tuple[Role, ...] = ()
+
+    def sure(self, name: str) -> float:
+        """Return the confidence of one of `READINGS`, 0 to 1; 1 where a person has set it."""
+        if name in self.set_by_user:
+            return 1.0
+        return dict(self.confidence).get(name, 0.0)
 
     def __post_init__(self) -> None:
         """Make the arrays read-only."""

@@ -8,9 +8,17 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stainmap.errors import ReadingError
-from stainmap.model.crown import BodyKind, CrownReading
+from stainmap.model.crown import READINGS, BodyKind, CrownReading
 from stainmap.model.tooth import Role, Unit
 from stainmap.planning.body import Body, centres
+from stainmap.planning.certainty import (
+    connectors_confidence,
+    inner_confidence,
+    margin_confidence,
+    open_margin_confidence,
+    read_roles,
+    units_confidence,
+)
 from stainmap.planning.directions import SideGuess, guess_buccal, mesial_from_buccal
 from stainmap.planning.fine_margin import refine_margin
 from stainmap.planning.landmarks import height_of_top
@@ -26,17 +34,25 @@ from stainmap.planning.standing import Sight, Standing, Start
 from stainmap.planning.table import border_vertices
 from stainmap.planning.units_of_bridge import Neck
 from stainmap.surface.geodesic import surface_distance
-from stainmap.surface.mesh import BoolArray, FloatArray
+from stainmap.surface.mesh import BoolArray, FloatArray, boundary_loops, loop_length
 
 # A solid crown has no wall to measure; this much is assumed behind its outer surface, mm.
 ASSUMED_WALL_MM = 1.0
-_ROOTED = "This looks like a tooth with its roots; cut them off below the margin."
+_WHAT_IT_IS = {
+    BodyKind.ROOTED_TOOTH: (
+        "This looks like a tooth with its roots: cut off the crown at its neck to plan it."
+    ),
+    BodyKind.JAW: (
+        "This looks like a jaw, or a piece of one with several teeth:"
+        " cut off the crown that is meant to plan it."
+    ),
+}
 # Below this confidence a reading is worth a look by a person, and a warning says so.
 _DOUBTFUL = 0.5
 # Mesial may lean as far as 75 degrees from across the axis before it is taken for a mistake.
 _STEEPEST_MESIAL = 0.966
 # Without a tooth number a solid body may be a front tooth, whose fossa leans far to the side.
-_UNNAMED_SOLID = 0.6
+_UNNAMED_SOLID = 0.45
 # This near the margin heights are measured on the surface itself, not carried from the copy, mm.
 _NEAR_MARGIN_MM = 1.0
 # The least height of what is not the margin, nor the tissue side of a pontic.
@@ -118,24 +134,38 @@ def _bridge_row(standing: Standing, units: tuple[Unit, ...], said: FloatArray | 
     )
 
 
-def no_crown(body: Body, reason: str, *, rooted: bool = False) -> CrownReading:
-    """Return the reading of a body that is no crown: nothing but its kind and the reason."""
+def no_crown(
+    body: Body, reason: str, *, kind: BodyKind = BodyKind.NOT_A_CROWN, axis: FloatArray
+) -> CrownReading:
+    """Return the reading of a body that cannot be read as a crown: its kind, axis and the reason.
+
+    Parameters
+    ----------
+    body
+        The body.
+    reason
+        A sentence.
+    kind
+        What it is.
+    axis
+        (3,) which way its biting side seems to be.
+    """
     count = body.whole.vertex_count
-    sentences = [_ROOTED, reason] if rooted else [reason]
+    sentences = [_WHAT_IT_IS[kind]] if kind in _WHAT_IT_IS else []
+    if reason:
+        sentences.append(reason)
     if body.count > 1:
         sentences.append(_several(body.count))
     return CrownReading(
-        kind=BodyKind.ROOTED_TOOTH if rooted else BodyKind.NOT_A_CROWN,
-        occlusal_axis=_tuple(body.frame.axes[:, 2]),
+        kind=kind,
+        occlusal_axis=_tuple(axis),
         mesial=None,
         outer=np.ones(count, dtype=np.bool_),
         rim=np.zeros(count, dtype=np.bool_),
         unit_index=np.zeros(count, dtype=np.uint8),
         height=np.full(count, np.nan, dtype=np.float32),
         depth_below_crest_mm=np.full(count, np.nan, dtype=np.float32),
-        confidence=tuple(
-            (name, 0.0) for name in ("occlusal_axis", "inner_surface", "units", "mesial")
-        ),
+        confidence=tuple((name, 0.0) for name in READINGS),
         warnings=tuple(sentences),
     )
 
@@ -162,6 +192,8 @@ class Assembly:
         (P,) the part between necks each vertex of the piece belongs to, along the span.
     row
         Mesial, and which unit each part is.
+    necks_said, roles_said
+        Whether a person has shown where the units part, and said which are pontics.
     """
 
     body: Body
@@ -173,15 +205,35 @@ class Assembly:
     standing: Standing
     unit_of_piece: NDArray[np.uint8]
     row: Row
+    necks_said: bool = False
+    roles_said: bool = True
 
     def reading(self) -> CrownReading:
         """Return the reading."""
         body, row, kind = self.body, self.row, self._kind()
-        fields = self._fields()
+        in_parts = [self.units[index] for index in row.place] if self.units else []
+        roles, roles_sure, misfit = read_roles(in_parts, self.standing.ratios, said=self.roles_said)
+        fields = self._fields([k for k, role in enumerate(roles) if role is Role.PONTIC])
         unit_index = np.array(row.place, dtype=np.uint8)[self.unit_of_piece]
         hollow = any(ratio > CAVITY_RATIO for ratio in self.standing.ratios)
         solid = kind is BodyKind.OPEN_SHEET or not hollow
-        said = {"occlusal_axis": self.start.said, "mesial": row.said}
+        said = {
+            "occlusal_axis": self.start.said,
+            "mesial": row.said,
+            "units": self.necks_said,
+            "roles": self.roles_said and len(roles) > 1,
+        }
+        sure = {
+            "occlusal_axis": self._axis_confidence(),
+            "margin": self._margin_confidence(),
+            "inner_surface": self._inner_confidence(),
+            "units": 1.0 if self.necks_said else units_confidence(self.necks),
+            "roles": roles_sure,
+            "connectors": connectors_confidence(self.necks),
+            "mesial": row.confidence,
+            # Across mesial and the axis, on the side that the quadrant tells.
+            "buccal": row.confidence,
+        }
         return CrownReading(
             kind=kind,
             occlusal_axis=_tuple(self.standing.axis),
@@ -192,21 +244,17 @@ class Assembly:
             height=body.in_whole(fields.height.astype(np.float32), np.nan),
             depth_below_crest_mm=body.in_whole(fields.depth_mm.astype(np.float32), np.nan),
             connectors_mm2=self._connectors(),
-            confidence=(
-                ("occlusal_axis", self._axis_confidence()),
-                ("inner_surface", self._inner_confidence()),
-                ("units", _units_confidence(self.necks)),
-                ("mesial", row.confidence),
-            ),
+            confidence=tuple(sure.items()),
             set_by_user=frozenset(name for name, value in said.items() if value),
             assumed_wall_mm=ASSUMED_WALL_MM if solid else None,
-            warnings=self._warnings(solid=solid),
+            warnings=(*self._warnings(solid=solid), *([misfit] if misfit else [])),
+            roles=tuple(roles[row.place.index(k)] for k in range(len(roles))),
         )
 
     # ---- fields
 
-    def _fields(self) -> _Fields:
-        """Carry the landmarks of the copy's units over to the piece."""
+    def _fields(self, pontics: list[int]) -> _Fields:
+        """Carry the landmarks of the copy's units over to the piece; `pontics` are parts."""
         body, axis = self.body, self.standing.axis
         count = body.copy.vertex_count
         outer = np.ones(count, dtype=np.bool_)
@@ -224,7 +272,7 @@ class Assembly:
                 ground = self.sight.outlook.openness(-axis, lowest_cosine=0.0, points=vertices)
                 rim[vertices] = find_rim(one.part.mesh, one.outer, ground)
         outer_fine = refine_margin(body, outer, self.sight.reliefs.fine.curvature_per_mm)
-        pontic = np.isin(self.unit_of_piece, self._pontics())
+        pontic = np.isin(self.unit_of_piece, pontics)
         carried = body.thinned.back(np.stack([rise, crest_mm, top, rim], axis=1)).T
         height = self._height(outer_fine, carried[0], carried[1])
         height[pontic & ~outer_fine] = 0.0
@@ -236,12 +284,6 @@ class Assembly:
             height=np.where(outer_fine, height, np.nan),
             depth_mm=np.where(outer_fine, depth, np.nan),
         )
-
-    def _pontics(self) -> list[int]:
-        if not self.units:
-            return []
-        roles = [self.units[index].role for index in self.row.place]
-        return [part for part, role in enumerate(roles) if role is Role.PONTIC]
 
     def _height(self, outer: BoolArray, rise: FloatArray, crest_mm: FloatArray) -> FloatArray:
         """Return (P,) the height, measured near the margin and carried from the copy above."""
@@ -292,20 +334,26 @@ class Assembly:
         unnamed = not self.units and not self.start.hollow and self.body.open_border is None
         return min(confidence, _UNNAMED_SOLID) if unnamed else confidence
 
-    def _inner_confidence(self) -> float:
+    def _margin_confidence(self) -> float:
+        """Return how sure the margin is where it is least sure."""
         if self.body.open_border is not None:
-            return 0.9
-        # The farther from the bound between a flat base and a cavity, the surer.
-        ratios = [ratio for ratio in self.standing.ratios if ratio > 0]
-        apart = [abs(float(np.log(ratio / CAVITY_RATIO))) for ratio in ratios]
-        return float(np.clip(0.4 + 1.2 * min(apart, default=0.0), 0.0, 0.95))
+            piece = self.body.piece
+            return open_margin_confidence([loop_length(piece, b) for b in boundary_loops(piece)])
+        sharp = self.sight.reliefs.fine.curvature_per_mm
+        return min(
+            margin_confidence(one.part.mesh, one.outer, sharp[one.part.vertices])
+            for one in self.standing.landmarks
+        )
+
+    def _inner_confidence(self) -> float:
+        return 0.9 if self.body.open_border is not None else inner_confidence(self.standing.ratios)
 
     def _warnings(self, *, solid: bool) -> tuple[str, ...]:
         said = []
         if self.body.count > 1:
             said.append(_several(self.body.count))
         if self.rooted:
-            said.append(_ROOTED)
+            said.append(_WHAT_IT_IS[BodyKind.ROOTED_TOOTH])
         if self.start.shape_disagrees:
             said.append("The cavity opens toward the side that was set as the biting side.")
         elif self._axis_confidence() < _DOUBTFUL:
@@ -322,12 +370,6 @@ class Assembly:
         elif self.units and self.row.confidence < _DOUBTFUL:
             said.append("Which side is mesial is only guessed; check it.")
         return tuple(said)
-
-
-def _units_confidence(necks: tuple[Neck, ...]) -> float:
-    if not necks:
-        return 0.95
-    return float(np.clip((1.0 - max(neck.share for neck in necks)) / 0.7, 0.0, 1.0))
 
 
 def _several(count: int) -> str:

@@ -1,4 +1,4 @@
-"""What a body is before anything is read from it: a tooth with roots, or no crown at all."""
+"""What a body is before anything is read from it: a jaw, a tooth with roots, no crown at all."""
 
 from __future__ import annotations
 
@@ -17,6 +17,19 @@ _ROOT_ELONGATION = 1.45
 _VALLEY_DEPTH_MM = 0.03
 _VALLEY_SHARE = 0.01
 _SIZE_SLACK = 1.15
+
+
+# A jaw or a piece of one is larger than any bridge in all three directions, mm: bridges are no
+# thicker than their teeth are high, and scans of jaws have gum below them. No jaw is larger than
+# the second sizes.
+_JAW_MM = (20.0, 13.5, 12.5)
+_LARGEST_JAW_MM = (130.0, 100.0, 45.0)
+
+
+def is_jaw(mesh: TriMesh, frame: PrincipalFrame) -> bool:
+    """Return whether a body is as large as a jaw with several teeth."""
+    extents = principal_extents(mesh, frame)
+    return bool((extents > _JAW_MM).all() and (extents < _LARGEST_JAW_MM).all())
 
 
 def has_roots(mesh: TriMesh, frame: PrincipalFrame) -> bool:

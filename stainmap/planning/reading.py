@@ -2,21 +2,48 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 import numpy as np
 from numpy.typing import ArrayLike
 
 from stainmap.errors import ReadingError
-from stainmap.model.crown import CrownReading
+from stainmap.model.crown import BodyKind, CrownReading
 from stainmap.model.tooth import Unit
 from stainmap.planning.assembly import Assembly, find_row, no_crown
+from stainmap.planning.axis import jaw_axis
 from stainmap.planning.body import Body
-from stainmap.planning.body_kind import has_roots, why_no_crown
+from stainmap.planning.body_kind import has_roots, is_jaw, why_no_crown
 from stainmap.planning.progress import Progress, Steps
+from stainmap.planning.span import necks_at
 from stainmap.planning.standing import Sight, find_standing, find_start, look_around
 from stainmap.planning.survey import Survey, survey_at_hand
 from stainmap.planning.units_of_bridge import LOOSE_NECK_SHARE, Neck, find_necks, label_units
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.mesh import FloatArray, TriMesh
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BridgeSaid:
+    """What a person said of the units of a bridge.
+
+    Parameters
+    ----------
+    units_as_given
+        Whether the number of units is that of the teeth named, even where the shape shows another.
+    neck_places
+        Places (x, y, z), mm, where units part; empty to find them.
+    roles_said
+        Whether the roles of the units are what a person said. If not, they are read from the
+        cavities where there are some, see `CrownReading.roles`.
+    """
+
+    units_as_given: bool = False
+    neck_places: tuple[tuple[float, float, float], ...] = ()
+    roles_said: bool = True
+
+
+NOTHING_OF_THE_BRIDGE = BridgeSaid()
 
 
 def read_crown(
@@ -26,7 +53,7 @@ def read_crown(
     *,
     occlusal_axis: ArrayLike | None = None,
     mesial: ArrayLike | None = None,
-    units_as_given: bool = False,
+    bridge: BridgeSaid = NOTHING_OF_THE_BRIDGE,
     survey: Survey | None = None,
     progress: Progress | None = None,
 ) -> CrownReading:
@@ -44,8 +71,8 @@ def read_crown(
         (3,) the direction of the biting side as set by a person, any length; None to read it.
     mesial
         (3,) mesial as set by a person; on a bridge, of the first unit. None to read it.
-    units_as_given
-        Whether the number of units is taken from `units` even where the shape shows another.
+    bridge
+        What a person said of a bridge's units.
     survey
         What reading begins with, if it is at hand.
     progress
@@ -71,21 +98,26 @@ def read_crown(
         raise ValueError("the operator belongs to another mesh")
     found = survey_at_hand(operator, survey, steps.part(0.0, 0.35))
     body, reliefs = found.body, found.reliefs
-    necks = _necks(body, units, steps.part(0.35, 0.5), as_given=units_as_given)
+    shortest = body.frame.axes[:, 2]
+    if is_jaw(body.piece, body.frame):
+        axis = said_axis if said_axis is not None else jaw_axis(body.copy, body.frame, reliefs.wide)
+        return no_crown(body, "", kind=BodyKind.JAW, axis=axis)
+    necks = _necks(body, units, steps.part(0.35, 0.5), bridge)
     reason = why_no_crown(body.piece, body.frame, body.copy, reliefs.wide, bridge=bool(necks))
     rooted = not necks and has_roots(body.piece, body.frame)
-    if reason is not None and not (rooted or units_as_given):
-        return no_crown(body, reason)
+    if reason is not None and not (rooted or bridge.units_as_given):
+        return no_crown(body, reason, axis=shortest if said_axis is None else said_axis)
     sight = Sight(reliefs=reliefs, outlook=look_around(body, steps.part(0.5, 0.6)))
-    start = find_start(body, sight, units, said_axis)
     unit_of_piece = label_units(body.piece, necks)
     chain = body.thinned.sampled(unit_of_piece)
+    start = find_start(body, sight, chain, units, said_axis, rooted=rooted)
     try:
         standing = find_standing(body, sight, chain, units, start, steps.part(0.6, 0.85))
     except ReadingError as error:
         if said_axis is not None:
             raise
-        return no_crown(body, error.message, rooted=rooted)
+        kind = BodyKind.ROOTED_TOOTH if rooted else BodyKind.NOT_A_CROWN
+        return no_crown(body, error.message, kind=kind, axis=start.axis if rooted else shortest)
     steps.say(0.85, "finding the directions")
     row = find_row(standing, units, said_mesial)
     steps.say(0.9, "drawing the margin")
@@ -99,6 +131,8 @@ def read_crown(
         standing=standing,
         unit_of_piece=unit_of_piece,
         row=row,
+        necks_said=bool(bridge.neck_places),
+        roles_said=bridge.roles_said,
     )
     return assembly.reading()
 
@@ -117,10 +151,26 @@ def _direction(said: ArrayLike | None, name: str) -> FloatArray | None:
     return np.asarray(vector / np.linalg.norm(vector))
 
 
-def _necks(
-    body: Body, units: tuple[Unit, ...], steps: Steps, *, as_given: bool
+def _necks_said(
+    body: Body, units: tuple[Unit, ...], places: tuple[tuple[float, float, float], ...]
 ) -> tuple[Neck, ...]:
+    """Return the necks where a person has shown them."""
+    if units and len(places) != len(units) - 1:
+        raise ReadingError(
+            f"{len(units)} {'tooth is' if len(units) == 1 else 'teeth are'} named, and "
+            f"{len(places)} {'place is' if len(places) == 1 else 'places are'} shown where units"
+            " part.",
+            where="units",
+            advice="Show one place less than there are teeth.",
+        )
+    points = [np.asarray(place, dtype=np.float64) for place in places]
+    return necks_at(body.copy, body.frame, points, measured_on=body.piece)
+
+
+def _necks(body: Body, units: tuple[Unit, ...], steps: Steps, said: BridgeSaid) -> tuple[Neck, ...]:
     """Return the necks; as many as the units need, if any are given."""
+    if said.neck_places:
+        return _necks_said(body, units, said.neck_places)
     necks = find_necks(body.copy, body.frame, steps, measured_on=body.piece)
     wanted = len(units) - 1
     if not units or len(necks) == wanted:
@@ -133,7 +183,7 @@ def _necks(
             most_share=LOOSE_NECK_SHARE,
             measured_on=body.piece,
         )
-    elif not as_given:
+    elif not said.units_as_given:
         raise ReadingError(
             f"The shape has {len(necks) + 1} units, and {len(units)} "
             f"{'tooth is' if len(units) == 1 else 'teeth are'} named.",

@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from stainmap.errors import ReadingError
 from stainmap.model.tooth import Unit
-from stainmap.planning.axis import guess_axis
+from stainmap.planning.axis import guess_axis, root_axis
 from stainmap.planning.body import Body, unit_parts
 from stainmap.planning.landmarks import (
     Crest,
@@ -34,6 +34,8 @@ _SETTLED_DEG = 1.0
 _ROUNDS = 3
 # This far from where a unit was cut off its neighbour its surface is the connector's, mm.
 _CONNECTOR_MM = 1.2
+# This far around it lie the embrasures.
+_EMBRASURE_MM = 2.5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -80,8 +82,31 @@ class Start:
     shape_disagrees: bool = False
 
 
-def find_start(body: Body, sight: Sight, units: tuple[Unit, ...], said: FloatArray | None) -> Start:
+def find_start(
+    body: Body,
+    sight: Sight,
+    chain: NDArray[np.uint8],
+    units: tuple[Unit, ...],
+    said: FloatArray | None,
+    *,
+    rooted: bool = False,
+) -> Start:
     """Return the axis to start from: as said, from an open margin, a cavity, or the fossae.
+
+    Of a tooth with roots it is the long axis.
+
+    Parameters
+    ----------
+    body, sight
+        The body and what its copy sees.
+    chain
+        (W,) the parts between necks.
+    units
+        The units of the case.
+    said
+        (3,) what a person said, or None.
+    rooted
+        Whether it is a tooth with its roots.
 
     Raises
     ------
@@ -92,7 +117,17 @@ def find_start(body: Body, sight: Sight, units: tuple[Unit, ...], said: FloatArr
     if said is None and body.open_border is not None:
         axis = _from_border(body, body.piece.vertices[body.open_border])
         return Start(axis=axis, confidence=0.6, said=False, hollow=False)
-    guess = guess_axis(body.copy, sight.outlook.openness(), body.frame, sight.reliefs.wide)
+    if said is None and rooted:
+        return Start(
+            axis=root_axis(body.piece, body.frame), confidence=0.7, said=False, hollow=False
+        )
+    guess = guess_axis(
+        body.copy,
+        sight.outlook.openness(),
+        body.frame,
+        sight.reliefs,
+        counted=~_connectors(body.copy, chain, _EMBRASURE_MM),
+    )
     if said is not None:
         disagrees = guess.hollow and float(guess.axis @ said) < 0.5
         return Start(
@@ -169,7 +204,7 @@ def find_standing(
     kinds = {unit.tooth.is_front for unit in units}
     front = kinds.pop() if len(kinds) == 1 else None
     parts = unit_parts(body.copy, chain, ())
-    connectors = _connectors(body.copy, chain)
+    connectors = _connectors(body.copy, chain, _CONNECTOR_MM)
     axis = start.axis
     for number in range(_ROUNDS):
         stage = steps.part(0.8 * number / _ROUNDS, 0.8 * (number + 1) / _ROUNDS)
@@ -235,13 +270,11 @@ def _part(
     return partings
 
 
-def _connectors(mesh: TriMesh, chain: NDArray[np.uint8]) -> BoolArray:
-    """Return (W,) what lies near where units part."""
+def _connectors(mesh: TriMesh, chain: NDArray[np.uint8], reach_mm: float) -> BoolArray:
+    """Return (W,) what lies within reach of where units part, along the surface."""
     i, j = mesh.edges.T
     parting = mesh.edges[chain[i] != chain[j]]
     if not len(parting):
         return np.zeros(mesh.vertex_count, dtype=np.bool_)
-    distance = surface_distance(
-        mesh, np.unique(parting), graph=mesh.adjacency, limit_mm=_CONNECTOR_MM
-    )
+    distance = surface_distance(mesh, np.unique(parting), graph=mesh.adjacency, limit_mm=reach_mm)
     return np.isfinite(distance)

@@ -11,7 +11,7 @@ from scipy.spatial import cKDTree
 
 from stainmap.errors import CancelledError, ReadingError
 from stainmap.model.crown import BodyKind
-from stainmap.planning.reading import read_crown
+from stainmap.planning.reading import BridgeSaid, read_crown
 from stainmap.practice.crown_maker import MadeCrown
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.mesh import TriMesh, submesh
@@ -277,7 +277,7 @@ def test_number_of_units(real: Real, made: Made) -> None:
         read(bridge, 13, 14, 15, 16)
     with pytest.raises(ReadingError, match="2 teeth are named, and the shape shows 1 unit"):
         read(made(36).mesh, 36, 37)
-    two = read(bridge, 14, 15, units_as_given=True).reading
+    two = read(bridge, 14, 15, bridge=BridgeSaid(units_as_given=True)).reading
     assert set(np.unique(two.unit_index)) == {0, 1}
 
 
