@@ -152,6 +152,10 @@ class JobRunner:
             del future
         return job
 
+    def another(self) -> JobRunner:
+        """Return a runner with a thread of its own, so that short work need not wait for long."""
+        return JobRunner(post=self._post, threaded=self._pool is not None)
+
     def close(self) -> None:
         """Drop what is queued and let the running job end."""
         if self._pool is not None:

@@ -10,7 +10,6 @@ from numpy.typing import ArrayLike, NDArray
 from scipy import sparse
 from scipy.sparse import csgraph
 
-from stainmap.surface.diffusion import DISSECTION_FROM
 from stainmap.surface.dissection import nested_dissection
 from stainmap.surface.factoring import Factor
 from stainmap.surface.mesh import (
@@ -27,6 +26,8 @@ from stainmap.surface.mesh import (
 _KNOTS = 200
 # Weights are kept within this factor of their median, so that slivers do not spoil the system.
 _WEIGHT_SPAN = 1e5
+# From so many unknowns on nested dissection is quicker than minimum degree (measured here).
+_DISSECTION_FROM = 5_000
 # How often the weights of the usual map answer to its areas.
 _ANSWERS = 1
 # Rounds of the map of last resort, and how strongly each answers to the one before.
@@ -113,7 +114,7 @@ def flatten_disc(mesh: TriMesh, *, right: ArrayLike, up: ArrayLike) -> FlatMap:
     are positive, so that no face folds over [Floater2003], [Tutte1963]. Then the radius is spaced
     anew, r' = sqrt(share of the area inside r), which brings areas near their true share. Once
     more with weights multiplied by the root of what is drawn too large: that halves the spread
-    of areas and leaves shapes alone (measured on real crowns).
+    of areas and leaves shapes alone (measured on real bodies).
 
     Spacing the radius is not proven free of folds: slivers may fold. Around those the vertices
     are put at means again with the rest held where it is. If a fold remains, all vertices stand
@@ -323,7 +324,7 @@ class _Layout:
 
     def _means(self, matrix: Matrix) -> FloatArray:
         """Return (V, 2) places at which every inner vertex is the mean of its neighbours."""
-        large = len(self._inner) >= DISSECTION_FROM
+        large = len(self._inner) >= _DISSECTION_FROM
         if large and self._order is None:
             places = self._mesh.vertices[self._inner]
             self._order = nested_dissection(places, matrix[self._inner][:, self._inner])

@@ -5,6 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
+import numpy as np
+from numpy.typing import NDArray
+
+from stainmap.paper.shading import ShadingFields
 from stainmap.paper.views import CrownDirections
 from stainmap.ui.camera import Camera
 
@@ -30,3 +34,35 @@ class CrownPicture:
     directions: CrownDirections
     look: Look = Look.SINTERED
     shading: bool = True
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class SeenValues:
+    """What a crown shows in the look that is on, vertex by vertex, for those who draw it again.
+
+    The arrays are the stage's own: they change as the brush moves, and are not to be kept.
+
+    Parameters
+    ----------
+    look, shading
+        What it is coloured by, and whether light falls on it.
+    srgb
+        (V, 3) uint8, for looks that show colours.
+    zones, accents
+        (V, 6) and (V, 7) softened shares, once somebody looks at zones.
+    coats
+        (V,) coats of the chosen step, or of all.
+    fields
+        What the light needs to know, once it has been worked out.
+    rows
+        (3, 3) mesial, buccal, occlusal, to which hatches are fixed.
+    """
+
+    look: Look
+    shading: bool
+    srgb: NDArray[np.uint8] | None
+    zones: NDArray[np.float32] | None
+    accents: NDArray[np.float32] | None
+    coats: NDArray[np.float32] | None
+    fields: ShadingFields | None
+    rows: NDArray[np.float64]

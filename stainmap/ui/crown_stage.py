@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 
 import numpy as np
 from numpy.typing import NDArray
-from PySide6.QtCore import QPointF, QRect, QTimer, QVariantAnimation
+from PySide6.QtCore import QPointF, QRect, QTimer, QVariantAnimation, Signal
 from PySide6.QtGui import (
     QColor,
     QPainter,
@@ -24,7 +24,7 @@ from stainmap.ui.camera import Camera, depth_from_buffer
 from stainmap.ui.crown_canvas import Canvas, make_canvas
 from stainmap.ui.crown_cards import CoatLegend, ProbeCard, ProbeReading, ZoneLegend
 from stainmap.ui.crown_overlay import CrownOverlay, EmptyMark, Pill
-from stainmap.ui.crown_picture import CrownPicture, Look
+from stainmap.ui.crown_picture import CrownPicture, Look, SeenValues
 from stainmap.ui.framing import fitted_beside, is_covered
 from stainmap.ui.pill_places import pill_places
 from stainmap.ui.theme import SURROUND
@@ -41,7 +41,18 @@ _START = np.array([0.30, 0.62, 0.66])
 
 
 class CrownStage(QWidget):
-    """Shows one crown: its picture, what is written over it, and the camera before it."""
+    """Shows one crown: its picture, what is written over it, and the camera before it.
+
+    Signals
+    -------
+    seen_changed
+        What is shown, or how, has changed: see `seen_values`.
+    seen_changed_at
+        It has changed at some vertices (k,) only.
+    """
+
+    seen_changed = Signal()
+    seen_changed_at = Signal(object)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -58,6 +69,8 @@ class CrownStage(QWidget):
         # Colours of the looks that show colours, and which of them the canvas has.
         self._colours: dict[Look, NDArray[np.uint8]] = {}
         self._coloured_by: Look | None = None
+        self._coats: NDArray[np.float32] | None = None
+        self._fields: ShadingFields | None = None
         # Areas that `_shares` does not know yet: they are worked out when somebody looks.
         self._unseen: tuple[NDArray[np.uint8], Mapping[int, NDArray[np.float32]]] | None = None
         self._camera = Camera()
@@ -102,6 +115,7 @@ class CrownStage(QWidget):
             return
         self._mesh, self._shares, self._unseen = mesh, None, None
         self._colours, self._coloured_by = {}, None
+        self._coats, self._fields = None, None
         self.overlay.pills = ()
         self.canvas.arrays.set_mesh(mesh)
         self.empty_mark.hide()
@@ -124,6 +138,7 @@ class CrownStage(QWidget):
         self.set_probe(None, None)
         self.empty_mark.show()
         self.overlay.update()
+        self.seen_changed.emit()
 
     @property
     def has_crown(self) -> bool:
@@ -160,8 +175,10 @@ class CrownStage(QWidget):
 
     def set_shading(self, shading: ShadingFields) -> None:
         """Take smoothed normals and openness once they have been worked out."""
+        self._fields = shading
         self.canvas.arrays.set_shading(shading)
         self.canvas.draw_again()
+        self.seen_changed.emit()
 
     def set_colours(self, srgb: NDArray[np.uint8], look: Look = Look.SINTERED) -> None:
         """Take colours (V, 3), encoded sRGB, of a look that shows colours."""
@@ -170,6 +187,7 @@ class CrownStage(QWidget):
             self.canvas.arrays.set_colours(self._colours[look])
             self._coloured_by = look
             self.canvas.draw_again()
+            self.seen_changed.emit()
 
     def update_colours(
         self, vertices: NDArray[np.int32], srgb: NDArray[np.uint8], look: Look = Look.SINTERED
@@ -197,6 +215,7 @@ class CrownStage(QWidget):
         if self._drawn_look is Look.ZONES:
             self._see_areas()
             self.canvas.draw_again()
+            self.seen_changed.emit()
 
     def _see_areas(self) -> None:
         """Soften the borders of areas that nobody has looked at yet."""
@@ -226,15 +245,19 @@ class CrownStage(QWidget):
 
     def set_coats(self, coats: NDArray[np.float32], title: str) -> None:
         """Take numbers of coats (V,) and what they are of, for the look "coats"."""
+        self._coats = np.array(coats, dtype=np.float32)
         self.canvas.arrays.set_coats(coats)
         most = int(np.rint(coats.max())) if len(coats) else 0
         self.coat_legend.set_range(title, most)
         self._place_cards()
         if self._look is Look.COATS:
             self.canvas.draw_again()
+            self.seen_changed.emit()
 
     def update_coats(self, vertices: NDArray[np.int32], coats: NDArray[np.float32]) -> None:
         """Take the coats (k,) of some vertices, as the brush moves."""
+        if self._coats is not None:
+            self._coats[vertices] = coats
         self.canvas.arrays.change_coats(vertices, coats)
         if self._look is Look.COATS:
             self._draw_around(vertices)
@@ -256,11 +279,30 @@ class CrownStage(QWidget):
             self.overlay.pills = ()
         self.setAccessibleName("Crown, not read yet" if self._bare else f"Crown, {look.value}")
         self._place_cards()
+        self.seen_changed.emit()
 
     def set_relief(self, on: bool) -> None:
         """Switch the shading on or off."""
         self._shading = on
         self._redraw()
+        self.seen_changed.emit()
+
+    @property
+    def seen_values(self) -> SeenValues | None:
+        """What the crown shows now, vertex by vertex; None without a crown that was read."""
+        if self._mesh is None or self._directions is None or self._bare:
+            return None
+        shares = self._shares if self._unseen is None else None
+        return SeenValues(
+            look=self._look,
+            shading=self._shading,
+            srgb=self._colours.get(self._look),
+            zones=None if shares is None else shares.zones,
+            accents=None if shares is None else shares.accents,
+            coats=self._coats,
+            fields=self._fields,
+            rows=self._directions.rows,
+        )
 
     def set_probe(self, reading: ProbeReading | None, position: FloatArray | None) -> None:
         """Show what is known about a place, with a line from it to the card."""
@@ -393,6 +435,7 @@ class CrownStage(QWidget):
         if self._mesh is not None and len(vertices):
             faces = np.unique(self._mesh.vertex_faces[vertices].indices)
             self.canvas.draw_part(self._mesh.faces[faces])
+            self.seen_changed_at.emit(vertices)
 
     def _update_shares(self, shares: ZoneShares, rows: NDArray[np.int32]) -> None:
         self.canvas.arrays.change_shares(rows, shares.zones[rows], shares.accents[rows])

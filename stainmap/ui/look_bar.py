@@ -96,6 +96,8 @@ class LookBar(QWidget):
         The `Look` that was clicked.
     shading_switched
         True for on.
+    flat_switched
+        True to show the flat views.
     fit_asked
         Show the whole crown.
     light_chosen
@@ -104,6 +106,7 @@ class LookBar(QWidget):
 
     look_chosen = Signal(object)
     shading_switched = Signal(bool)
+    flat_switched = Signal(bool)
     fit_asked = Signal()
     light_chosen = Signal(str, int)
 
@@ -127,8 +130,12 @@ class LookBar(QWidget):
         self.shading.setCheckable(True)
         self.shading.setChecked(True)
         self.shading.toggled.connect(self.shading_switched)
+        self.flat = self._tool("flat", "Flat", "Flat views beside the crown (Ctrl+F)")
+        self.flat.setCheckable(True)
+        self.flat.toggled.connect(self.flat_switched)
         fit = self._tool("frame", "Fit", "Show the whole crown (Home)")
         fit.clicked.connect(self.fit_asked)
+        row.addWidget(self.flat)
         row.addWidget(self.shading)
         row.addWidget(fit)
         row.addSpacing(8)
