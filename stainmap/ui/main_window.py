@@ -51,6 +51,7 @@ from stainmap.ui.theme import Scheme, apply_theme
 from stainmap.ui.top_bar import TopBar
 from stainmap.ui.wanted_dialog import WantedDialog
 from stainmap.ui.window_actions import WindowActions
+from stainmap.ui.zone_sliders_desk import ZoneSlidersDesk
 
 _NARROW_PX = 1280
 _FIRST_PICTURE_MS, _NOTHING_YET_MS = 50, 300
@@ -89,6 +90,7 @@ class MainWindow(QMainWindow):
         self.saving = SavingFlow(session, self)
         self.printing = PrintingFlow(session, runner, self.crown, self)
         self.plan_desk = PlanDesk(session, self.plan, self.outcome, self.run, self)
+        self.sliders = ZoneSlidersDesk(session, self.crown, runner, self.set_look, self)
         self.corrections = Corrections(session, self.flow, self)
         self.dialogs = PlanDialogs(session, runner, self.desk, self.flow, self)
         self.commands = WindowActions(self)
@@ -135,6 +137,7 @@ class MainWindow(QMainWindow):
         self.looks.fit_asked.connect(self.crown.fit)
         self.looks.light_chosen.connect(self.see_under)
         self.dialogs.said.connect(self.status.say)
+        self.sliders.said.connect(self.status.say)
         self.plan.brush.settings_changed.connect(self.desk.set_brush)
         self.crown.brush_resized.connect(self.plan.brush.resize_brush)
         self.plan_desk.area_chosen.connect(self.desk.choose)
@@ -163,6 +166,7 @@ class MainWindow(QMainWindow):
         self.desk.refresh(change)
         self.plan_desk.refresh(change)
         self.flow.refresh(change)
+        self.sliders.refresh(change)
         self.saving.refresh(change)
         if change.touches("seen"):
             self.looks.set_light(self.session.seen.light, self.session.seen.observer)
@@ -289,7 +293,8 @@ class MainWindow(QMainWindow):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Esc takes back what was begun last: a reading, a question, a mesh looked at."""
-        if event.key() != Qt.Key.Key_Escape or not self.flow.step_back():
+        escape = event.key() == Qt.Key.Key_Escape
+        if not escape or not (self.flow.step_back() or self.sliders.step_back()):
             super().keyPressEvent(event)
 
     def resizeEvent(self, event: QResizeEvent) -> None:

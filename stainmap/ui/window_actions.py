@@ -136,6 +136,7 @@ class WindowActions(QObject):
         self.notes = self._action(menu, "What was &noticed...", window.flow.show_notes)
         menu.addSeparator()
         self.propose = self._action(menu, "&Propose zones again", corrections.propose_again)
+        self.sliders = self._action(menu, "How &far zones reach...", window.sliders.open)
         self.margin = self._action(menu, "Brush moves the ma&rgin", lambda: None)
         self.margin.setCheckable(True)
         self.margin.toggled.connect(window.desk.let_move_margin)
@@ -246,6 +247,7 @@ class WindowActions(QObject):
             self.mesial,
             self.bite,
             self.propose,
+            self.sliders,
             self.margin,
         ):
             action.setEnabled(has_case)
