@@ -195,8 +195,8 @@ def _label(
 ) -> None:
     """Note unit, zones and accents around a connector.
 
-    A vertex takes what the nearest place of its unit's own wall had; where the surface has left
-    that wall, it is interproximal.
+    A vertex takes what the nearest place of its unit's own wall had. Where the surface has left
+    that wall, or the neighbour's wall is close, it is connector or embrasure, and interproximal.
     """
     chosen = np.flatnonzero(near)
     points = surface.vertices[chosen]
@@ -213,7 +213,8 @@ def _label(
         _, nearest = nearest_vertex_distance(points[mine], part.vertices[candidates])
         surface.zones[chosen[mine]] = part.zones[candidates[nearest]]
         surface.masks[chosen[mine]] = part.masks[candidates[nearest]]
-    surface.zones[chosen[left_wall > 0.5]] = Zone.INTERPROXIMAL
-    surface.masks[chosen] *= (1.0 - left_wall)[:, None].astype(np.float32)
     embrasure = 1.0 - smooth_step(other, *_EMBRASURE_MM)
-    surface.masks[chosen, ACCENTS.index(Accent.CONNECTOR)] = np.maximum(left_wall, embrasure)
+    connecting = np.maximum(left_wall, embrasure)
+    surface.zones[chosen[connecting > 0.5]] = Zone.INTERPROXIMAL
+    surface.masks[chosen] *= (1.0 - left_wall)[:, None].astype(np.float32)
+    surface.masks[chosen, ACCENTS.index(Accent.CONNECTOR)] = connecting

@@ -8,6 +8,7 @@ import igl
 import numpy as np
 import pytest
 import trimesh
+from igl.copyleft.cgal import remesh_self_intersections
 
 from stainmap.model.tooth import Tooth
 from stainmap.practice.crown_maker import MAKEABLE_TEETH, MadeCrown, make_crown
@@ -20,6 +21,8 @@ AVERAGE_MM = {
     36: ((11.0, 10.5, 7.5), (9.0, 9.0)),
     16: ((10.0, 11.0, 7.5), (8.0, 10.0)),
     14: ((7.0, 9.0, 8.5), (5.0, 8.0)),
+    15: ((7.0, 9.0, 8.5), (5.0, 8.0)),
+    13: ((7.5, 8.0, 10.0), (5.5, 7.0)),
     11: ((8.5, 7.0, 10.5), (7.0, 6.0)),
 }
 TEETH = tuple(AVERAGE_MM)
@@ -76,13 +79,16 @@ def test_closed_like_a_ball_and_well_shaped(
 def test_surface_does_not_cross_itself(
     crown_of: Maker, number: int, seed: int, variation: float
 ) -> None:
-    """Just under every face lies material and just over it none, by libigl's winding number.
+    """No two faces cross, by CGAL's exact arithmetic through libigl; material is under all faces.
 
-    A fold or a crossing leaves places that are enclosed twice, or not at all.
+    Just under a face libigl's winding number is 1 and just over it 0; a fold or a second shell
+    inside leaves places that are enclosed twice, or not at all.
     """
     mesh = crown_of(number, seed, variation).mesh
     vertices, faces = np.array(mesh.vertices), mesh.faces.astype(np.int64)
-    chosen = np.random.default_rng(0).choice(mesh.face_count, 1500, replace=False)
+    crossing = remesh_self_intersections(vertices, faces, detect_only=True)[2]
+    assert len(crossing) == 0
+    chosen = np.random.default_rng(0).choice(mesh.face_count, 500, replace=False)
     centre, normal = mesh.face_centres[chosen], mesh.face_normals[chosen]
     under = igl.winding_number(vertices, faces, centre - 0.02 * normal)
     over = igl.winding_number(vertices, faces, centre + 0.02 * normal)
@@ -124,7 +130,7 @@ def test_cavity_can_be_seated(crown_of: Maker, number: int) -> None:
     _, rise = cavity_walls(crown)
     tilt = as_trimesh(crown).vertex_normals[~crown.outer, 2]
     undercut = (tilt[rise > 0.2] > np.sin(np.radians(2.0))).mean()
-    assert undercut < (0.04 if number == 11 else 0.001)
+    assert undercut < (0.04 if number in (11, 13) else 0.001)
 
 
 def test_same_arguments_give_the_same_crown() -> None:
@@ -143,7 +149,7 @@ def test_another_seed_gives_another_crown(crown_of: Maker) -> None:
     assert len(volumes) == 3
 
 
-@pytest.mark.parametrize(("number", "other"), [(36, 46), (16, 26), (14, 24), (11, 21)])
+@pytest.mark.parametrize(("number", "other"), [(36, 46), (16, 26), (14, 24), (13, 23), (11, 21)])
 def test_the_other_side_is_the_mirror_image(crown_of: Maker, number: int, other: int) -> None:
     crown, mirrored = crown_of(number), crown_of(other)
     flip = np.array([-1.0, 1.0, 1.0])
