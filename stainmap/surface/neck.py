@@ -11,7 +11,7 @@ from scipy import sparse
 from scipy.sparse import csgraph
 
 from stainmap.surface.mesh import FloatArray, IndexArray, TriMesh, frozen, submesh
-from stainmap.surface.section import Outline, hull_area, plane_section
+from stainmap.surface.section import Outline, crossing_points, hull_area, plane_section
 
 # A section is a neck where it is below this share of the largest section on either side.
 NECK_SHARE = 0.6
@@ -88,9 +88,7 @@ def find_necks(
     for number, offset in enumerate(offsets):
         if progress is not None and number % 10 == 0:
             progress(0.6 * number / count)
-        outlines = plane_section(mesh, axis, float(offset))
-        if outlines:
-            areas[number] = hull_area(np.concatenate([o.points for o in outlines]), axis)
+        areas[number] = hull_area(crossing_points(mesh, axis, float(offset)), axis)
     necks = []
     found = narrow_slices(areas, most_share)
     for number, (place, share) in enumerate(found):

@@ -40,16 +40,14 @@ def plane_section(mesh: TriMesh, normal: FloatArray, offset_mm: float) -> tuple[
     Areas come from the signed sum of the pieces (the shoelace formula, which needs no order), so
     they are exact for the mesh where it is closed and wound outward.
     """
-    height = mesh.vertices @ normal - offset_mm
-    above = height > 0.0
-    crossed_edge = above[mesh.edges[:, 0]] != above[mesh.edges[:, 1]]
-    crossing = np.flatnonzero(crossed_edge[mesh.face_edges].any(axis=1))
+    edge, point = _crossed(mesh, normal, offset_mm)
+    is_crossed = np.zeros(len(mesh.edges), dtype=np.bool_)
+    is_crossed[edge] = True
+    # A face with a crossed edge has two of them: one of the first two is among them.
+    first_two = is_crossed[mesh.face_edges[:, 0]] | is_crossed[mesh.face_edges[:, 1]]
+    crossing = np.flatnonzero(first_two)
     if not len(crossing):
         return ()
-    edge = np.flatnonzero(crossed_edge)
-    i, j = mesh.edges[edge].T
-    along = (height[i] / (height[i] - height[j]))[:, None]
-    point = mesh.vertices[i] + along * (mesh.vertices[j] - mesh.vertices[i])
     number = np.full(len(mesh.edges), -1, dtype=np.int64)
     number[edge] = np.arange(len(edge))
     # Two of the three edges of a crossed face are crossed; sorting puts the missing one first.
@@ -60,6 +58,26 @@ def plane_section(mesh: TriMesh, normal: FloatArray, offset_mm: float) -> tuple[
     middle = point.mean(axis=0)
     piece_area = 0.5 * turned * (np.cross(start - middle, end - middle) @ normal)
     return _outlines(point, pair, piece_area)
+
+
+def crossing_points(mesh: TriMesh, normal: FloatArray, offset_mm: float) -> FloatArray:
+    """Return the points (K, 3) in which edges cross the plane ``x . normal = offset``, mm.
+
+    Enough for the hull of a section, and four times as quick as its outlines.
+    """
+    return _crossed(mesh, normal, offset_mm)[1]
+
+
+def _crossed(
+    mesh: TriMesh, normal: FloatArray, offset_mm: float
+) -> tuple[NDArray[np.intp], FloatArray]:
+    """Return the edges that cross a plane, and where, (K,) and (K, 3)."""
+    height = mesh.vertices @ normal - offset_mm
+    above = height > 0.0
+    edge = np.flatnonzero(above[mesh.edges[:, 0]] != above[mesh.edges[:, 1]])
+    i, j = mesh.edges[edge].T
+    along = (height[i] / (height[i] - height[j]))[:, None]
+    return edge, mesh.vertices[i] + along * (mesh.vertices[j] - mesh.vertices[i])
 
 
 def _outlines(

@@ -7,7 +7,7 @@ import pytest
 import trimesh
 
 from stainmap.surface.mesh import TriMesh
-from stainmap.surface.section import hull_area, plane_section
+from stainmap.surface.section import crossing_points, hull_area, plane_section
 from tests.surface import shapes
 
 UP = np.array([0.0, 0.0, 1.0])
@@ -48,6 +48,18 @@ def test_two_bodies_give_two_outlines() -> None:
     assert large.area_mm2 == pytest.approx(4 * np.pi, rel=0.01)
     assert small.area_mm2 == pytest.approx(np.pi, rel=0.01)
     assert small.centre[0] == pytest.approx(6.0, abs=0.02)
+
+
+def test_crossing_points_are_those_of_the_outlines() -> None:
+    mesh = shapes.torus(5.0, 2.0)
+    outlines = plane_section(mesh, UP, 0.3)
+    joined = np.concatenate([one.points for one in outlines])
+    found = crossing_points(mesh, UP, 0.3)
+    assert np.array_equal(np.sort(found, axis=0), np.sort(joined, axis=0))
+    # On the torus: (ring - R)^2 + z^2 = r^2, chords a little inside.
+    ring = np.hypot(found[:, 0], found[:, 1])
+    assert np.hypot(ring - 5.0, 0.3) == pytest.approx(np.full(len(ring), 2.0), abs=5e-3)
+    assert crossing_points(mesh, UP, 3.0).shape == (0, 3)
 
 
 def test_no_section_where_there_is_nothing() -> None:
