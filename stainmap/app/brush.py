@@ -19,6 +19,20 @@ class Tool(StrEnum):
 
     BRUSH = "brush"
     ERASER = "eraser"
+    FILL = "fill"
+    LINE = "line"
+
+    @property
+    def takes_a_place(self) -> bool:
+        """True if it works on a place that is clicked, not along a stroke of the hand."""
+        return self in (Tool.FILL, Tool.LINE)
+
+
+_VERBS = {
+    Tool.BRUSH: ("paints", "adds to"),
+    Tool.FILL: ("fills up to creases:", "fills up to creases:"),
+    Tool.LINE: ("line along a crease:", "line along a crease:"),
+}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,6 +43,7 @@ class Brush:
     that step. The eraser gives a zone back its proposed label, takes away from an accent, and
     removes brushed coats only. Zones stay on their side of the margin unless `moves_margin`:
     then painting the inner surface outside, or an outer zone inside, corrects where it runs.
+    Fill and line put on what the brush would, see `stainmap.app.tool_strokes`.
     """
 
     tool: Tool = Tool.BRUSH
@@ -53,7 +68,7 @@ class Brush:
             liquid = case.plan.liquid_of(case.plan.steps[self.step])
             if self.tool is Tool.ERASER:
                 return f"removes brushed {liquid} of step {self.step + 1}"
-            return f"adds to step {self.step + 1}, {liquid}"
+            return f"{_VERBS[self.tool][1]} step {self.step + 1}, {liquid}"
         name = area_label(self.area, front=front)
         if self.tool is Tool.ERASER:
             return (
@@ -61,7 +76,7 @@ class Brush:
                 if isinstance(self.area, Zone)
                 else f"takes away from {name}"
             )
-        return f"paints {name}"
+        return f"{_VERBS[self.tool][0]} {name}"
 
 
 @dataclass(slots=True, kw_only=True)

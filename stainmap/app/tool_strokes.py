@@ -19,6 +19,7 @@ from stainmap.surface.mesh import BoolArray, IndexArray, TriMesh
 
 # Grooves of crowns are some tenths wide, line angles some; noise of scans is finer.
 CREASE_SCALE_MM = 0.2
+_RESIDUAL = 1e-5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -34,13 +35,15 @@ class CreaseWork:
 
     Parameters
     ----------
-    operator
-        Of the whole surface.
+    mesh
+        The whole surface.
     """
 
-    def __init__(self, operator: SurfaceOperator) -> None:
-        self._mesh = operator.mesh
-        self.graph: Graph = distance_graph(operator.mesh)
+    def __init__(self, mesh: TriMesh) -> None:
+        self._mesh = mesh
+        self.graph: Graph = distance_graph(mesh)
+        # Some steps of an iteration reach over so short a length; a factorisation takes longer.
+        operator = SurfaceOperator(mesh, iteration_from=0, residual=_RESIDUAL)
         self.creases: CreaseField = crease_field(operator, CREASE_SCALE_MM)
         self._patches: tuple[float, BoolArray, NDArray[np.uint8], IndexArray] | None = None
         self._paths: tuple[int, BoolArray, CreasePaths] | None = None
@@ -138,11 +141,6 @@ def painted(case: Case, place: ClickedPlace, brush: Brush) -> Case:
     if result.zones is not case.zones and np.array_equal(result.zones, case.zones):
         return case
     return result
-
-
-def describe(tool: str, case: Case, brush: Brush) -> str:
-    """Return the name of an edit by fill or line, such as "fill body" or "line of umber"."""
-    return f"{tool}: {brush.describe(case)}"
 
 
 def taking_away(brush: Brush) -> Brush:

@@ -1,10 +1,11 @@
-"""The brush: tool, size, soft edge, strength, and a line that says what it does."""
+"""The brush and the tools beside it: what they are, their sizes, a line that says what they do."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import StrEnum
 
-from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtCore import QEvent, QObject, QSize, Qt, Signal
 from PySide6.QtWidgets import (
     QButtonGroup,
     QHBoxLayout,
@@ -20,20 +21,55 @@ from stainmap.ui.icons import icon
 from stainmap.ui.section import SectionHead, SoftLabel
 from stainmap.ui.theme import font
 
+_BUTTON_PX = 34
+
+
+class Command(StrEnum):
+    """What is done to a whole area at once."""
+
+    GROW = "grow"
+    SHRINK = "shrink"
+    SMOOTH = "smooth"
+    MIRROR = "mirror"
+    STREAKS = "streaks"
+    RESET = "reset"
+
+
 _TOOLS = (
-    (Tool.BRUSH, "Brush", "P"),
-    (Tool.ERASER, "Eraser", "E"),
+    (Tool.BRUSH, "Brush", "P", "paint with the left button"),
+    (Tool.ERASER, "Eraser", "E", "gives back, takes away"),
+    (Tool.FILL, "Fill up to creases", "F", "click a place; with Shift it takes away"),
+    (
+        Tool.LINE,
+        "Line along a crease or line angle",
+        "C",
+        "click where it starts and where it ends; with Shift it takes away",
+    ),
+)
+_COMMANDS = (
+    (Command.GROW, "Grow the chosen area", "G"),
+    (Command.SHRINK, "Shrink the chosen area", "Shift+G"),
+    (Command.SMOOTH, "Smooth the edge of the chosen area", "S"),
+    (Command.MIRROR, "Mirror mesial-distal...", "X"),
+    (Command.STREAKS, "Streaks...", "T"),
+    (Command.RESET, "Reset to the proposal...", "R"),
 )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BrushSettings:
-    """Tool, radius and width of the soft edge in sintered mm, strength in coats."""
+    """Tool, and the sizes that are set; lengths in sintered mm, strength in coats.
+
+    `crease_mm` is the radius of the bend that the fill stops at, `grow_mm` the length by which
+    areas grow and shrink.
+    """
 
     tool: Tool = Tool.BRUSH
     radius_mm: float = 0.6
     soft_edge_mm: float = 0.3
     strength_coats: float = 1.0
+    crease_mm: float = 2.0
+    grow_mm: float = 0.3
 
     @property
     def softness(self) -> float:
@@ -96,15 +132,21 @@ class _Setting(QWidget):
 
 
 class BrushBar(QWidget):
-    """Tools and their settings.
+    """Tools, commands and their settings.
 
     Signals
     -------
     settings_changed
         The new `BrushSettings`.
+    command_asked
+        A `Command` to carry out.
+    command_pointed
+        The `Command` whose button is pointed at or has the focus, or None.
     """
 
     settings_changed = Signal(object)
+    command_asked = Signal(object)
+    command_pointed = Signal(object)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -116,34 +158,42 @@ class BrushBar(QWidget):
         self.head = SectionHead("Brush")
         column.addWidget(self.head)
         row = QHBoxLayout()
-        row.setSpacing(6)
+        row.setSpacing(4)
         self._group = QButtonGroup(self)
         self.tools: dict[Tool, QToolButton] = {}
-        for tool, name, key in _TOOLS:
-            button = QToolButton()
-            button.setIcon(icon(tool.value))
-            button.setIconSize(QSize(20, 20))
-            button.setFixedSize(36, 36)
+        self.commands: dict[Command, QToolButton] = {}
+        for tool, name, key, use in _TOOLS:
+            button = _button(tool.value, name, key, f"{name} ({key}): {use}")
             button.setCheckable(True)
-            button.setAccessibleName(name)
-            button.setToolTip(f"{name} ({key})")
-            button.setShortcut(key)
-            button.setProperty("framed", True)
-            button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-            button.clicked.connect(self._emit)
+            button.clicked.connect(self._choose)
             self._group.addButton(button)
             self.tools[tool] = button
             row.addWidget(button)
+        row.addStretch(1)
+        for command, name, key in _COMMANDS:
+            button = _button(command.value, name.rstrip("."), key, f"{name} ({key})")
+            button.clicked.connect(lambda _on, asked=command: self.command_asked.emit(asked))
+            button.installEventFilter(self)
+            self.commands[command] = button
+            row.addWidget(button)
         self.tools[start.tool].setChecked(True)
-        row.addSpacing(8)
+        column.addLayout(row)
         self.radius = _Setting("size", "mm", 0.2, 2.0, 0.05, start.radius_mm)
         self.soft_edge = _Setting("soft edge", "mm", 0.0, 1.0, 0.05, start.soft_edge_mm)
         self.strength = _Setting("strength", "coats", 0.25, 3.0, 0.25, start.strength_coats)
-        for setting in (self.radius, self.soft_edge, self.strength):
+        self.crease = _Setting("bend", "mm", 0.5, 5.0, 0.1, start.crease_mm)
+        self.crease.setToolTip(
+            "The fill stops where the surface bends more sharply than a circle of this radius"
+        )
+        self.grow = _Setting("grow by", "mm", 0.05, 2.0, 0.05, start.grow_mm)
+        self.grow.setToolTip("How far Grow and Shrink move an edge, along the surface")
+        settings = QHBoxLayout()
+        settings.setSpacing(12)
+        for setting in (self.radius, self.crease, self.soft_edge, self.strength, self.grow):
             setting.changed.connect(self._emit)
-            row.addWidget(setting, 1)
-            row.addSpacing(6)
-        column.addLayout(row)
+            settings.addWidget(setting, 1)
+        column.addLayout(settings)
+        self._suit(start.tool)
 
     @property
     def settings(self) -> BrushSettings:
@@ -154,16 +204,56 @@ class BrushBar(QWidget):
             radius_mm=self.radius.value,
             soft_edge_mm=self.soft_edge.value,
             strength_coats=self.strength.value,
+            crease_mm=self.crease.value,
+            grow_mm=self.grow.value,
         )
 
     def set_purpose(self, text: str, *, coats: bool) -> None:
-        """Say what the brush does now; strength counts only where it adds coats."""
+        """Say what the tool does now; strength counts only where it adds coats."""
         self.head.set_remark(text)
         self.strength.setEnabled(coats)
+
+    def set_tool(self, tool: Tool) -> None:
+        """Take another tool in hand."""
+        if not self.tools[tool].isChecked():
+            self.tools[tool].setChecked(True)
+            self._choose()
 
     def resize_brush(self, steps: int) -> None:
         """Make the brush larger or smaller by some steps."""
         self.radius.nudge(steps)
 
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Tell which command is pointed at, so that what it would do can be shown."""
+        kind = event.type()
+        if kind in (QEvent.Type.Enter, QEvent.Type.FocusIn):
+            found = next((c for c, button in self.commands.items() if button is watched), None)
+            self.command_pointed.emit(found)
+        elif kind in (QEvent.Type.Leave, QEvent.Type.FocusOut):
+            self.command_pointed.emit(None)
+        return super().eventFilter(watched, event)
+
+    def _choose(self) -> None:
+        self._suit(self.settings.tool)
+        self._emit()
+
+    def _suit(self, tool: Tool) -> None:
+        """Show the settings that the tool has."""
+        self.crease.setVisible(tool is Tool.FILL)
+        self.radius.setVisible(tool is not Tool.FILL)
+
     def _emit(self) -> None:
         self.settings_changed.emit(self.settings)
+
+
+def _button(drawing: str, name: str, key: str, tip: str) -> QToolButton:
+    button = QToolButton()
+    button.setIcon(icon(drawing))
+    button.setIconSize(QSize(20, 20))
+    button.setFixedSize(_BUTTON_PX, _BUTTON_PX)
+    button.setAccessibleName(name)
+    button.setToolTip(tip)
+    button.setShortcut(key)
+    button.setProperty("framed", True)
+    button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+    return button

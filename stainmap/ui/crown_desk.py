@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 from PySide6.QtCore import QObject, Qt, Signal
 
-from stainmap.app.brush import Brush
+from stainmap.app.brush import Brush, Tool
 from stainmap.app.change import Change
 from stainmap.app.painting import StrokeUpdate
 from stainmap.app.prediction import Prediction
@@ -59,7 +59,7 @@ class CrownDesk(QObject):
         self._left_at: Camera | None = None
         self._bench_shown: Prediction | None = None
         self._last_vertex: int | None = None
-        view.pointed_at.connect(self._read)
+        view.pointed_at.connect(self.read)
         view.stroke_began.connect(self._begin)
         view.stroke_moved.connect(self._move)
         view.stroke_ended.connect(self._end)
@@ -68,9 +68,24 @@ class CrownDesk(QObject):
     # --- what is painted -----------------------------------------------------------------
 
     @property
+    def view(self) -> CrownView:
+        """The view that is kept in step."""
+        return self._view
+
+    @property
     def step(self) -> int | None:
         """Step the brush adds to, or None while it paints an area."""
         return self._step
+
+    @property
+    def area(self) -> Area:
+        """Area that was chosen; with a step, the one whose cell it is."""
+        return self._area
+
+    @property
+    def can_paint(self) -> bool:
+        """True while tools may work on the crown, which is a read one."""
+        return self._can_paint and not self._view.is_bare
 
     @property
     def last_vertex(self) -> int | None:
@@ -119,7 +134,9 @@ class CrownDesk(QObject):
             return
         if self._step is not None and self._step >= len(case.plan.steps):
             self._step = None
-        self._view.set_task(PointerTask.PAINT, self._settings.radius_mm)
+        tool = self._settings.tool
+        task = PointerTask.PLACE if tool.takes_a_place else PointerTask.PAINT
+        self._view.set_task(task, self._settings.radius_mm, ring=tool is not Tool.FILL)
         words = self.brush.describe(case)
         if self.brush.moves_margin and "margin" not in words:
             words += ", moves the margin"
@@ -239,7 +256,8 @@ class CrownDesk(QObject):
 
     # --- the pointer speaks --------------------------------------------------------------
 
-    def _read(self, hit: Hit | None) -> None:
+    def read(self, hit: Hit | None, *, from_afar: bool = False) -> None:
+        """Tell what is known of a place that is pointed at, here or on a flat view."""
         prediction = self._session.prediction
         if hit is not None:
             self._last_vertex = hit.vertex
@@ -249,7 +267,7 @@ class CrownDesk(QObject):
             return
         self._session.expect_stroke(hit.vertex, self._settings.radius_mm)
         reading = figures.probe_reading(prediction, hit.vertex)
-        self._view.set_probe(reading, hit.position)
+        self._view.set_probe(reading, None if from_afar else hit.position)
         self.named.emit(reading.spoken)
 
     def _begin(self, position: NDArray[np.float64], vertex: int, keys: Qt.KeyboardModifier) -> None:

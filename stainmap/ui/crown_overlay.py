@@ -14,13 +14,15 @@ from stainmap.model.tooth import Tooth
 from stainmap.paper.views import FLAT_SIDES, CrownDirections, Side
 from stainmap.ui.camera import Camera
 from stainmap.ui.marks import Align, paint_pill, paint_text, text_width
-from stainmap.ui.theme import SURROUND_TEXT
+from stainmap.ui.theme import LIGHT, SURROUND_TEXT
 from stainmap.ui.zone_shares import ZONE_COUNT
 
 FloatArray = NDArray[np.float64]
 _ARM = 36.0
 _SCALES_MM = (0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0)
 _WHITE_HALO = QColor(255, 255, 255, 170)
+# The surround is the same in both schemes, so what the active tool would do is too.
+_TOOL = QColor(LIGHT.accent)
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +31,24 @@ class Pill:
 
     number: int
     position: FloatArray
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Preview:
+    """What a tool would do, as lines on the crown.
+
+    Parameters
+    ----------
+    pieces, normals
+        (n, 2, 3) pieces of lines, mm, and the outward normal (n, 3) at each: those that face
+        away are not drawn.
+    start
+        (3,) place that was clicked first, or None.
+    """
+
+    pieces: FloatArray
+    normals: FloatArray
+    start: FloatArray | None = None
 
 
 class CrownOverlay(QWidget):
@@ -45,6 +65,7 @@ class CrownOverlay(QWidget):
         self.pills: tuple[Pill, ...] = ()
         self.ring: FloatArray | None = None
         self.ring_point: FloatArray | None = None
+        self.preview: Preview | None = None
         self.probe: FloatArray | None = None
         self.probe_anchor = QPointF()
         self.size_word = "sintered"
@@ -62,6 +83,7 @@ class CrownOverlay(QWidget):
             self._paint_sides(painter, camera, directions)
         if self.has_scale:
             self._paint_scale(painter, camera)
+        self._paint_preview(painter, camera)
         self._paint_ring(painter, camera)
         self._paint_probe(painter, camera)
         painter.end()
@@ -114,12 +136,38 @@ class CrownOverlay(QWidget):
         at = (middle, y - 8)
         paint_text(painter, at, text, SURROUND_TEXT, px=12, weight=500, align=Align.AlignHCenter)
 
-    def _paint_ring(self, painter: QPainter, camera: Camera) -> None:
-        if self.ring is None or not len(self.ring):
+    def _paint_preview(self, painter: QPainter, camera: Camera) -> None:
+        preview = self.preview
+        if preview is None:
             return
-        points = self._to_screen(camera, self.ring.reshape(-1, 3))[:, :2].reshape(-1, 4)
+        if len(preview.pieces):
+            towards_eye = camera.eye - preview.pieces.mean(axis=1)
+            facing = np.einsum("ni,ni->n", towards_eye, preview.normals) > 0.0
+            self._paint_pieces(painter, camera, preview.pieces[facing], _TOOL, 2.2)
+        if preview.start is not None:
+            x, y, _ = (float(v) for v in self._to_screen(camera, preview.start)[0])
+            painter.setPen(QPen(_WHITE_HALO, 2.0))
+            painter.setBrush(_TOOL)
+            painter.drawEllipse(QPointF(x, y), 4, 4)
+
+    def _paint_ring(self, painter: QPainter, camera: Camera) -> None:
+        if self.ring is not None:
+            self._paint_pieces(painter, camera, self.ring, QColor(SURROUND_TEXT), 1.2)
+
+    def _paint_pieces(
+        self,
+        painter: QPainter,
+        camera: Camera,
+        pieces: FloatArray,
+        ink: QColor,
+        width_px: float,
+    ) -> None:
+        """Draw pieces of lines (n, 2, 3) in an ink with a white halo."""
+        if not len(pieces):
+            return
+        points = self._to_screen(camera, pieces.reshape(-1, 3))[:, :2].reshape(-1, 4)
         lines = [QLineF(*(float(v) for v in row)) for row in points]
-        for colour, width in ((_WHITE_HALO, 3.2), (QColor(SURROUND_TEXT), 1.2)):
+        for colour, width in ((_WHITE_HALO, width_px + 2.0), (ink, width_px)):
             pen = QPen(colour, width)
             pen.setCapStyle(Qt.PenCapStyle.RoundCap)
             painter.setPen(pen)

@@ -18,6 +18,8 @@ from stainmap.ui.camera import Camera
 from stainmap.ui.crown_stage import CrownStage
 
 _HOVER_MS = 25
+# A hand that clicks moves this far at most; farther is a drag.
+_CLICK_PX = 4
 _SIDE_KEYS = {
     Qt.Key.Key_O: Side.OCCLUSAL,
     Qt.Key.Key_B: Side.BUCCAL,
@@ -40,6 +42,7 @@ class PointerTask(StrEnum):
     TURN = "turn"
     PAINT = "paint"
     ASK = "ask"
+    PLACE = "place"
 
 
 class CrownView(CrownStage):
@@ -48,7 +51,9 @@ class CrownView(CrownStage):
     Right drag turns, middle drag (or Shift and right) shifts, the wheel zooms at the pointer.
     The left button paints, answers a question, or turns if there is nothing else to do. With the
     focus here the arrow keys turn, plus and minus zoom, Home fits, and O B L M D I look from the
-    occlusal, buccal, lingual, mesial, distal and inner side. Esc takes a stroke back.
+    occlusal, buccal, lingual, mesial, distal and inner side. Esc takes a stroke back. While a
+    tool waits for a place, a click or the Return key gives it the one under the pointer, a left
+    drag turns, and Esc lets go of the tool.
 
     Signals
     -------
@@ -60,8 +65,14 @@ class CrownView(CrownStage):
         The button was lifted; Esc was pressed before it was.
     place_chosen
         `Hit` that was clicked while the task is `PointerTask.ASK`.
+    tool_placed
+        `Hit` that was clicked for a tool, and keyboard modifiers.
+    tool_left
+        Esc was pressed while a tool waits for a place.
     brush_resized
         +1 or -1: the ] or [ key.
+    task_changed
+        What the left button does, or the size of the brush, has changed.
     """
 
     pointed_at = Signal(object)
@@ -70,7 +81,10 @@ class CrownView(CrownStage):
     stroke_ended = Signal()
     stroke_cancelled = Signal()
     place_chosen = Signal(object)
+    tool_placed = Signal(object, object)
+    tool_left = Signal()
     brush_resized = Signal(int)
+    task_changed = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -78,10 +92,11 @@ class CrownView(CrownStage):
         self.setMouseTracking(True)
         self._picker: Picker | None = None
         self._ring: BrushRing | None = None
-        self._task, self._brush_mm = PointerTask.TURN, 0.6
+        self._task, self._brush_mm, self._has_ring = PointerTask.TURN, 0.6, True
         self._painting = self._pointed = self._shifts = False
         self._pointer: QPointF | None = None
         self._dragged_from: QPointF | None = None
+        self._clicked_at: QPointF | None = None
         self._stroke_at = QPointF()
         self._hover = self._timer(_HOVER_MS, self._point)
 
@@ -89,6 +104,7 @@ class CrownView(CrownStage):
         """Show another crown, from occlusal and buccal, as large as fits."""
         if mesh is not self._mesh:
             self._picker = self._ring = None
+            self.overlay.preview = None
         super().set_crown(mesh, directions, tooth)
 
     def set_bare(self, mesh: TriMesh, directions: CrownDirections, *, has_scale: bool) -> None:
@@ -99,17 +115,35 @@ class CrownView(CrownStage):
     def clear(self) -> None:
         """Show no crown."""
         self._picker = self._ring = None
-        self.overlay.ring = None
+        self.overlay.ring = self.overlay.preview = None
         super().clear()
 
-    def set_task(self, task: PointerTask, brush_radius_mm: float | None = None) -> None:
-        """Say what the left button does, and how large the brush is."""
-        self._task = task
+    @property
+    def task(self) -> PointerTask:
+        """What the left button does."""
+        return self._task
+
+    def set_task(
+        self, task: PointerTask, brush_radius_mm: float | None = None, *, ring: bool = True
+    ) -> None:
+        """Say what the left button does, how large the brush is, and whether that is shown."""
+        self._task, self._has_ring = task, ring
         if brush_radius_mm is not None:
             self._brush_mm = brush_radius_mm
         cross = task is not PointerTask.TURN
         self.setCursor(Qt.CursorShape.CrossCursor if cross else Qt.CursorShape.ArrowCursor)
         self._point()
+        self.task_changed.emit()
+
+    @property
+    def ring_mm(self) -> float | None:
+        """Radius of the brush; None while no outline of it is shown."""
+        shown = self._task in (PointerTask.PAINT, PointerTask.PLACE) and self._has_ring
+        return self._brush_mm if shown else None
+
+    def show_pointer(self, hit: Hit | None) -> None:
+        """Draw the brush's outline at a place that is pointed at elsewhere."""
+        self._lay_ring(hit)
 
     def _set_camera(self, camera: Camera, *, moving: bool = True) -> None:
         super()._set_camera(camera, moving=moving)
@@ -161,7 +195,7 @@ class CrownView(CrownStage):
 
     def _lay_ring(self, hit: Hit | None) -> None:
         ring = None
-        if hit is not None and self._task is PointerTask.PAINT and self._mesh is not None:
+        if hit is not None and self.ring_mm is not None and self._mesh is not None:
             if self._ring is None:
                 self._ring = BrushRing(self._mesh)
             ring = self._ring.around(hit.position, hit.face, self._brush_mm, self._camera.eye)
@@ -178,6 +212,8 @@ class CrownView(CrownStage):
         left = event.button() == Qt.MouseButton.LeftButton
         if left and self._task is PointerTask.PAINT:
             self._begin_stroke(event)
+        elif left and self._task is PointerTask.PLACE:
+            self._clicked_at = event.position()
         elif not (left and self._task is PointerTask.ASK):
             shift = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
             self._shifts = shift or event.button() == Qt.MouseButton.MiddleButton
@@ -188,6 +224,11 @@ class CrownView(CrownStage):
         self._pointer = event.position()
         if self._painting:
             self._stroke_to(event)
+        elif self._clicked_at is not None:
+            if (event.position() - self._clicked_at).manhattanLength() > _CLICK_PX:
+                self._dragged_from, self._shifts = self._clicked_at, False
+                self._clicked_at = None
+                self._drag(event)
         elif self._dragged_from is not None:
             self._drag(event)
         else:
@@ -200,6 +241,9 @@ class CrownView(CrownStage):
             self._painting = False
             self.stroke_ended.emit()
             self._hover.start()
+        elif left and self._clicked_at is not None:
+            self._clicked_at = None
+            self._place_tool(event.position(), event.modifiers())
         elif self._dragged_from is not None:
             self._dragged_from = None
             self._hover.start()
@@ -232,6 +276,13 @@ class CrownView(CrownStage):
                 self._painting = False
                 self.stroke_cancelled.emit()
             return
+        if self._task is PointerTask.PLACE and self._mesh is not None:
+            if key == Qt.Key.Key_Escape:
+                self.tool_left.emit()
+                return
+            if key in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and self._pointer is not None:
+                self._place_tool(self._pointer, event.modifiers())
+                return
         plain = event.modifiers() in (
             Qt.KeyboardModifier.NoModifier,
             Qt.KeyboardModifier.ShiftModifier,
@@ -264,6 +315,11 @@ class CrownView(CrownStage):
         else:
             return False
         return True
+
+    def _place_tool(self, at: QPointF, keys: Qt.KeyboardModifier) -> None:
+        hit = self.pick(at)
+        if hit is not None:
+            self.tool_placed.emit(hit, keys)
 
     def _turn_by(self, dx: float, dy: float) -> None:
         if self._directions is not None:

@@ -132,7 +132,7 @@ class GlCanvas(QOpenGLWidget):
     def draw_again(self) -> None:
         """Draw the whole picture again, because arrays have changed."""
         self._whole_due, self._part_due, self._resolve_due = True, False, False
-        self._rest.stop()
+        self._stop_polishing()
         self.update()
 
     def draw_part(self, faces: NDArray[np.int32]) -> None:
@@ -140,12 +140,17 @@ class GlCanvas(QOpenGLWidget):
         if self._part_due and not self._whole_due:
             self.draw_again()
             return
-        self._rest.stop()
+        self._stop_polishing()
         self._resolve_due = False
         if not self._whole_due:
             self.arrays.set_faces(PART, faces)
             self._part_due = True
         self.update()
+
+    def _stop_polishing(self) -> None:
+        """Begin with the first shifted picture next time: the ones drawn show what was before."""
+        self._rest.stop()
+        self._rest.setProperty("shift", False)
 
     @property
     def is_slow(self) -> bool:

@@ -51,6 +51,7 @@ from stainmap.ui.theme import Scheme, apply_theme
 from stainmap.ui.top_bar import TopBar
 from stainmap.ui.wanted_dialog import WantedDialog
 from stainmap.ui.window_actions import WindowActions
+from stainmap.ui.zone_tool_desk import ZoneToolDesk
 from stainmap.ui.zone_sliders_desk import ZoneSlidersDesk
 
 _NARROW_PX = 1280
@@ -91,6 +92,7 @@ class MainWindow(QMainWindow):
         self.printing = PrintingFlow(session, runner, self.crown, self)
         self.plan_desk = PlanDesk(session, self.plan, self.outcome, self.run, self)
         self.sliders = ZoneSlidersDesk(session, self.crown, runner, self.set_look, self)
+        self.tools = ZoneToolDesk(session, self.crown, self.desk, self.plan.brush, runner, self)
         self.corrections = Corrections(session, self.flow, self)
         self.dialogs = PlanDialogs(session, runner, self.desk, self.flow, self)
         self.commands = WindowActions(self)
@@ -137,6 +139,7 @@ class MainWindow(QMainWindow):
         self.looks.fit_asked.connect(self.crown.fit)
         self.looks.light_chosen.connect(self.see_under)
         self.dialogs.said.connect(self.status.say)
+        self.tools.said.connect(self.status.say)
         self.sliders.said.connect(self.status.say)
         self.plan.brush.settings_changed.connect(self.desk.set_brush)
         self.crown.brush_resized.connect(self.plan.brush.resize_brush)
@@ -165,6 +168,7 @@ class MainWindow(QMainWindow):
     def _refresh(self, change: Change) -> None:
         self.desk.refresh(change)
         self.plan_desk.refresh(change)
+        self.tools.refresh(change)
         self.flow.refresh(change)
         self.sliders.refresh(change)
         self.saving.refresh(change)
@@ -292,9 +296,11 @@ class MainWindow(QMainWindow):
         QTimer.singleShot(0, lambda: self.flow.open_path(path) if self.saving.may_leave() else None)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Esc takes back what was begun last: a reading, a question, a mesh looked at."""
+        """Esc takes back what was begun last: a reading, a question, a mesh, a tool."""
         escape = event.key() == Qt.Key.Key_Escape
-        if not escape or not (self.flow.step_back() or self.sliders.step_back()):
+        if not escape or not (
+            self.flow.step_back() or self.tools.step_back() or self.sliders.step_back()
+        ):
             super().keyPressEvent(event)
 
     def resizeEvent(self, event: QResizeEvent) -> None:

@@ -46,6 +46,10 @@ O B L M D I on the crown</td></tr>
 Crown, Brush moves the margin, a zone goes over the margin and takes it along</td></tr>
 <tr><td>back from a question, a message, a reading</td><td>Esc</td></tr>
 <tr><td>brush, eraser</td><td>P, E; [ and ] change the size</td></tr>
+<tr><td>fill up to creases, line along a crease</td><td>F, C; click or Return on the crown,
+Shift takes away, left drag turns, Esc goes back</td></tr>
+<tr><td>chosen area: grow, shrink, smooth its edge</td><td>G, Shift+G, S</td></tr>
+<tr><td>mirror mesial-distal, streaks, reset to the proposal</td><td>X, T, R</td></tr>
 <tr><td>coats</td><td>digits in the table, 2-3 for a span, plus, minus, Delete</td></tr>
 <tr><td>paint an area instead of a step</td><td>choose its name (Left from the first step)</td></tr>
 </table>"""

@@ -14,7 +14,6 @@ from stainmap.errors import PlanError
 from stainmap.model.case import Case
 from stainmap.model.plan import Streaks
 from stainmap.model.zone import Accent, Zone
-from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.mesh import TriMesh
 from tests.builders import dome_case
 
@@ -36,7 +35,7 @@ def case() -> Case:
 
 @pytest.fixture(scope="module")
 def work(case: Case) -> CreaseWork:
-    return CreaseWork(SurfaceOperator(case.surface.mesh))
+    return CreaseWork(case.surface.mesh)
 
 
 def vertex_at(case: Case, x: float, y: float, z: float) -> int:
