@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from stainmap.app.opening import ASSUMED_WALL_MM, Answers
+from stainmap.app import said
+from stainmap.app.opening import Answers
 from stainmap.app.session import Session
 from stainmap.errors import StainmapError
 
@@ -15,17 +16,6 @@ def answers_of(session: Session) -> Answers:
     StainmapError
         If none is open.
     """
-    case = session.case
-    if case is None:
+    if session.case is None:
         raise StainmapError("No crown is open.", advice="Open a mesh or a case first.")
-    reading, said = case.reading, case.reading.set_by_user
-    return Answers(
-        units=case.units,
-        size_state=case.source.size_state,
-        block=case.plan.block,
-        unit=case.source.unit,
-        occlusal_axis=reading.occlusal_axis if "occlusal_axis" in said else None,
-        mesial=reading.mesial if "mesial" in said else None,
-        sliders=case.sliders,
-        assumed_wall_mm=reading.assumed_wall_mm or ASSUMED_WALL_MM,
-    )
+    return said.answers_of(session.case)

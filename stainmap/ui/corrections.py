@@ -4,26 +4,102 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QInputDialog, QWidget
 
 from stainmap.app import edits
+from stainmap.app.cutting import is_to_be_cut
+from stainmap.app.said import CONNECTOR_MM2, confirmed, with_connectors
 from stainmap.app.session import Session
 from stainmap.model.case import Case
 from stainmap.model.tooth import Unit
 from stainmap.ui.answers import answers_of
 from stainmap.ui.opening_flow import OpeningFlow
+from stainmap.ui.reading_dialog import ReadingDialog
+from stainmap.ui.reading_rows import Correction, body_in_words, connector_names, reading_rows
 from stainmap.ui.teeth_dialog import TeethDialog
 
 _WALL_MM = (0.3, 4.0)
 
 
 class Corrections(QObject):
-    """Asks, and has the open crown read again or edited."""
+    """Asks, and has the open crown read again or edited.
+
+    Signals
+    -------
+    margin_wanted
+        The margin is to be moved with the brush.
+    """
+
+    margin_wanted = Signal()
 
     def __init__(self, session: Session, flow: OpeningFlow, window: QWidget) -> None:
         super().__init__(window)
         self._session, self._flow, self._window = session, flow, window
+
+    def show_reading(self) -> None:
+        """Show how the crown was read, and do about it what is chosen there."""
+        case = self._session.case
+        if case is None:
+            return
+        dialog = ReadingDialog(
+            body_in_words(case),
+            reading_rows(case),
+            case.reading.warnings,
+            may_cut=is_to_be_cut(case),
+            was_cut="cut" in case.reading.set_by_user,
+            parent=self._window,
+        )
+        if dialog.exec() != ReadingDialog.DialogCode.Accepted:
+            return
+        if dialog.confirmed:
+            key = dialog.confirmed
+            self._session.edit("the reading is right", lambda c: confirmed(c, key))
+            self.show_reading()
+        elif dialog.wants_cut:
+            self._flow.cut_off_the_crown()
+        elif dialog.wants_whole:
+            self._session.take_whole_file()
+        elif dialog.chosen is not None:
+            self._correct(dialog.chosen)
+
+    def _correct(self, correction: Correction) -> None:
+        ways = {
+            Correction.BITE: self._flow.ask_for_bite,
+            Correction.MARGIN: self.margin_wanted.emit,
+            Correction.WALL: self.ask_for_wall,
+            Correction.PARTS: self._flow.ask_for_parts,
+            Correction.TEETH: self.ask_for_teeth,
+            Correction.ROLES: self.ask_for_teeth,
+            Correction.SECTIONS: self.ask_for_sections,
+            Correction.MESIAL: self._flow.ask_for_mesial,
+            Correction.BUCCAL: self._flow.ask_for_buccal,
+        }
+        ways[correction]()
+
+    def ask_for_sections(self) -> None:
+        """Ask for the sections of the connectors, as the design or somebody's calliper has them."""
+        case = self._session.case
+        if case is None:
+            return
+        said = []
+        for name, section in zip(connector_names(case), case.reading.connectors_mm2, strict=True):
+            value, accepted = QInputDialog.getDouble(
+                self._window,
+                "Connectors",
+                f"Section of the connector {name}, mm\N{SUPERSCRIPT TWO}:",
+                section,
+                *CONNECTOR_MM2,
+                1,
+            )
+            if not accepted:
+                return
+            said.append(value)
+        sections = tuple(said)
+        if sections and sections != case.reading.connectors_mm2:
+            self._session.edit(
+                "set the sections of the connectors", lambda c: with_connectors(c, sections)
+            )
 
     def ask_for_teeth(self) -> None:
         """Ask which teeth the units are, and read the crown again if that has changed."""
@@ -47,6 +123,9 @@ class Corrections(QObject):
                 units=units,
                 occlusal_axis=case.reading.occlusal_axis,
                 mesial=case.reading.mesial if same_side else None,
+                neck_places=(),
+                units_as_given=False,
+                roles_said=len(units) > 1,
             )
         )
 

@@ -12,30 +12,45 @@ from PySide6.QtWidgets import QFileDialog, QWidget
 
 from stainmap.app import edits
 from stainmap.app.change import Change
+from stainmap.app.cutting import is_to_be_cut
 from stainmap.app.opening import Answers, MeshLook, units_from_numbers
+from stainmap.app.said import confirmed, mesial_of_buccal, sintered_per_shown
 from stainmap.app.session import Session
-from stainmap.errors import ReadingError, StainmapError
+from stainmap.errors import PlanError, ReadingError, StainmapError
 from stainmap.files.case_file import SUFFIX, is_case_file
 from stainmap.files.recovery import Recovered
-from stainmap.model.crown import BodyKind
 from stainmap.surface.picking import Hit
 from stainmap.ui.answers import answers_of
 from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.crown_view import CrownView, PointerTask
+from stainmap.ui.cut_tool import CutTool
 from stainmap.ui.flow_cards import FlowCards
+from stainmap.ui.opening_questions import (
+    AS_NAMED,
+    ASKED_ON_THE_CROWN,
+    AXIS,
+    BUCCAL,
+    CANCEL,
+    CLOSE,
+    CUT,
+    IS_RIGHT,
+    MESIAL,
+    NO_CROWN,
+    OPEN,
+    OTHER,
+    OTHER_TEETH,
+    PARTS,
+    QUESTIONS,
+    SAY_AXIS,
+    SAY_MESIAL,
+    SCREW,
+    SHOW_PARTS,
+    THIS_SIDE,
+)
 
 MESH_ENDINGS = (".stl", ".ply", ".obj", ".off", ".3mf")
-_OPEN, _CANCEL, _OTHER = "open a mesh", "cancel", "open another"
-_THIS_SIDE, _CLOSE = "this is the biting side", "close"
 _SHOW_AFTER_S = 0.3
-_MESIAL, _AXIS, _SCREW = "mesial direction", "occlusal axis", "screw channel"
-_ASKED_ON_THE_CROWN = (_MESIAL, _AXIS)
-_NO_CROWN = {
-    BodyKind.NOT_A_CROWN: "This is not a crown",
-    BodyKind.ROOTED_TOOTH: "This is a tooth with its root",
-    BodyKind.SEVERAL_BODIES: "These are several bodies",
-}
-_SAY_MESIAL = "show where"
+_DOUBTFUL = 0.5
 
 
 class OpeningFlow(FlowCards):
@@ -61,6 +76,8 @@ class OpeningFlow(FlowCards):
         self._answers: Answers | None = None
         self._again: Answers | None = None
         self._recovered: Recovered | None = None
+        self._places: list[tuple[float, float, float]] = []
+        self.cut_tool = CutTool(session, view, desk)
         self.folder = ""
         self.last_block = ""
         self.questions.accepted.connect(self._take_answers)
@@ -107,20 +124,35 @@ class OpeningFlow(FlowCards):
 
     def ask_for_mesial(self) -> None:
         """Ask where mesial is on the open crown, to read it again."""
-        self._ask_again(_MESIAL)
+        self._ask_again(MESIAL)
 
     def ask_for_bite(self) -> None:
         """Ask which way the open crown bites, to read it again."""
-        self._ask_again(_AXIS)
+        self._ask_again(AXIS)
+
+    def ask_for_buccal(self) -> None:
+        """Ask where the outer side is on the open crown, to read it again."""
+        self._ask_again(BUCCAL)
+
+    def ask_for_parts(self) -> None:
+        """Ask where the units of the open bridge part, to read it again."""
+        if self._session.case is not None and len(self._session.case.units) > 1:
+            self._ask_again(PARTS)
+
+    def cut_off_the_crown(self) -> None:
+        """Show a plane on the open crown, below which all is cut away."""
+        if self._session.case is not None and not self._aside:
+            self.go_back()
+            self.cut_tool.start()
 
     def ask_for_screw_channel(self) -> None:
         """Ask where the channel of a screw leaves the open crown."""
-        self._ask_again(_SCREW)
+        self._ask_again(SCREW)
 
     def tell(self, title: str, text: str, details: str = "") -> None:
         """Show a message beside the crown, unless a question stands there."""
         if not self._aside and not self._asking:
-            self._say(title, text, (_CLOSE,), details)
+            self._say(title, text, (CLOSE,), details)
 
     def _ask_again(self, what: str) -> None:
         if self._session.case is not None and not self._aside:
@@ -138,8 +170,9 @@ class OpeningFlow(FlowCards):
         """Show what was noticed when the open crown was read."""
         case = self._session.case
         if case is not None and not self._aside and not self._asking:
-            title = _NO_CROWN.get(case.reading.kind, "Noticed when the crown was read")
-            self._say(title, "\n".join(case.reading.warnings), (_CLOSE,))
+            title = NO_CROWN.get(case.reading.kind, "Noticed when the crown was read")
+            buttons = (CUT, CLOSE) if is_to_be_cut(case) else (CLOSE,)
+            self._say(title, "\n".join(case.reading.warnings), buttons)
 
     # --- the session speaks --------------------------------------------------------------
 
@@ -172,13 +205,19 @@ class OpeningFlow(FlowCards):
         case = self._session.case
         if case is None:
             return
-        if case.reading.kind in _NO_CROWN:
+        if case.reading.kind in NO_CROWN:
             self.show_notes()
+        elif case.reading.sure("occlusal_axis") < _DOUBTFUL:
+            self._say(
+                "Which way does it bite?",
+                "The shape hardly tells. It is shown as it was guessed.",
+                (SAY_AXIS, IS_RIGHT),
+            )
         elif case.reading.mesial is None:
             self._say(
                 "Where is mesial?",
                 "The shape does not tell, and zones on the sides go by it.",
-                (_SAY_MESIAL, _CLOSE),
+                (SAY_MESIAL, CLOSE),
             )
 
     def _may_ask_again(self) -> bool:
@@ -188,14 +227,14 @@ class OpeningFlow(FlowCards):
 
     def show_nothing_yet(self) -> None:
         """Say what to do while no crown is open and nothing is under way."""
-        idle = self._session.case is None and self._session.job is None and not self._asking
-        idle = idle and not self._aside
+        idle = self._session.case is None and self._session.job is None
+        idle = idle and not (self._asking or self._aside)
         if idle and not self.message.isVisible():
-            formats = ", ".join(ending[1:].upper() for ending in MESH_ENDINGS)
+            formats = ", ".join(one[1:].upper() for one in MESH_ENDINGS)
             self._say(
                 "No crown yet",
                 f"Drop a file here ({formats} or a case), or open one with Ctrl+O.",
-                (_OPEN,),
+                (OPEN,),
             )
         self._keep_clear()
         self._view.empty_mark.set_solid(self._session.job is not None)
@@ -271,6 +310,8 @@ class OpeningFlow(FlowCards):
         """Do what Esc means now: stop, or go back; return False if it means nothing here."""
         if self._aside and self._session.job is not None:
             self._session.job.cancel()
+        elif self.cut_tool.is_active:
+            self.cut_tool.stop()
         elif (
             self._aside
             or self._asking
@@ -299,17 +340,19 @@ class OpeningFlow(FlowCards):
     def _show_problem(self, problem: StainmapError) -> None:
         look = self._session.look
         if look is not None and self._answers is not None and problem.__cause__ is None:
-            if isinstance(problem, ReadingError) and problem.where in _ASKED_ON_THE_CROWN:
+            if isinstance(problem, ReadingError) and problem.where in ASKED_ON_THE_CROWN:
                 self._ask(problem.where)
+            elif isinstance(problem, ReadingError) and problem.where == PARTS:
+                self._ask_about_units(problem)
             else:
                 self.questions.set_note(" ".join(p for p in (problem.message, problem.advice) if p))
                 self._show_questions()
             return
         question = problem.where if isinstance(problem, ReadingError) else None
-        if question in _ASKED_ON_THE_CROWN and self._again is not None:
+        if question in ASKED_ON_THE_CROWN and self._again is not None:
             self._ask(question)
             return
-        buttons = (_OTHER,) if self._session.case is None else (_CLOSE, _OTHER)
+        buttons = (OTHER,) if self._session.case is None else (CLOSE, OTHER)
         cause = problem.__cause__
         details = f"{type(cause).__name__}: {cause}" if cause is not None else ""
         title = problem.where or "This did not work"
@@ -318,41 +361,72 @@ class OpeningFlow(FlowCards):
             title = title[0].upper() + title[1:]
         self._say(title, text, buttons, details)
 
+    def _ask_about_units(self, problem: ReadingError) -> None:
+        """Say that teeth and shape do not fit, and what can be done besides naming others."""
+        ways = (SHOW_PARTS,) if self._count_of_units() > 1 else ()
+        text = " ".join(part for part in (problem.message, problem.advice) if part)
+        self._say("Which teeth are these?", text, (*ways, AS_NAMED, OTHER_TEETH))
+
     def _ask(self, what: str) -> None:
+        self.cut_tool.stop()
         self._asking = what
+        self._places = []
         self._desk.allow_painting(False)
-        if what == _MESIAL:
+        if what == PARTS:
             self._view.set_task(PointerTask.ASK)
-            self._say(
-                "Where is mesial?",
-                "Click the side of the crown that faces the midline. The right button turns it.",
-                (_CANCEL,),
-            )
-        elif what == _SCREW:
+            self._say_which_part()
+            return
+        question = QUESTIONS[what]
+        if question.picks:
             self._view.set_task(PointerTask.ASK)
-            self._say(
-                "Where does the screw leave?",
-                "Click the middle of the channel's mouth. It runs along the axis of the bite.",
-                (_CANCEL,),
-            )
-        else:
-            self._say(
-                "Which way does it bite?",
-                "Turn the crown until you look straight onto its biting side.",
-                (_THIS_SIDE, _CANCEL),
-            )
+        self._say(question.title, question.text, question.buttons)
+
+    def _say_which_part(self) -> None:
+        number, count = len(self._places) + 1, self._count_of_units() - 1
+        which = "" if count == 1 else f" {number} of {count}"
+        self._say(
+            "Where do the units part?",
+            f"Click connector{which}, where it is narrowest. The right button turns the crown.",
+            (CANCEL,),
+        )
+
+    def _count_of_units(self) -> int:
+        case = self._session.case
+        if self._aside and self._answers is not None:
+            return len(self._answers.units)
+        return 0 if case is None else len(case.units)
 
     def _take_place(self, hit: Hit) -> None:
-        if self._asking == _SCREW:
+        if self._asking == SCREW:
             self._put_screw_channel(hit)
-        if self._asking != _MESIAL:
-            return
         mesh = self._view.mesh
-        if mesh is None:
+        if mesh is None or self._asking not in (MESIAL, BUCCAL, PARTS):
+            return
+        if self._asking == PARTS:
+            self._take_part(hit)
             return
         low, high = mesh.vertices.min(axis=0), mesh.vertices.max(axis=0)
         x, y, z = (float(v) for v in hit.position - 0.5 * (low + high))
-        self._answer(mesial=(x, y, z))
+        case = self._session.case
+        if self._asking == MESIAL:
+            self._answer(mesial=(x, y, z))
+        elif case is not None:
+            try:
+                self._answer(mesial=mesial_of_buccal(case, (x, y, z)))
+            except PlanError:
+                self._say("Where is its outer side?", "That is its biting side.", (CANCEL,))
+
+    def _take_part(self, hit: Hit) -> None:
+        """Note where two units part; with the last of the places, read on."""
+        look, answers, mesh = self._session.look, self._answers, self._view.mesh
+        place = hit.position
+        if self._aside and look is not None and answers is not None and mesh is not None:
+            place = place * sintered_per_shown(look, answers, self._session.materials, mesh)
+        self._places.append((float(place[0]), float(place[1]), float(place[2])))
+        if len(self._places) < self._count_of_units() - 1:
+            self._say_which_part()
+        else:
+            self._answer(parts=tuple(self._places))
 
     def _put_screw_channel(self, hit: Hit) -> None:
         self._stop_asking()
@@ -364,13 +438,27 @@ class OpeningFlow(FlowCards):
         )
 
     def _choose(self, button: str) -> None:
-        if button in (_OPEN, _OTHER):
+        if button in (OPEN, OTHER):
             self.go_back()
             self.ask_for_file()
             self.show_nothing_yet()
-        elif button == _SAY_MESIAL:
+        elif button == SAY_MESIAL:
             self.ask_for_mesial()
-        elif button == _THIS_SIDE:
+        elif button == SAY_AXIS:
+            self.ask_for_bite()
+        elif button == IS_RIGHT:
+            self.message.hide()
+            self._session.edit("the biting side is right", lambda c: confirmed(c, "occlusal_axis"))
+        elif button == CUT:
+            self.cut_off_the_crown()
+        elif button == SHOW_PARTS:
+            self._ask(PARTS)
+        elif button == AS_NAMED:
+            self._answer(as_given=True)
+        elif button == OTHER_TEETH:
+            self.message.hide()
+            self._show_questions()
+        elif button == THIS_SIDE:
             x, y, z = (float(v) for v in self._view.camera.axes[2])
             self._answer(axis=(x, y, z))
         else:
@@ -381,28 +469,28 @@ class OpeningFlow(FlowCards):
         *,
         mesial: tuple[float, float, float] | None = None,
         axis: tuple[float, float, float] | None = None,
+        parts: tuple[tuple[float, float, float], ...] = (),
+        as_given: bool = False,
     ) -> None:
         """Go on with what was said: read the mesh, or read the open crown again."""
+
+        def said(before: Answers) -> Answers:
+            return replace(
+                before,
+                mesial=mesial or before.mesial,
+                occlusal_axis=axis or before.occlusal_axis,
+                neck_places=parts or before.neck_places,
+                units_as_given=as_given or bool(parts) or before.units_as_given,
+            )
+
         self._stop_asking()
         self.message.hide()
         look, answers = self._session.look, self._answers
         if look is not None and answers is not None:
-            answers = replace(
-                answers,
-                mesial=mesial or answers.mesial,
-                occlusal_axis=axis or answers.occlusal_axis,
-            )
-            self._answers = answers
-            self._session.open_mesh(look, answers)
+            self._answers = said(answers)
+            self._session.open_mesh(look, self._answers)
         elif self._session.case is not None:
-            again = self._again or answers_of(self._session)
-            self.reread(
-                replace(
-                    again,
-                    mesial=mesial or again.mesial,
-                    occlusal_axis=axis or again.occlusal_axis,
-                )
-            )
+            self.reread(said(self._again or answers_of(self._session)))
 
     def _stop_asking(self) -> None:
         if self._asking:

@@ -137,13 +137,16 @@ class WindowActions(QObject):
         self.wall = self._action(
             menu, "Wall where there is no &inner surface...", corrections.ask_for_wall
         )
+        self.read = self._action(menu, "&How it was read...", corrections.show_reading)
         self.notes = self._action(menu, "What was &noticed...", window.flow.show_notes)
+        self.cut = self._action(menu, "&Cut off the crown...", window.flow.cut_off_the_crown)
         menu.addSeparator()
         self.propose = self._action(menu, "&Propose zones again", corrections.propose_again)
         self.sliders = self._action(menu, "How &far zones reach...", window.sliders.open)
         self.margin = self._action(menu, "Brush moves the ma&rgin", lambda: None)
         self.margin.setCheckable(True)
         self.margin.toggled.connect(window.desk.let_move_margin)
+        corrections.margin_wanted.connect(partial(self.margin.setChecked, True))
 
     def _plan(self, menu: QMenu) -> None:
         """List what surrounds the coats: hand, backing, furnace, and what comes after it."""
@@ -250,6 +253,8 @@ class WindowActions(QObject):
             self.teeth,
             self.mesial,
             self.bite,
+            self.read,
+            self.cut,
             self.propose,
             self.sliders,
             self.margin,
