@@ -9,6 +9,7 @@ from scipy.spatial import cKDTree
 
 from stainmap.model.zone import Zone
 from stainmap.practice.crown_maker import MadeCrown
+from stainmap.practice.crown_walls import ABOVE_MARGIN_MM
 from stainmap.surface.mesh import BoolArray, FloatArray, TriMesh
 from stainmap.surface.thickness import wall_thickness
 
@@ -68,17 +69,26 @@ def wall_errors_mm(crown: MadeCrown, mesh: TriMesh, outer: BoolArray, rim: BoolA
     """Return the errors of the wall at outer vertices, against libigl on the known cavity.
 
     The cavity is what the maker made as one, on the mesh it made; the wall is measured on the mesh
-    that was read, with the sides as they were read. `mesh` may be finer than the crown's; its
-    first vertices are the crown's.
+    that was read, with the sides as they were read. The lowest half millimetre is left out, as by
+    the maker: there the wall runs out into the rim on purpose.
     """
     made = crown.mesh
     thickness, _ = wall_thickness(mesh, outer, ~outer & ~rim)
     cavity = made.faces[(~crown.outer)[made.faces].all(axis=1)]
-    asked = np.flatnonzero(outer & np.isfinite(thickness))
+    ring = made.vertices[_on_border(made, crown.outer) & crown.outer]
+    above = cKDTree(ring).query(mesh.vertices)[0] > ABOVE_MARGIN_MM
+    asked = np.flatnonzero(outer & above & np.isfinite(thickness))
     squared = igl.point_mesh_squared_distance(
         mesh.vertices[asked], made.vertices, cavity.astype(np.int64)
     )[0]
     return np.asarray(thickness[asked] - np.sqrt(squared))
+
+
+def _on_border(mesh: TriMesh, mask: BoolArray) -> BoolArray:
+    crossing = mask[mesh.edges[:, 0]] != mask[mesh.edges[:, 1]]
+    border = np.zeros(mesh.vertex_count, dtype=np.bool_)
+    border[mesh.edges[crossing]] = True
+    return border
 
 
 def inner_area_error(crown: MadeCrown, mesh: TriMesh, outer: BoolArray) -> float:
