@@ -14,6 +14,7 @@ from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QKeyEvent, Q
 from PySide6.QtWidgets import (
     QApplication,
     QMainWindow,
+    QSplitter,
     QTabWidget,
     QVBoxLayout,
     QWidget,
@@ -36,6 +37,8 @@ from stainmap.ui.corrections import Corrections
 from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.crown_view import CrownView
+from stainmap.ui.flat_desk import FlatDesk
+from stainmap.ui.flat_pane import FlatPane
 from stainmap.ui.look_bar import LookBar
 from stainmap.ui.opening_flow import OpeningFlow
 from stainmap.ui.plan_desk import PlanDesk
@@ -51,8 +54,8 @@ from stainmap.ui.theme import Scheme, apply_theme
 from stainmap.ui.top_bar import TopBar
 from stainmap.ui.wanted_dialog import WantedDialog
 from stainmap.ui.window_actions import WindowActions
-from stainmap.ui.zone_tool_desk import ZoneToolDesk
 from stainmap.ui.zone_sliders_desk import ZoneSlidersDesk
+from stainmap.ui.zone_tool_desk import ZoneToolDesk
 
 _NARROW_PX = 1280
 _FIRST_PICTURE_MS, _NOTHING_YET_MS = 50, 300
@@ -85,14 +88,20 @@ class MainWindow(QMainWindow):
         self.top, self.status = TopBar(), StatusLine()
         self.strip, self.looks, self.crown = StartStrip(), LookBar(), CrownView()
         self.plan, self.outcome, self.run = PlanPanel(), OutcomeSide(), RunStrip()
+        # Pictures of flat views need not wait until a rosette has been laid flat.
+        self._flat_runners = (runner.another(), runner.another())
+        self.flat_pane = FlatPane(self._flat_runners[0])
         self._lay_out()
         self.desk = CrownDesk(session, self.crown, self)
+        self.flats = FlatDesk(
+            session, self.desk, self.split, self.flat_pane, self._flat_runners[1], settings, self
+        )
         self.flow = OpeningFlow(session, self.crown, self.desk, self)
         self.saving = SavingFlow(session, self)
         self.printing = PrintingFlow(session, runner, self.crown, self)
         self.plan_desk = PlanDesk(session, self.plan, self.outcome, self.run, self)
-        self.sliders = ZoneSlidersDesk(session, self.crown, runner, self.set_look, self)
         self.tools = ZoneToolDesk(session, self.crown, self.desk, self.plan.brush, runner, self)
+        self.sliders = ZoneSlidersDesk(session, self.crown, runner, self.set_look, self)
         self.corrections = Corrections(session, self.flow, self)
         self.dialogs = PlanDialogs(session, runner, self.desk, self.flow, self)
         self.commands = WindowActions(self)
@@ -114,7 +123,12 @@ class MainWindow(QMainWindow):
         column.setSpacing(0)
         column.addWidget(self.strip)
         column.addWidget(self.looks)
-        column.addWidget(self.crown, 1)
+        self.split = QSplitter(Qt.Orientation.Vertical)
+        self.split.setChildrenCollapsible(False)
+        self.split.addWidget(self.crown)
+        self.split.addWidget(self.flat_pane)
+        self.split.setStretchFactor(0, 1)
+        column.addWidget(self.split, 1)
         self.setCentralWidget(centre)
         self.plan_dock = PanelDock("Plan", self.plan, PLAN_PX)
         self.outcome_dock = PanelDock("Outcome", self.outcome, OUTCOME_PX)
@@ -137,10 +151,13 @@ class MainWindow(QMainWindow):
         self.looks.look_chosen.connect(self.set_look)
         self.looks.shading_switched.connect(self.crown.set_relief)
         self.looks.fit_asked.connect(self.crown.fit)
+        self.looks.flat.setChecked(self.flats.is_on)
+        self.looks.flat_switched.connect(self.flats.switch)
+        self.flats.switched.connect(self.looks.flat.setChecked)
         self.looks.light_chosen.connect(self.see_under)
         self.dialogs.said.connect(self.status.say)
-        self.tools.said.connect(self.status.say)
         self.sliders.said.connect(self.status.say)
+        self.tools.said.connect(self.status.say)
         self.plan.brush.settings_changed.connect(self.desk.set_brush)
         self.crown.brush_resized.connect(self.plan.brush.resize_brush)
         self.plan_desk.area_chosen.connect(self.desk.choose)
@@ -167,6 +184,7 @@ class MainWindow(QMainWindow):
 
     def _refresh(self, change: Change) -> None:
         self.desk.refresh(change)
+        self.flats.refresh(change)
         self.plan_desk.refresh(change)
         self.tools.refresh(change)
         self.flow.refresh(change)
@@ -335,6 +353,8 @@ class MainWindow(QMainWindow):
             self.session.job.cancel()
         self.session.close()
         self._runner.close()
+        for one in self._flat_runners:
+            one.close()
         event.accept()
 
     def _restore(self) -> None:

@@ -40,6 +40,8 @@ KEYS = """<table cellpadding="3">
 <tr><td>whole crown</td><td>Home, Ctrl+0</td></tr>
 <tr><td>occlusal, buccal, lingual, mesial, distal, inner</td><td>Ctrl+1 to Ctrl+6;
 O B L M D I on the crown</td></tr>
+<tr><td>flat views; which of them; which unit</td><td>Ctrl+F; W (rosette) O B L M D, A for
+all; Page up, Page down, on the flat views</td></tr>
 <tr><td>check the place under the pointer; all lights</td><td>Ctrl+K; Ctrl+L</td></tr>
 <tr><td>looks</td><td>Alt and the number on the bar</td></tr>
 <tr><td>paint</td><td>left drag; Esc takes the stroke back; with Alt, or with
@@ -102,12 +104,14 @@ class WindowActions(QObject):
         self.open = self._action(menu, "&Open...", window.ask_to_open, keys.Open, "open")
         self._action(menu, "Open the sa&mple", window.open_sample)
         menu.addSeparator()
-        self.save = self._action(menu, "&Save", window.saving.save, keys.Save, "save")
+        self.save: QAction = self._action(menu, "&Save", window.saving.save, keys.Save, "save")
         self.save_as = self._action(menu, "Save &as...", window.saving.save_as, "Ctrl+Shift+S")
         menu.addSeparator()
-        self.export = self._action(menu, "&Export...", window.saving.export, "Ctrl+E", "export")
+        self.export: QAction = self._action(
+            menu, "&Export...", window.saving.export, "Ctrl+E", "export"
+        )
         self.export.setIconText("Export")
-        self.sheets = self._action(
+        self.sheets: QAction = self._action(
             menu, "&Print sheets (A4)...", partial(self._print, PageSize.A4), keys.Print, "print"
         )
         self.sheets.setIconText("Sheets")
@@ -186,6 +190,11 @@ class WindowActions(QObject):
         for number, side in enumerate(_SIDES, start=1):
             self._action(sides, str(side), partial(window.crown.look_from, side), f"Ctrl+{number}")
         self._action(menu, "&Whole crown", window.crown.fit, "Ctrl+0")
+        flat = self._action(menu, "&Flat views", lambda: None, "Ctrl+F")
+        flat.setCheckable(True)
+        flat.setChecked(window.flats.is_on)
+        flat.toggled.connect(window.flats.switch)
+        window.flats.switched.connect(flat.setChecked)
         menu.addSeparator()
         self._of_case += [
             self._action(menu, "Under all &lights...", window.dialogs.show_lights, "Ctrl+L"),
