@@ -95,7 +95,8 @@ def read_3mf(content: bytes, name: str) -> Soup:
         triangles: list[NDArray[np.int64]] = []
         before = faces = 0
         for body, transform in _placed(models, root, archive, name):
-            placed = body.points @ transform[:3] + transform[3]
+            with np.errstate(over="ignore", invalid="ignore"):
+                placed = body.points @ transform[:3] + transform[3]
             mirrored = np.linalg.det(transform[:3]) < 0
             points.append(placed)
             triangles.append((body.triangles[:, ::-1] if mirrored else body.triangles) + before)
@@ -149,8 +150,9 @@ def _placed(
         if len(body.points):
             yield body, transform
         for inner in reversed(body.components):
-            moved = inner.transform @ transform[:3]
-            moved[3] += transform[3]
+            with np.errstate(over="ignore", invalid="ignore"):
+                moved = inner.transform @ transform[:3]
+                moved[3] += transform[3]
             waiting.append((inner, moved, depth + 1))
 
 
@@ -164,6 +166,8 @@ class _Archive:
             self._zip = zipfile.ZipFile(io.BytesIO(content))
             entries = self._zip.infolist()
         except Exception:  # noqa: BLE001 - zipfile fails in many ways on damaged archives
+            self._damaged()
+        if any(entry.compress_size > len(content) for entry in entries):
             self._damaged()
         self._parts = {_part_name(entry.filename): entry for entry in entries}
 
@@ -347,6 +351,9 @@ class _ModelParser:
     def _close_object(self, number: str) -> None:
         points = self._points.taken()
         triangles = self._corners.taken().astype(np.int64)
+        if not np.isfinite(points).all():
+            row = int(np.flatnonzero(~np.isfinite(points).all(axis=1))[0])
+            self._refuse(f"Point {row + 1:,} has a coordinate that is not a number.")
         wrong = ((triangles < 0) | (triangles >= len(points))).any(axis=1)
         if wrong.any():
             self._refuse(
