@@ -113,7 +113,7 @@ class TriMesh:
     @cached_property
     def face_areas(self) -> FloatArray:
         """(F,) areas, mm2."""
-        return frozen(0.5 * np.linalg.norm(self._face_cross, axis=1))
+        return frozen(0.5 * row_lengths(self._face_cross))
 
     @cached_property
     def face_normals(self) -> FloatArray:
@@ -123,7 +123,11 @@ class TriMesh:
     @cached_property
     def face_centres(self) -> FloatArray:
         """(F, 3) centroids of the faces."""
-        return frozen(self._vertices[self._faces].mean(axis=1))
+        total = self._vertices[self._faces[:, 0]]
+        total += self._vertices[self._faces[:, 1]]
+        total += self._vertices[self._faces[:, 2]]
+        total /= 3.0
+        return frozen(total)
 
     @cached_property
     def area(self) -> float:
@@ -188,7 +192,7 @@ class TriMesh:
     def edge_lengths(self) -> FloatArray:
         """(E,) lengths, mm."""
         span = self._vertices[self.edges[:, 1]] - self._vertices[self.edges[:, 0]]
-        return frozen(np.linalg.norm(span, axis=1))
+        return frozen(row_lengths(span))
 
     @cached_property
     def edge_faces(self) -> IndexArray:
@@ -262,8 +266,17 @@ def face_cross(vertices: FloatArray, faces: IndexArray) -> FloatArray:
 
 def unit_rows(rows: FloatArray) -> FloatArray:
     """Return the rows of an (N, 3) array at unit length; rows of zeros stay zero."""
-    length = np.linalg.norm(rows, axis=1)
-    return np.asarray(rows / np.maximum(length, _TINY)[:, None])
+    return np.asarray(rows / np.maximum(row_lengths(rows), _TINY)[:, None])
+
+
+def row_lengths(rows: FloatArray) -> FloatArray:
+    """Return the lengths (N,) of the rows of an (N, 3) array, to the bit as numpy's norm."""
+    # Whole columns are three times as fast as sums over short rows.
+    x, y, z = rows[:, 0], rows[:, 1], rows[:, 2]
+    squared = x * x
+    squared += y * y
+    squared += z * z
+    return np.asarray(np.sqrt(squared, out=squared))
 
 
 class EdgeTable(NamedTuple):

@@ -12,6 +12,7 @@ from stainmap.surface.mesh import (
     connected_pieces,
     largest_piece,
     loop_length,
+    row_lengths,
     submesh,
 )
 from tests.surface import shapes
@@ -54,6 +55,14 @@ def test_derived_arrays_agree_with_trimesh() -> None:
     assert mesh.vertex_areas.sum() == pytest.approx(other.area)
     pairs = {tuple(sorted(pair)) for pair in other.face_adjacency.tolist()}
     assert {tuple(pair) for pair in mesh.edge_faces.tolist()} == pairs
+
+
+def test_lengths_and_centres_are_numpys_to_the_bit() -> None:
+    rows = np.random.default_rng(0).normal(size=(5000, 3)) * np.logspace(-9, 9, 5000)[:, None]
+    assert np.array_equal(row_lengths(rows), np.linalg.norm(rows, axis=1))
+    mesh = shapes.torus()
+    assert np.array_equal(mesh.face_centres, mesh.vertices[mesh.faces].mean(axis=1))
+    assert row_lengths(np.empty((0, 3))).shape == (0,)
 
 
 def test_edges_of_a_face_are_its_edges() -> None:
