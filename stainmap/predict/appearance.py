@@ -106,7 +106,7 @@ class AppearanceEngine:
         False leaves all light where it entered, to compare with.
     curvature_correction
         True makes convex places lighter and hollow ones darker (see `curvature_correction`);
-        off by default, since it was fitted to shells that no crown is.
+        off, every place is as good as flat, and its doubt says so.
     reuse
         An engine for the same shape under another scene, say with one liquid more. What depends
         on the shape, the wicking length or the scattering alone is then shared with it, and
@@ -455,4 +455,4 @@ class AppearanceEngine:
         if not self._curvature_correction:
             return reflectance
         curved = corrected_reflectance(reflectance, self._curvature[places], self._curving)
-        return curved.astype(np.float32)
+        return curved.astype(np.float32, copy=False)

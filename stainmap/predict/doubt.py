@@ -14,12 +14,14 @@ from stainmap.predict.curvature_correction import corrected_reflectance
 Floats = NDArray[np.float32]
 
 # Parts of the standard deviation of L*. The first two cover 95.5 % of 67,000 Monte Carlo bins of
-# flat strips at two deviations; those for curvature and mesh are not calibrated.
+# flat strips at two deviations; that for the mesh is not calibrated.
 _FLOOR = 0.1
 _OF_SPREADING = 0.10
 _OF_COARSENESS = 0.3
-# What is left in doubt of the shift by curvature: all of it, or a fifth if it is corrected for.
-_CURVED_LEFT_OUT, _CURVED_CORRECTED = 1.0, 0.2
+# What is left in doubt of the shift by curvature: all of it, or two fifths if it is corrected for.
+# By Monte Carlo in the shape of the sample crown one deviation then covers 72 to 77 % of 80 places
+# in nine combinations, two deviations 88 to 91 %: a normal core, and tails at a few sharp fissures.
+_CURVED_LEFT_OUT, _CURVED_CORRECTED = 1.0, 0.4
 _LINEAR_BELOW = (6.0 / 29.0) ** 3
 
 

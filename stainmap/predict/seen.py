@@ -18,7 +18,8 @@ class Seen:
     light, observer
         One of `colorimetry.LIGHTS`, 2 or 10 degrees.
     curvature_correction
-        Whether curved places are corrected (see `predict.curvature_correction`).
+        Whether curved places are corrected (see `predict.curvature_correction`). Off, since what is
+        wanted is told of flat places: the colour of a tab, offsets of the trade.
     """
 
     bands: Bands = "screen"

@@ -11,6 +11,7 @@ from stainmap.model.case import Case
 from stainmap.model.material import Provenance
 from stainmap.model.zone import OUTER_ZONES
 from stainmap.paths import sample_case
+from stainmap.planning.coat_limits import excesses
 
 
 @pytest.fixture(scope="module")
@@ -30,6 +31,14 @@ def test_every_zone_is_within_what_is_usually_accepted(prediction: Prediction) -
         assert outcome is not None
         assert outcome.delta_e_00 is not None
         assert outcome.delta_e_00 < 1.8, zone.label
+
+
+def test_its_plan_keeps_the_limits_of_coats(sample: Case, prediction: Prediction) -> None:
+    for outcome in prediction.outcome.areas:
+        there: dict[str, float] = {}
+        for entry in outcome.coats:
+            there[entry.liquid] = there.get(entry.liquid, 0.0) + entry.coats[-1].high
+        assert not excesses(outcome.area, there, sample.materials), outcome.label
 
 
 def test_it_says_that_it_is_invented(sample: Case) -> None:

@@ -21,13 +21,13 @@ TO_TRANSPORT = Source(
 TO_STRIPS = Source(
     Origin.FITTED, "to Monte Carlo stain profiles of mu_s' 4.2 to 18 per mm; see there"
 )
-TO_SHELLS = Source(Origin.FITTED, "to Monte Carlo shells of mu_s' 4.2 and 8.6; a switch, off")
+TO_SHELLS = Source(Origin.FITTED, "to Monte Carlo shells of mu_s' 4.2 to 18; a switch, off")
 _SHELLS = ", ".join(
     f"{value:.2f}"
     for value in (
         curvature_correction.STRENGTH,
-        curvature_correction.POWER,
-        curvature_correction.BEND,
+        curvature_correction.BEND_CONVEX,
+        curvature_correction.BEND_HOLLOW,
     )
 )
 Row = tuple[tuple[Cell, ...], Source]
@@ -155,7 +155,7 @@ def _spreading() -> tuple[Row, ...]:
           Number(float(sideways.direct_share(1.0)), 3), "1/mm"), TO_STRIPS),
         (("length s of the correction for curvature at mu_s' 8.6",
           Number(float(curvature_correction.curving_length_mm(8.6)), 3), "mm"), TO_SHELLS),
-        (("its strength, power of R and bend", _SHELLS, "-"), TO_SHELLS),
+        (("its strength, and bow where convex and hollow", _SHELLS, "-"), TO_SHELLS),
         (("length over which liquid wicks", Number(StainProcess().wicking_mm), "mm"),
          Source(Origin.ASSUMED, "no measurement known to us; to be calibrated")),
     )  # fmt: skip

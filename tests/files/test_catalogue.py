@@ -169,13 +169,13 @@ def test_what_is_wrong_is_said_in_a_sentence(
 def test_slips_in_nested_tables_are_found(tmp_path: Path) -> None:
     text = resource("materials", "blocks.toml").read_text(encoding="utf-8")
     with pytest.raises(CatalogueError, match="no field 'lightnes'") as caught:
-        read_catalogue(written(tmp_path, text.replace("b = 5.0 }", "b = 5.0, lightnes = 1.0 }")))
+        read_catalogue(written(tmp_path, text.replace("b = 7.0 }", "b = 7.0, lightnes = 1.0 }")))
     assert caught.value.advice == "Did you mean 'lightness'?"
     assert caught.value.where == "mine.toml, line 18, block 'white 3Y'"
     with pytest.raises(CatalogueError, match=r"'lightness' is missing in 'layers\[0\]\.nominal'"):
-        read_catalogue(written(tmp_path, text.replace("lightness = 80.5, ", "")))
-    with pytest.raises(CatalogueError, match=r"L\*a\*b\* 180\.5"):
-        read_catalogue(written(tmp_path, text.replace("lightness = 80.5", "lightness = 180.5")))
+        read_catalogue(written(tmp_path, text.replace("lightness = 79.4, ", "")))
+    with pytest.raises(CatalogueError, match=r"L\*a\*b\* 179\.4"):
+        read_catalogue(written(tmp_path, text.replace("lightness = 79.4", "lightness = 179.4")))
     with pytest.raises(CatalogueError, match=r"enlargement factor 12\.45"):
         read_catalogue(written(tmp_path, text.replace("1.245", "12.45")))
 

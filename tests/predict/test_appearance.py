@@ -252,16 +252,27 @@ def test_inner_surface_looked_at_has_its_own_stain_in_front(dome: Crown) -> None
 
 
 def test_stain_on_one_side_does_not_reach_the_other_round_the_rim() -> None:
-    """Thick enough for hardly anything to show through; light still goes round, a little."""
+    """Thick enough for hardly anything to show through; light still goes round, a little.
+
+    Of the 0.32 dE00 at 1 mm from the rim 0.16 show through the wall; wicking adds nothing, the
+    rest is light. It was 0.25 in all with the constants that light spread by before they were
+    refitted to Monte Carlo at reduced scattering 12 and more, where this block lies: there light
+    reaches farther than had been extrapolated, and here as well.
+    """
     crown = Crown(painted_dome(["umber"], wall_mm=3.0))
     outside = np.where(crown.shape.outer, 4.0, 0.0).astype(np.float32)[None]
-    dark = crown.engine(sideways=False)
-    change = delta_e_00(dark.whole(outside).lab, dark.whole(0 * outside).lab)
+
+    def changed(engine: AppearanceEngine) -> NDArray:
+        return delta_e_00(engine.whole(outside).lab, engine.whole(0 * outside).lab)
+
     away = crown.shape.inner & (crown.shape.wall_mm > 2.0)
-    assert change[away].max() < 0.2
-    bright = crown.engine()
-    spread = delta_e_00(bright.whole(outside).lab, bright.whole(0 * outside).lab)
-    assert spread[crown.shape.inner & (crown.shape.mesh.vertices[:, 2] > 1.0)].max() < 0.4
+    assert changed(crown.engine(sideways=False))[away].max() < 0.2
+    within = crown.shape.inner & (crown.shape.mesh.vertices[:, 2] > 1.0)
+    spread = changed(crown.engine())[within]
+    assert spread.max() < 0.35
+    dry = replace(crown.scene, process=replace(crown.scene.process, wicking_mm=0.0))
+    unwicked = changed(AppearanceEngine(crown.shape, dry))[within]
+    np.testing.assert_allclose(spread, unwicked, atol=0.01)
 
 
 def test_light_eats_contrast_of_a_narrow_line_and_leaves_wide_areas_alone(dome: Crown) -> None:

@@ -27,13 +27,14 @@ from stainmap.predict.blocks import (
 )
 from tests.predict.scenes import plate_lab
 
-# c0 and c1 in 1/mm, decay in nm, of the 3Y blocks: our own design, found by another program.
+# Nominal colours of 3Y, 1.2 mm, and the c0 and c1 in 1/mm and decay in nm that another program
+# found for them. Some of the starter blocks have other colours by now.
 DESIGNED = {
-    "white": (0.073, 64, 0.0028),
-    "light": (0.208, 62, 0.0031),
-    "medium": (0.359, 63, 0.0029),
-    "deep": (0.561, 62, 0.0041),
-    "greyish": (0.484, 63, 0.0193),
+    (80.5, -1.2, 5.0): (0.073, 64, 0.0028),
+    (78.0, -0.9, 12.0): (0.208, 62, 0.0031),
+    (75.5, 0.4, 16.0): (0.359, 63, 0.0029),
+    (73.0, 1.6, 19.0): (0.561, 62, 0.0041),
+    (71.5, 0.3, 15.5): (0.484, 63, 0.0193),
 }
 
 
@@ -58,10 +59,10 @@ def dentine():
     return starter_catalogue().stump("natural dentine, medium")
 
 
-@pytest.mark.parametrize("shade", DESIGNED)
-def test_solutions_of_the_starter_blocks(shade: str) -> None:
-    c0, decay, c1 = DESIGNED[shade]
-    (solved,) = check_block(starter_catalogue().block(f"{shade} 3Y"), starter_catalogue())
+@pytest.mark.parametrize("nominal", DESIGNED)
+def test_solutions_are_those_of_another_program(nominal: tuple[float, float, float]) -> None:
+    c0, decay, c1 = DESIGNED[nominal]
+    solved = solve_layer(layer(nominal), dentine())
     assert solved.absorption.c0_per_mm == pytest.approx(c0, abs=0.001)
     assert solved.absorption.decay_nm == pytest.approx(decay, abs=0.6)
     assert solved.absorption.c1_per_mm == pytest.approx(c1, abs=0.0001)
@@ -74,7 +75,7 @@ def test_every_starter_block_can_be_reached() -> None:
         block.name: max(one.remaining_de00 for one in check_block(block, catalogue))
         for block in catalogue.blocks
     }
-    assert max(remaining.values()) < 0.8
+    assert max(remaining.values()) < 0.1
     assert all(value < 0.01 for name, value in remaining.items() if name.endswith("3Y"))
 
 

@@ -24,11 +24,17 @@ EFFECTS = {
     "tan": [(-1.9, 1.1, 3.4), (-3.2, 2.0, 5.4), (-4.1, 2.6, 6.6)],
     "stone": [(-1.9, 0.2, 1.2), (-3.2, 0.3, 1.8), (-4.1, 0.4, 2.2)],
     "clay": [(-1.6, 1.3, 2.0), (-2.8, 2.2, 3.2), (-3.6, 2.8, 4.0)],
-    "slate": [(-2.2, -0.2, -1.7), (-3.8, -0.4, -2.8), (-4.9, -0.5, -3.6)],
-    "ash": [(-2.2, 0.0, -0.1), (-3.8, 0.0, -0.2), (-4.9, 0.0, -0.3)],
+    "slate": [(-2.1, -0.2, -1.7), (-3.6, -0.2, -2.7), (-4.6, -0.3, -3.5)],
+    "ash": [(-2.1, 0.0, -0.2), (-3.6, 0.0, -0.3), (-4.6, 0.0, -0.4)],
     "heather": [(-1.5, 0.8, -1.1), (-2.7, 1.4, -1.9), (-3.5, 1.8, -2.4)],
     "umber": [(-3.8, 1.5, 3.5), (-6.2, 2.4, 5.0), (-7.9, 3.0, 5.8)],
     "amber": [(-1.1, 1.2, 4.2), (-1.9, 2.2, 6.8), (-2.5, 2.9, 8.5)],
+}
+# What these two were first meant to do. Two coats would then take more than 5 L* from the cusps of
+# white and light blocks, and slate more than 0.6 of a* from those of deep ones.
+FIRST_MEANT = {
+    "slate": [(-2.2, -0.2, -1.7), (-3.8, -0.4, -2.8), (-4.9, -0.5, -3.6)],
+    "ash": [(-2.2, 0.0, -0.1), (-3.8, 0.0, -0.2), (-4.9, 0.0, -0.3)],
 }
 # Outside, wall in mm, inside, L*a*b*.
 SPOTS: list[tuple[str, Coats, float, Coats, tuple[float, float, float]]] = [
@@ -53,7 +59,17 @@ SPOTS: list[tuple[str, Coats, float, Coats, tuple[float, float, float]]] = [
 def test_effects_of_the_liquids(liquid: str) -> None:
     bare = plate_lab()
     for coats, effect in enumerate(EFFECTS[liquid], start=1):
-        np.testing.assert_allclose(plate_lab([(liquid, coats)]) - bare, effect, atol=0.3)
+        np.testing.assert_allclose(plate_lab([(liquid, coats)]) - bare, effect, atol=0.06)
+
+
+@pytest.mark.parametrize("liquid", FIRST_MEANT)
+def test_slate_and_ash_stay_near_what_they_were_first_meant_to_do(liquid: str) -> None:
+    """Within 0.3 per axis, and weaker, not stronger."""
+    bare = plate_lab()
+    for coats, effect in enumerate(FIRST_MEANT[liquid], start=1):
+        found = plate_lab([(liquid, coats)]) - bare
+        np.testing.assert_allclose(found, effect, atol=0.3)
+        assert found[0] > effect[0]
 
 
 def test_every_liquid_is_in_the_table() -> None:
@@ -74,10 +90,10 @@ def test_spot_values(
 
 def test_nominal_colours_come_back() -> None:
     for name, lab in (
-        ("white 3Y", (80.5, -1.2, 5.0)),
+        ("white 3Y", (79.4, -0.9, 7.0)),
         ("light 3Y", (78.0, -0.9, 12.0)),
         ("medium 3Y", (75.5, 0.4, 16.0)),
-        ("deep 3Y", (73.0, 1.6, 19.0)),
+        ("deep 3Y", (73.3, 0.7, 19.0)),
         ("greyish 3Y", (71.5, 0.3, 15.5)),
     ):
         np.testing.assert_allclose(plate_lab(block=name), lab, atol=0.05)
@@ -91,7 +107,7 @@ def test_up_to_five_coats_on_a_white_block() -> None:
     bare = plate_lab(wall_mm=2.0, block="white 3Y")
     steps = [plate_lab([("barley", n)], wall_mm=2.0, block="white 3Y") for n in range(1, 6)]
     differences = delta_e_76(np.array(steps), bare)
-    assert differences[-1] == pytest.approx(14.6, abs=0.3)
+    assert differences[-1] == pytest.approx(12.7, abs=0.3)
     assert (np.diff(differences) > 0.0).all()
     lightness, _, b = np.array([bare, *steps]).T
     assert (np.diff(lightness) < 0.0).all()
@@ -108,10 +124,7 @@ def test_what_cools_the_cusp_keeps_its_redness(liquid: str) -> None:
 @pytest.mark.parametrize("block", ["white 3Y", "medium 3Y", "deep 3Y", "medium 4Y", "medium 5Y"])
 @pytest.mark.parametrize("liquid", ["slate", "ash"])
 def test_what_cools_the_cusp_never_comes_out_green(liquid: str, block: str) -> None:
-    """Up to six coats, any wall: no greener by 0.7 than the bare block or than neutral.
-
-    In thick walls of the redder blocks slate takes more than 0.6 of a*, from a redness of its own.
-    """
+    """Up to six coats, any wall: no greener by 0.7 than the bare block or than neutral."""
     for wall_mm in (0.6, 1.0, 1.4, 2.0):
         bare = plate_lab(wall_mm=wall_mm, block=block)
         for coats in range(1, 7):
@@ -135,9 +148,9 @@ def test_tooth_coloured_plans_stay_among_tooth_colours() -> None:
 
 # Translucency parameter (dEab over black and white, 1.0 mm, air gap) by shade.
 TRANSLUCENCY = {
-    "3Y": {"white": 8.4, "light": 7.9, "medium": 6.9, "deep": 5.8, "greyish": 4.0},
-    "4Y": {"white": 11.1, "light": 10.8, "medium": 9.6, "deep": 8.4, "greyish": 6.3},
-    "5Y": {"white": 12.5, "light": 12.7, "medium": 11.8, "deep": 10.8, "greyish": 8.9},
+    "3Y": {"white": 8.0, "light": 7.9, "medium": 6.9, "deep": 5.7, "greyish": 4.0},
+    "4Y": {"white": 10.2, "light": 10.2, "medium": 9.2, "deep": 8.2, "greyish": 6.3},
+    "5Y": {"white": 11.9, "light": 12.0, "medium": 11.4, "deep": 10.4, "greyish": 8.9},
 }
 
 
