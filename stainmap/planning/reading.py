@@ -117,7 +117,8 @@ def read_crown(
         if said_axis is not None:
             raise
         kind = BodyKind.ROOTED_TOOTH if rooted else BodyKind.NOT_A_CROWN
-        return no_crown(body, error.message, kind=kind, axis=start.axis if rooted else shortest)
+        reason = "" if rooted else error.message
+        return no_crown(body, reason, kind=kind, axis=start.axis if rooted else shortest)
     steps.say(0.85, "finding the directions")
     row = find_row(standing, units, said_mesial)
     steps.say(0.9, "drawing the margin")

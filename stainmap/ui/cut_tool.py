@@ -34,6 +34,7 @@ from stainmap.ui.theme import font
 FloatArray = NDArray[np.float64]
 _MOST_TILT_DEG = 40.0
 _PLANE = QColor(40, 60, 80, 46)
+_FAINT = QColor(30, 40, 52, 90)
 _LINE, _HALO = QColor(30, 40, 52), QColor(255, 255, 255, 190)
 _EDGE_PX = 12
 _LINES_EVERY_MS = 30
@@ -163,10 +164,18 @@ class CutOverlay(QWidget):
         painter.drawPolygon(square)
         if len(self.lines):
             flat = camera.project(self.lines.reshape(-1, 3), *size)[:, :2].reshape(-1, 4)
+            # What lies beyond the middle is behind the crown.
+            middle = self.lines.reshape(-1, 3).mean(axis=0)
+            near = (self.lines.mean(axis=1) - middle) @ camera.axes[2] >= 0.0
             lines = [QLineF(*(float(v) for v in row)) for row in flat]
-            for colour, width in ((_HALO, 3.4), (_LINE, 1.4)):
+            front = [line for line, seen in zip(lines, near, strict=True) if seen]
+            for drawn, colour, width in (
+                (lines, _FAINT, 1.2),
+                (front, _HALO, 3.4),
+                (front, _LINE, 1.4),
+            ):
                 painter.setPen(QPen(colour, width, c=Qt.PenCapStyle.RoundCap))
-                painter.drawLines(lines)
+                painter.drawLines(drawn)
         painter.end()
 
 
@@ -282,7 +291,7 @@ class CutTool(QObject):
         side = self._axes[1] - (self._axes[1] @ normal) * normal
         side = side / np.linalg.norm(side)
         other = np.cross(normal, side)
-        reach = min(0.62 * float(np.sort(case.surface.mesh.extent)[1]), 14.0)
+        reach = min(0.54 * float(np.sort(case.surface.mesh.extent)[1]), 14.0)
         corners = [(1, 1), (-1, 1), (-1, -1), (1, -1)]
         self.overlay.corners = np.stack(
             [point + reach * (a * side + b * other) for a, b in corners]

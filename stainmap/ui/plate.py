@@ -48,6 +48,9 @@ class Plate(QWidget):
         """Take the height that what is shown needs now, not what was shown before."""
         self.body.invalidate()
         self.adjustSize()
+        if self.body.hasHeightForWidth():
+            # Wrapped lines are as high as they are at this width, not at their narrowest.
+            self.resize(self.width(), self.body.heightForWidth(self.width()))
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Draw the plate."""

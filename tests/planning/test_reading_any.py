@@ -33,7 +33,7 @@ RealRead = Callable[..., Read]
 
 MORE = bool(os.environ.get("STAINMAP_MORE"))
 SEEDS = range(3, 13) if MORE else (3,)
-NUMBERS = (36, 46, 16, 14, 24) if MORE else (36, 16, 14)
+NUMBERS = (36, 46, 16, 14, 24) if MORE else (16, 14)
 # Occlusal in the files of the real crowns, and how near to it a reading has to come.
 JAW_AXIS = {
     "hollow_46": ((0, 1, 0), 12.0),
@@ -69,7 +69,14 @@ def shallow_of(crown: MadeCrown, share: float) -> TriMesh:
 
 @cache
 def bridge(seed: int = 1) -> MadeBridge:
-    return make_bridge((14, 15, 16), seed=seed, variation=1.0, resolution=0.4)
+    return make_bridge((14, 15, 16), seed=seed, variation=1.0, resolution=0.35)
+
+
+@cache
+def bridge_read() -> tuple[Read, np.ndarray]:
+    """Return the made bridge, turned, as it was read, and how it was turned."""
+    body, turn = turned(bridge().mesh, seed=5)
+    return read(body, 14, 15, 16), turn
 
 
 # ---- the five real meshes
@@ -102,14 +109,13 @@ def test_rotated_copies_are_read_alike(real_read: RealRead, name: str) -> None:
 def test_a_solid_front_tooth_is_asked_or_doubted(real_read: RealRead) -> None:
     """Named, it is asked for; unnamed, it is never sure."""
     mesh = real_read("solid_11").mesh
-    for seed in (1, 2):
-        body, _ = turned(mesh, seed)
-        with pytest.raises(ReadingError) as caught:
-            read(body, 11)
-        assert caught.value.where == "occlusal axis"
-        unnamed = read(body).reading
-        assert unnamed.sure("occlusal_axis") < 0.5
-        assert any("only guessed" in sentence for sentence in unnamed.warnings)
+    body, _ = turned(mesh, seed=2)
+    with pytest.raises(ReadingError) as caught:
+        read(body, 11)
+    assert caught.value.where == "occlusal axis"
+    unnamed = read(body).reading
+    assert unnamed.sure("occlusal_axis") < 0.5
+    assert any("only guessed" in sentence for sentence in unnamed.warnings)
     told = read(mesh, 11, occlusal_axis=SAID_AXIS["solid_11"]).reading
     assert told.sure("occlusal_axis") == 1.0
 
@@ -164,8 +170,8 @@ def test_margin_is_surest_where_it_is_sharpest(made: Made, real_read: RealRead) 
 
 def test_hollow_bridge(record_property: Callable[..., None]) -> None:
     made_bridge = bridge()
-    body, turn = turned(made_bridge.mesh, seed=5)
-    found = read(body, 14, 15, 16).reading
+    one, turn = bridge_read()
+    body, found = one.mesh, one.reading
     assert found.kind is BodyKind.BRIDGE
     assert angle_deg(found.occlusal_axis, turn @ made_bridge.occlusal_axis) < 12.0
     assert angle_deg(found.mesial, turn @ made_bridge.mesial) < 15.0
@@ -211,9 +217,8 @@ def test_units_part_where_a_person_shows() -> None:
 
 
 def test_remeshed_bridge_is_read_alike() -> None:
-    made_bridge = bridge()
-    coarse = thin(made_bridge.mesh, 0.45).mesh
-    found = read(coarse, 14, 15, 16).reading
-    fine = read(made_bridge.mesh, 14, 15, 16).reading
-    assert angle_deg(found.occlusal_axis, fine.occlusal_axis) < 5.0
+    found = read(thin(bridge().mesh, 0.45).mesh, 14, 15, 16).reading
+    one, turn = bridge_read()
+    fine = one.reading
+    assert angle_deg(turn @ found.occlusal_axis, fine.occlusal_axis) < 5.0
     assert found.connectors_mm2 == pytest.approx(fine.connectors_mm2, rel=0.05)
