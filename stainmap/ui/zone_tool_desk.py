@@ -19,7 +19,7 @@ from stainmap.app.tool_strokes import CreaseWork, painted, taking_away
 from stainmap.errors import StainmapError
 from stainmap.model.case import Case
 from stainmap.model.plan import Streaks
-from stainmap.model.zone import Accent
+from stainmap.model.zone import OUTER_ZONES, Accent
 from stainmap.planning.mirrored import Half, mirrored_area, mirrored_corrections
 from stainmap.planning.zone_tools import (
     grown_area,
@@ -40,6 +40,8 @@ from stainmap.ui.streaks_dialog import StreaksDialog
 from stainmap.ui.tool_preview import arrows_of, line_of, outline_of
 
 _HOVER_MS = 250
+# Rows of streaks that are added make the dialog higher.
+_ROOM_PX = 120
 _WORDS = {
     Tool.BRUSH: "Brush: left drag paints, Esc takes the stroke back",
     Tool.ERASER: "Eraser: left drag gives back or takes away, Esc takes the stroke back",
@@ -335,7 +337,11 @@ class ZoneToolDesk(QObject):
         if case is None or not case.plan.steps:
             self.said.emit("Streaks carry the coat of a step: add a step to the plan first")
             return
-        dialog = StreaksDialog(case, self._desk.step or 0, self._bar.window())
+        dialog = StreaksDialog(case, self._step_for_streaks(case), self._bar.window())
+        # Beside the crown, on which the strokes are shown.
+        dialog.adjustSize()
+        corner = self._bar.mapToGlobal(QPoint(0, self._bar.height()))
+        dialog.move(max(corner.x(), 0), max(corner.y() - dialog.height() - _ROOM_PX, 0))
         dialog.changed.connect(lambda step, streaks: self._show_streaks(case, step, streaks))
         self._show_streaks(case, dialog.step, dialog.streaks[dialog.step])
         accepted = dialog.exec() == StreaksDialog.DialogCode.Accepted
@@ -350,6 +356,20 @@ class ZoneToolDesk(QObject):
                 return old
 
             self._apply("change streaks", change)
+
+    def _step_for_streaks(self, case: Case) -> int:
+        """Return the chosen step, or the one that streaks would most likely belong to."""
+        steps = case.plan.steps
+        if self._desk.step is not None:
+            return self._desk.step
+        with_streaks = [index for index, step in enumerate(steps) if step.streaks]
+        of_area = [i for i, step in enumerate(steps) if step.entry(self._desk.area) is not None]
+        outside = [
+            index
+            for index, step in enumerate(steps)
+            if any(entry.area in OUTER_ZONES for entry in step.areas)
+        ]
+        return next(iter((*with_streaks, *of_area, *outside)), 0)
 
     # --- what is shown -------------------------------------------------------------------
 
