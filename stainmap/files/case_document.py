@@ -9,6 +9,10 @@ Schema history
     is ground away), screw_channels and sliders (of the zones); in materials, the coupon of a
     programme; in target, the conversions that were chosen. A case of schema 1 was planned with the
     assumed process, polished, unground, without a channel.
+3
+    Adds intake (shades by thirds, whether the stump is known, implant base, neighbours, wish); in
+    target, areas held to a shade of their own (held) and the doubt of the body's (body_doubt). An
+    older case has no intake: nobody has said what lies behind the crown.
 
 Every older version is read, only the newest is written, a newer one is refused.
 """
@@ -27,10 +31,8 @@ from stainmap.files.case_entries import (
     AreaDoc,
     BackingDoc,
     CaseDoc,
-    ColourDoc,
     GrindingDoc,
     JarDoc,
-    OffsetDoc,
     PlanDoc,
     ProcessDoc,
     ReadingDoc,
@@ -39,12 +41,11 @@ from stainmap.files.case_entries import (
     SourceDoc,
     StepDoc,
     StreaksDoc,
-    TargetDoc,
     UnitDoc,
 )
+from stainmap.files.case_shades import intake_doc, target_doc
 from stainmap.files.catalogue_tables import catalogue_to_dict
 from stainmap.model.case import Backing, Case, Region, ScrewChannel
-from stainmap.model.colour import Colour, Conversion, Measurement
 from stainmap.model.finishing import AfterSintering, Finish, Grinding
 from stainmap.model.plan import (
     AreaCoats,
@@ -57,12 +58,11 @@ from stainmap.model.plan import (
     Streaks,
 )
 from stainmap.model.process import StainProcess, UptakeRule
-from stainmap.model.target import Offset, Target
 from stainmap.model.tooth import Role, Tooth, Unit
 from stainmap.model.zone import Zone, area_from_number
 from stainmap.model.zone_sliders import ZoneSliders
 
-SCHEMA = 2
+SCHEMA = 3
 FORMAT = "stainmap case"
 
 
@@ -129,7 +129,8 @@ def document_of(case: Case, program: str) -> CaseDoc:
             for b in case.backings
         ),
         programme=case.programme,
-        target=None if case.target is None else _target_doc(case.target),
+        target=target_doc(case.target),
+        intake=intake_doc(case.intake),
         accents=tuple(int(mask.accent) for mask in case.accents),
         accent_proposal=tuple(int(mask.accent) for mask in case.accent_proposal),
         process=_process_doc(case.process),
@@ -195,25 +196,6 @@ def _step_doc(step: Step) -> StepDoc:
             for s in step.streaks
         ),
         brushed=step.brushed is not None,
-    )
-
-
-def _target_doc(target: Target) -> TargetDoc:
-    how = target.body.measurement
-    return TargetDoc(
-        name=target.name,
-        body=ColourDoc(
-            lab=target.body.lab,
-            geometry=how.geometry,
-            illuminant=how.illuminant,
-            observer_degrees=how.observer_degrees,
-            backing=how.backing,
-        ),
-        offsets=tuple(
-            OffsetDoc(area=int(o.area), lightness=o.lightness, chroma=o.chroma)
-            for o in target.offsets
-        ),
-        conversions=tuple(str(one) for one in target.conversions),
     )
 
 
@@ -315,33 +297,6 @@ def _step_of(index: int, step: StepDoc, array: Callable[[str], NDArray[Any]]) ->
             for s in step.streaks
         ),
         brushed=brushed,
-    )
-
-
-def target_of(document: CaseDoc) -> Target | None:
-    """Return what is wanted, or None."""
-    target = document.target
-    if target is None:
-        return None
-    body = target.body
-    return Target(
-        name=target.name,
-        body=Colour(
-            lightness=body.lab[0],
-            a=body.lab[1],
-            b=body.lab[2],
-            measurement=Measurement(
-                geometry=body.geometry,
-                illuminant=body.illuminant,
-                observer_degrees=body.observer_degrees,
-                backing=body.backing,
-            ),
-        ),
-        offsets=tuple(
-            Offset(area=area_from_number(o.area), lightness=o.lightness, chroma=o.chroma)
-            for o in target.offsets
-        ),
-        conversions=tuple(Conversion(name) for name in target.conversions),
     )
 
 

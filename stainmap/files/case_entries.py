@@ -116,6 +116,15 @@ class OffsetDoc(msgspec.Struct, frozen=True):
     chroma: float
 
 
+class AreaShadeDoc(msgspec.Struct, frozen=True):
+    """A colour that an area is held to by itself; doubt as standard deviation of L*, a*, b*."""
+
+    area: int
+    colour: ColourDoc
+    conversions: tuple[str, ...] = ()
+    doubt: tuple[float, float, float] | None = None
+
+
 class TargetDoc(msgspec.Struct, frozen=True):
     """What is wanted."""
 
@@ -123,6 +132,43 @@ class TargetDoc(msgspec.Struct, frozen=True):
     body: ColourDoc
     offsets: tuple[OffsetDoc, ...]
     conversions: tuple[str, ...] = ()
+    held: tuple[AreaShadeDoc, ...] = ()
+    body_doubt: tuple[float, float, float] | None = None
+
+
+class ShadeDoc(msgspec.Struct, frozen=True):
+    """A shade as it was read, how it was got, and its doubt."""
+
+    source: str
+    colour: ColourDoc
+    doubt: tuple[float, float, float]
+    name: str = ""
+    conversions: tuple[str, ...] = ()
+    note: str = ""
+
+
+class ThirdDoc(msgspec.Struct, frozen=True):
+    """The shade of one third: "cervical", "middle" or "incisal"."""
+
+    third: str
+    shade: ShadeDoc
+
+
+class NeighbourDoc(msgspec.Struct, frozen=True):
+    """A tooth beside the restoration, by its ISO 3950 number, and its shade."""
+
+    tooth: int
+    shade: ShadeDoc
+
+
+class IntakeDoc(msgspec.Struct, frozen=True):
+    """The answers of the intake page; stump and cement stand among the backings."""
+
+    shades: tuple[ThirdDoc, ...] = ()
+    stump_known: bool = False
+    implant_base: bool = False
+    neighbours: tuple[NeighbourDoc, ...] = ()
+    wish: str = ""
 
 
 class ProcessDoc(msgspec.Struct, frozen=True):
@@ -193,3 +239,4 @@ class CaseDoc(msgspec.Struct, frozen=True):
     after_sintering: AfterSinteringDoc = AfterSinteringDoc()
     screw_channels: tuple[ScrewChannelDoc, ...] = ()
     sliders: SlidersDoc = SlidersDoc()
+    intake: IntakeDoc | None = None

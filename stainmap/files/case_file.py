@@ -40,10 +40,10 @@ from stainmap.files.case_document import (
     process_of,
     screw_channels_of,
     sliders_of,
-    target_of,
     units_of,
 )
 from stainmap.files.case_entries import CaseDoc
+from stainmap.files.case_shades import intake_of, target_of
 from stainmap.files.catalogue_tables import catalogue_from_dict
 from stainmap.model.case import AccentMask, Case
 from stainmap.model.crown import BodyKind, CrownReading, CrownSurface, MeshSource
@@ -284,6 +284,7 @@ class _Reader:
             after_sintering=after_sintering_of(document),
             screw_channels=screw_channels_of(document),
             sliders=sliders_of(document),
+            intake=intake_of(document),
         )
 
     def _surface(self, document: CaseDoc) -> CrownSurface:

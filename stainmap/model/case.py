@@ -13,6 +13,7 @@ from numpy.typing import NDArray
 from stainmap.errors import PlanError
 from stainmap.model.crown import CrownReading, CrownSurface, MeshSource
 from stainmap.model.finishing import AfterSintering
+from stainmap.model.intake import Intake
 from stainmap.model.material import Catalogue
 from stainmap.model.plan import StainPlan
 from stainmap.model.process import StainProcess
@@ -119,6 +120,8 @@ class Case:
         Where channels leave; a plug lies there instead of a stump.
     sliders
         How far the zones reach in the proposal.
+    intake
+        What was asked before planning; None where nobody has filled it in.
     revision, replaces
         Revision printed on the sheets, and the plan hash it replaces.
     """
@@ -144,6 +147,7 @@ class Case:
     after_sintering: AfterSintering = field(default_factory=AfterSintering)
     screw_channels: tuple[ScrewChannel, ...] = ()
     sliders: ZoneSliders = field(default_factory=ZoneSliders)
+    intake: Intake | None = None
 
     def __post_init__(self) -> None:
         """Check that per-vertex arrays fit the surface; make them read-only."""

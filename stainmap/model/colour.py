@@ -18,6 +18,12 @@ SPHERE_WITHOUT_GLOSS: Final = "d/8 SCE"
 SPHERE_WITH_GLOSS: Final = "d/8 SCI"
 """Lit by a sphere, seen at 8 degrees, gloss and all (specular component included)."""
 
+TAB_TABLE_SPHERE: Final = "d/8, tab table"
+"""Of the table of classical tabs: an integrating sphere, whether with the gloss is not known."""
+
+PHOTOGRAPHED: Final = "photograph"
+"""As a camera saw it, in whatever light there was, the gloss avoided by eye."""
+
 IN_PLACE: Final = "in place"
 """Backing of a colour that is wanted as seen in the mouth, whatever lies behind it there."""
 
@@ -27,6 +33,8 @@ class Conversion(StrEnum):
 
     FIRST_SURFACE = "first-surface reflection, polished, n 2.15"
     ADAPTED_WHITE = "linear Bradford adaptation"
+    TAB_TABLE = "tab table, illuminant C to D65, geometry unchanged, \N{PLUS-MINUS SIGN}1.5"
+    PHOTOGRAPH = "photograph taken for 45/0, D65"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -17,7 +17,7 @@ from stainmap.model.process import StainProcess
 SHOWN_DIGITS = 8
 
 # Fields of materials and targets that came later; without a value they do not count.
-_LATER_FIELDS = frozenset({"coupon", "conversions"})
+_LATER_FIELDS = frozenset({"coupon", "conversions", "held", "body_doubt"})
 
 
 def plan_hash(case: Case) -> str:
@@ -41,6 +41,7 @@ def plan_hash(case: Case) -> str:
         "process": (case.process, StainProcess()),
         "after_sintering": (case.after_sintering, AfterSintering()),
         "screw_channels": (case.screw_channels, ()),
+        "intake": (case.intake, None),
     }
     shown |= {name: value for name, (value, granted) in later.items() if value != granted}
     text = json.dumps(_plain(shown), sort_keys=True, separators=(",", ":"), ensure_ascii=True)

@@ -27,11 +27,14 @@ from stainmap.files.case_file import (
     write_case,
 )
 from stainmap.model.case import Case, ScrewChannel
-from stainmap.model.colour import Conversion
+from stainmap.model.colour import IN_PLACE, TAB_TABLE_SPHERE, Colour, Conversion, Measurement
 from stainmap.model.finishing import AfterSintering, Finish, Grinding
+from stainmap.model.intake import Intake, Neighbour, Shade, ShadeSource, Third, ThirdShade
 from stainmap.model.material import BlankCoupon, Catalogue
 from stainmap.model.plan import BrushedCoats, Streaks
 from stainmap.model.process import StainProcess, UptakeRule
+from stainmap.model.target import AreaShade
+from stainmap.model.tooth import Tooth
 from stainmap.model.zone import Accent, Zone
 from stainmap.model.zone_sliders import ZoneSliders
 from stainmap.planning.plan_hash import plan_hash
@@ -53,7 +56,19 @@ def full_case() -> Case:
     return replace(
         case,
         plan=case.plan.with_step(1, step),
-        target=replace(case.target, conversions=tuple(Conversion)),
+        target=replace(
+            case.target,
+            conversions=tuple(Conversion),
+            held=(
+                AreaShade(area=Zone.CERVICAL, colour=tab("A4").colour, doubt=(0.5, 0.4, 1.5)),
+                AreaShade(
+                    area=Zone.CUSP,
+                    colour=tab("A1").colour,
+                    conversions=(Conversion.TAB_TABLE,),
+                ),
+            ),
+            body_doubt=(0.5, 0.25, 1.8),
+        ),
         notes="stump photographed; \N{GREEK SMALL LETTER DELTA}E checked",
         replaces="7c41-09ae",
         revision=4,
@@ -73,6 +88,34 @@ def full_case() -> Case:
             ScrewChannel(unit=0, point_mm=(0.1, 0.2, 5.0), axis=(0.0, 0.1, 1.0), radius_mm=1.4),
         ),
         sliders=ZoneSliders(neck_climb=0.35, cusp_descent=0.5, fissure_width=0.2),
+        intake=Intake(
+            shades=(
+                ThirdShade(third=Third.MIDDLE, shade=measured()),
+                ThirdShade(third=Third.CERVICAL, shade=tab("A4")),
+            ),
+            stump_known=True,
+            implant_base=True,
+            neighbours=(Neighbour(tooth=Tooth(number=35), shade=tab("B2")),),
+            wish="not lighter than 35 \N{EM DASH} rather a little older",
+        ),
+    )
+
+
+def tab(name: str) -> Shade:
+    how = Measurement(geometry=TAB_TABLE_SPHERE, illuminant="C", backing=IN_PLACE)
+    return Shade(
+        source=ShadeSource.TAB,
+        colour=Colour(lightness=72.5, a=0.25, b=17.5, measurement=how),
+        doubt=(0.5, 0.25, 1.8),
+        name=name,
+        conversions=(Conversion.TAB_TABLE,),
+        note="from memory",
+    )
+
+
+def measured() -> Shade:
+    return Shade(
+        source=ShadeSource.MEASURED, colour=Colour(lightness=74.5, a=0.5, b=18.5), name="35"
     )
 
 
@@ -129,6 +172,23 @@ def test_a_case_of_schema_1_opens_as_it_was(tmp_path: Path) -> None:
     assert_same(case, read_case(tmp_path / "new.stainmap"))
 
 
+CASE_OF_SCHEMA_2 = OLD_CASE.with_name("case_schema_2.stainmap")
+
+
+def test_a_case_of_schema_2_opens_as_it_was(tmp_path: Path) -> None:
+    """A file that schema 2 wrote, with everything it could hold; its hash stands on sheets."""
+    case = read_case(CASE_OF_SCHEMA_2)
+    assert plan_hash(case) == "e4a741c7cf910abbef98c08685e4608880666e3c98eb115878f0a7dbf3a8fe4b"
+    assert case.intake is None
+    assert case.target is not None
+    assert case.target.held == ()
+    assert case.target.body_doubt is None
+    assert case.process.painter == "bench 2"
+    assert case.sliders == ZoneSliders(neck_climb=0.35, cusp_descent=0.5, fissure_width=0.2)
+    write_case(case, tmp_path / "new.stainmap")
+    assert_same(case, read_case(tmp_path / "new.stainmap"))
+
+
 def test_what_came_later_counts_in_the_hash_once_it_is_there() -> None:
     case = read_case(OLD_CASE)
     changed = [
@@ -136,8 +196,10 @@ def test_what_came_later_counts_in_the_hash_once_it_is_there() -> None:
         replace(case, after_sintering=AfterSintering(finish=Finish.GLAZED)),
         replace(case, screw_channels=full_case().screw_channels),
         replace(case, materials=with_coupon(case.materials)),
+        replace(case, intake=Intake(stump_known=True)),
+        replace(case, target=replace(case.target, body_doubt=(1.0, 0.5, 1.0))),
     ]
-    assert len({plan_hash(one) for one in (case, *changed)}) == 5
+    assert len({plan_hash(one) for one in (case, *changed)}) == 7
 
 
 def test_the_same_case_gives_the_same_bytes(tmp_path: Path) -> None:
@@ -153,7 +215,7 @@ def test_the_description_is_readable_and_the_mesh_untouched(tmp_path: Path) -> N
     with zipfile.ZipFile(path) as archive:
         description = json.loads(archive.read("case.json"))
         assert archive.read("mesh/original") == case.source.content
-    assert description["schema"] == 2
+    assert description["schema"] == 3
     assert description["plan"]["steps"][1]["areas"][0] == {
         "area": 1,
         "low": 3,
@@ -174,6 +236,19 @@ def rewritten(path: Path, **changes: object) -> Path:
     return target
 
 
+SHADE = {
+    "source": "measured",
+    "colour": {
+        "lab": [70, 1, 18],
+        "geometry": "45/0",
+        "illuminant": "D65",
+        "observer_degrees": 2,
+        "backing": "in place",
+    },
+    "doubt": [1, 1, 1],
+}
+
+
 @pytest.mark.parametrize(
     ("changes", "says"),
     [
@@ -188,6 +263,11 @@ def rewritten(path: Path, **changes: object) -> Path:
         ({"plan": None}, "plan"),
         ({"process": {"hand_factor": 2.0}}, "hand factor of 2.0"),
         ({"process": {"wicking_mm": -1.0}}, "wicking"),
+        ({"intake": {"neighbours": [{"tooth": 99, "shade": SHADE}]}}, "99"),
+        ({"intake": {"shades": [{"third": "upper", "shade": SHADE}]}}, "upper"),
+        ({"intake": {"shades": [{"third": "middle", "shade": SHADE | {"source": "guess"}}]}}, "gu"),
+        ({"intake": {"shades": 2 * [{"third": "middle", "shade": SHADE}]}}, "two shades"),
+        ({"intake": {"wish": "x" * 2001}}, "2001"),
         ({"after_sintering": {"finish": "varnished"}}, "varnished"),
         ({"after_sintering": {"ground": [{"depth_mm": 9.0}]}}, "9.0"),
         ({"after_sintering": {"ground": [{"depth_mm": 0.1, "area": 99}]}}, "99"),
