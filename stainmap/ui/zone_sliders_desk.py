@@ -17,7 +17,7 @@ from stainmap.model.zone_sliders import ZoneSliders
 from stainmap.planning.zoning import ZoneGround
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.crown_view import CrownView
-from stainmap.ui.plate import link_button
+from stainmap.ui.plate import Plate, link_button
 from stainmap.ui.zone_sliders import ZoneSlidersCard
 
 # Keys and wheel move a slider in steps; this long after the last one it has come to rest.
@@ -75,10 +75,12 @@ class ZoneSlidersDesk(QObject):
         self.card = ZoneSlidersCard(view)
         self.card.hide()
         self.button = link_button("how far they reach...")
-        self.button.setParent(view)
-        self.button.setAutoFillBackground(False)
         self.button.setToolTip("Sliders: how high the neck climbs, how far the cusps come down")
-        self.button.hide()
+        # On a plate of its own: a link on the crown's grey would hardly be read.
+        self._plate = Plate(view)
+        self._plate.body.setContentsMargins(12, 4, 12, 4)
+        self._plate.body.addWidget(self.button)
+        self._plate.hide()
         self._rest = QTimer(self, singleShot=True, interval=_RESTS_MS)
         self._rest.timeout.connect(self._settle)
         self.button.clicked.connect(self.open)
@@ -101,17 +103,23 @@ class ZoneSlidersDesk(QObject):
         self.card.set_sliders(case.sliders)
         self.card.show()
         self._place()
+        self._view.keep_clear_of(self.card)
         self.card.neck.slider.setFocus()
         self._begin(case)
 
     def close(self) -> None:
         """Put the sliders away; where they stand is kept."""
         self._settle()
-        self.card.hide()
+        self._put_away()
         self._view.setFocus()
         if not self._work.running:
             self._forget()
         self._place()
+
+    def _put_away(self) -> None:
+        self.card.hide()
+        if self._view.evaded is self.card:
+            self._view.keep_clear_of(None)
 
     @property
     def is_open(self) -> bool:
@@ -240,7 +248,7 @@ class ZoneSlidersDesk(QObject):
         case = self._session.case
         if change.touches("opened", "surface"):
             self._forget()
-            self.card.hide()
+            self._put_away()
         self._place()
         if case is None or not self.is_open:
             return
@@ -266,11 +274,12 @@ class ZoneSlidersDesk(QObject):
     def _place(self) -> None:
         legend = self._view.zone_legend
         shown = not legend.isHidden() and self._session.case is not None
-        self.button.setVisible(shown and not self.is_open)
+        self._plate.setVisible(shown and not self.is_open)
         below = legend.y() + legend.height() + _GAP_PX if shown else _EDGE_PX
-        self.button.adjustSize()
-        self.button.move(self._view.width() - _EDGE_PX - self.button.width(), below)
-        self.button.raise_()
+        self._plate.setFixedWidth(legend.width())
+        self._plate.fit()
+        self._plate.move(legend.x(), below)
+        self._plate.raise_()
         if self.is_open:
             self.card.fit()
             fits = below + self.card.height() + _EDGE_PX <= self._view.height()

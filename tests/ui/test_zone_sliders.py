@@ -87,14 +87,16 @@ def press(window: MainWindow, steps: int) -> None:
 def test_they_are_reached_from_menu_and_legend(window: MainWindow, qtbot: QtBot) -> None:
     desk = window.sliders
     assert not desk.is_open
-    assert desk.button.isHidden(), "nowhere but beside the legend of zones"
+    assert not desk.button.isVisible(), "nowhere but beside the legend of zones"
     window.set_look(Look.ZONES)
     assert desk.button.isVisible()
     qtbot.mouseClick(desk.button, Qt.MouseButton.LeftButton)
     assert desk.is_open
-    assert desk.button.isHidden()
+    assert not desk.button.isVisible()
+    assert window.crown.evaded is desk.card
     qtbot.mouseClick(desk.card.close_button, Qt.MouseButton.LeftButton)
     assert not desk.is_open
+    assert window.crown.evaded is None
     window.set_look(Look.SINTERED)
     window.commands.sliders.trigger()
     assert desk.is_open
