@@ -133,10 +133,19 @@ def area_fields(
 
 
 def area_lines(
-    mesh: TriMesh, normals: FloatArray, fields: AreaFields, directions: CrownDirections
+    mesh: TriMesh,
+    normals: FloatArray,
+    fields: AreaFields,
+    directions: CrownDirections,
+    *,
+    measured: FloatArray | None = None,
 ) -> tuple[WorldLines, ...]:
-    """Return all lines of a zone map, hatches first so that the rest lies above them."""
-    lines = _hatches(mesh, normals, fields, directions)
+    """Return all lines of a zone map, hatches first so that the rest lies above them.
+
+    On a surface laid flat, `measured` (V, 3) is where its vertices lie on the crown, to which
+    the hatches are fixed.
+    """
+    lines = _hatches(mesh, normals, fields, directions, measured)
     lines += _contours(mesh, normals, fields)
     lines += _borders(mesh, normals, fields)
     for number, share in fields.accents.items():
@@ -145,10 +154,16 @@ def area_lines(
 
 
 def _hatches(
-    mesh: TriMesh, normals: FloatArray, fields: AreaFields, directions: CrownDirections
+    mesh: TriMesh,
+    normals: FloatArray,
+    fields: AreaFields,
+    directions: CrownDirections,
+    measured: FloatArray | None,
 ) -> list[WorldLines]:
     lines = []
     margins = fields.margins
+    places = mesh.vertices if measured is None else measured
+    middle = mesh.centre if measured is None else measured.mean(axis=0)
     for zone, families in HATCHES.items():
         margin = margins[:, int(zone)]
         chosen = np.asarray((margin[mesh.faces] > 0.0).any(axis=1))
@@ -157,7 +172,7 @@ def _hatches(
         part, vertex = submesh(mesh, chosen)
         for direction, spacing_mm in families:
             across = np.asarray(direction) @ directions.rows / spacing_mm
-            height = (part.vertices - mesh.centre) @ across
+            height = (places[vertex] - middle) @ across
             for order in range(int(np.ceil(height.min())), int(np.floor(height.max())) + 1):
                 line = isolines(part, height, float(order))
                 lines.append(
@@ -168,7 +183,8 @@ def _hatches(
                         margin[vertex],
                         Mark.HATCH,
                         int(zone),
-                        across=across,
+                        # Flat lines are as far apart as on the crown: they need no thinning.
+                        across=across if measured is None else None,
                         order=order,
                     )
                 )
@@ -230,7 +246,7 @@ def _clipped(
     mark: Mark,
     area: int,
     *,
-    across: FloatArray,
+    across: FloatArray | None,
     order: int,
 ) -> WorldLines:
     both = np.hstack([line.take(mesh.vertices), line.take(normals)])

@@ -13,6 +13,7 @@ from stainmap.paper.map_views import SCALES, BridgeViews, MapViews
 from stainmap.paper.marks import draw_blank, draw_section
 from stainmap.paper.page import MEDIUM, SOFT, Page
 from stainmap.paper.predicted_list import PredictedList
+from stainmap.paper.rosette_map import rosette_map
 from stainmap.paper.shading import shading_fields
 from stainmap.paper.sheet_data import SheetData
 from stainmap.paper.sheet_frame import CONTENT_TOP_MM, foot_top, liquid_lots_text, lots_text
@@ -65,7 +66,7 @@ def coat_map_bytes(sheet: SheetData, *, progress: Progress | None = None) -> byt
         leaves += _overview(page, sheet, whole)
     for unit in range(len(case.units)):
         own = whole if len(case.units) == 1 else part_map(whole, case, unit)
-        leaves += _unit_leaves(page, sheet, own, unit)
+        leaves += _unit_leaves(page, sheet, own, rosette_map(whole, case, unit), unit)
     foot = f"{lots_text(sheet)}   {liquid_lots_text(sheet)}"
     return printed(page, sheet, leaves, foot, steps=steps.part(0.6, 1.0))
 
@@ -95,14 +96,18 @@ def unit_areas(sheet: SheetData, unit: int) -> tuple[Area, ...]:
     return tuple(areas)
 
 
-def _unit_leaves(page: Page, sheet: SheetData, unit_map: UnitMap, unit: int) -> list[Leaf]:
+def _unit_leaves(
+    page: Page, sheet: SheetData, unit_map: UnitMap, rosette: UnitMap | None, unit: int
+) -> list[Leaf]:
     """Lay one unit out: on one page, at the largest scale at which all of it fits there."""
     areas = unit_areas(sheet, unit)
     tooth = sheet.case.units[unit].tooth
     tables = _table_blocks(page, sheet, unit, areas)
     order = _order_block(page, step_entries(page, sheet, unit, areas, _column_width(page)))
     room = foot_top(page) - CONTENT_TOP_MM
-    candidates = [MapViews(unit=unit_map, tooth=tooth, scale=scale) for scale in SCALES]
+    candidates = [
+        MapViews(unit=unit_map, tooth=tooth, scale=scale, rosette=rosette) for scale in SCALES
+    ]
     fitting = [views for views in candidates if views.fits(page)] or candidates[-1:]
     needed = sum(block.height + block.gap for block in (*tables, order))
     done = _done_block(page, 0.0)

@@ -14,7 +14,9 @@ from stainmap.paper.views import FLAT_SIDES, Side
 
 _GAP_MM, _CAPTION_MM, _ROW_GAP_MM = 4.0, 5.0, 3.5
 _NOTE_MM = 4.5
-_KEY_MM = 42.0
+_KEY_MM = 34.0
+# The rosette is drawn as large as the views beside it allow, but no larger.
+_ROSETTE_MM = 32.0
 # Silhouettes are drawn one below the other with this gap.
 _SILHOUETTE_GAP_MM = 3.0
 _SILHOUETTES = (Side.BUCCAL, Side.MESIAL, Side.OCCLUSAL)
@@ -32,16 +34,20 @@ class MapViews:
         The unit's map and its tooth, for the names of the sides.
     scale
         Printed over milled length.
+    rosette
+        The outer surface laid flat, seen from above; None if it cannot be.
     """
 
     unit: UnitMap
     tooth: Tooth
     scale: float
+    rosette: UnitMap | None = None
 
     def fits(self, page: Page) -> bool:
         """Return True if both rows are no wider than the page."""
         walls = sum(self._size(side)[0] for side in FLAT_SIDES) + 3 * _GAP_MM
         above = self._column(page, Side.OCCLUSAL) + self._column(page, Side.INNER) + 2 * _GAP_MM
+        above += self._rosette_column(page)
         return max(walls, above + _KEY_MM + self._silhouette_width) <= page.inside
 
     @property
@@ -86,6 +92,12 @@ class MapViews:
             left = x + 0.5 * (column - width)
             draw_view(page, self.unit, side, self.scale, left, y, self._caption(side))
             x += column + _GAP_MM
+            if side is Side.OCCLUSAL and self.rosette is not None:
+                column = self._rosette_column(page) - _GAP_MM
+                width, scale = self._rosette_size
+                left = x + 0.5 * (column - width)
+                draw_view(page, self.rosette, Side.OCCLUSAL, scale, left, y, self._rosette_caption)
+                x += column + _GAP_MM
         self._draw_silhouettes(page, page.right, y)
         self._draw_notes(page, x + 2.0, y)
 
@@ -97,15 +109,41 @@ class MapViews:
         """Return the width of a view of the lower row or of its caption, whichever is wider."""
         return max(self._size(side)[0], page.text_width(self._caption(side), 8.0, MEDIUM))
 
+    @property
+    def _rosette_caption(self) -> str:
+        facial = self._word(Side.BUCCAL)
+        if self.tooth.is_front:
+            return f"laid flat, {facial} below"
+        return f"rosette, {facial} below" if self.unit.directions.sides_known else "rosette"
+
+    @property
+    def _rosette_size(self) -> tuple[float, float]:
+        """Return width in mm and scale of the rosette: areas are true to each other, not to 1."""
+        if self.rosette is None:
+            return 0.0, 1.0
+        width, height = self.rosette.size_on_paper(Side.OCCLUSAL, 1.0)
+        tallest = max(self._size(Side.OCCLUSAL)[1], self._size(Side.INNER)[1])
+        scale = min(_ROSETTE_MM / width, tallest / height)
+        return width * scale, scale
+
+    def _rosette_column(self, page: Page) -> float:
+        """Return the width of the rosette or its caption, with the gap after it; 0 without one."""
+        if self.rosette is None:
+            return 0.0
+        caption = page.text_width(self._rosette_caption, 8.0, MEDIUM)
+        return max(self._rosette_size[0], caption) + _GAP_MM
+
     def _draw_notes(self, page: Page, x: float, y: float) -> None:
         """Say how large the map is and what its lines mean."""
         length, width, height = self.unit.milled_size_mm
         lines = [
             (f"{self.scale:g}:1 in milled size", MEDIUM),
             (f"enlargement {self.unit.enlargement:.3f}", REGULAR),
-            (f"{length:.1f} x {width:.1f} x {height:.1f} mm milled,", REGULAR),
+            (f"{length:.1f} x {width:.1f} x {height:.1f} mm", REGULAR),
             ("silhouettes 1:1", REGULAR),
         ]
+        if self.rosette is not None:
+            lines.append(("laid flat: not to scale", REGULAR))
         if not self.unit.directions.sides_known:
             lines.append(("mesial not set: sides not told apart", MEDIUM))
         for index, (text, face) in enumerate(lines):
@@ -133,14 +171,14 @@ def _draw_key(page: Page, x: float, y: float, *, with_streaks: bool) -> None:
     samples = [
         (Mark.BORDER, "border of a zone"),
         (Mark.ACCENT, "accent on top"),
-        (Mark.CONTOUR, "coats change by one"),
+        (Mark.CONTOUR, "one coat more"),
     ]
     if with_streaks:
         samples.append((Mark.STREAK, "streak of the brush"))
     for index, (mark, words) in enumerate(samples):
         middle = y + 5.2 * index - 1.0
-        draw_mark(page, mark, np.array([[x, middle], [x + 8.0, middle]]))
-        page.text(x + 10.5, middle + 1.0, words, 7.5, grey=SOFT)
+        draw_mark(page, mark, np.array([[x, middle], [x + 6.0, middle]]))
+        page.text(x + 7.5, middle + 1.0, words, 7.5, grey=SOFT)
 
 
 _BRIDGE_SIDES = (Side.BUCCAL, Side.LINGUAL, Side.OCCLUSAL, Side.INNER)

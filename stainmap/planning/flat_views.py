@@ -27,6 +27,8 @@ NOTABLE_RATIO = 2.0
 # How far normals are smoothed before the halves of a front tooth are told apart.
 _HALVES_MM = 0.5
 _MARK_POWER = 8
+# Room between the halves of a front tooth, in radii.
+_BETWEEN = 0.10
 
 
 class FlatName(StrEnum):
@@ -136,6 +138,24 @@ def flat_unit(
             f"The outer surface of {units[unit].tooth.number} cannot be laid flat: {error}.",
             advice="Look whether the margin runs where it should; the other views still work.",
         ) from error
+
+
+def facing_places(
+    parts: tuple[FlatPart, ...],
+) -> tuple[FloatArray, tuple[tuple[float, float, float], ...]]:
+    """Return (n, 2) mm for the vertices of all parts in turn, and middle and radius of each disc.
+
+    A lingual half stands above the facial one, so that they face each other.
+    """
+    places: list[FloatArray] = []
+    discs: list[tuple[float, float, float]] = []
+    y = 0.0
+    for part in parts:
+        if discs:
+            y += discs[-1][2] + part.radius_mm * (1.0 + 2.0 * _BETWEEN)
+        places.append(part.points * part.radius_mm + [0.0, y])
+        discs.append((0.0, y, part.radius_mm))
+    return np.concatenate(places), tuple(discs)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

@@ -10,7 +10,7 @@ from scipy import sparse
 
 from stainmap.paper.raster import Camera, FrameBuffer, rasterise
 from stainmap.paper.shading import ShadingFields, form_relief, light_frame
-from stainmap.planning.flat_views import FlatName, FlatPart
+from stainmap.planning.flat_views import FlatPart, facing_places
 from stainmap.surface.mesh import BoolArray, FloatArray, IndexArray, TriMesh
 from stainmap.surface.picking import Hit
 
@@ -18,8 +18,6 @@ Margins = tuple[int, int, int]
 
 _SAMPLES = 2
 _BORDER_MM = 0.2
-# Room between the halves of a front tooth, in radii.
-_BETWEEN = 0.10
 _RELIEF = 0.55
 
 
@@ -74,29 +72,20 @@ def side_sheet(mesh: TriMesh, faces: BoolArray, axes: FloatArray) -> FlatSheet:
 
 def flat_sheet(parts: tuple[FlatPart, ...]) -> FlatSheet:
     """Return a rosette, or the halves of a front tooth: the lingual one above the facial one."""
-    places: list[FloatArray] = []
-    faces: list[IndexArray] = []
-    discs: list[tuple[float, float, float]] = []
-    first, y = 0, 0.0
-    for part in parts:
-        if part.name is FlatName.LINGUAL:
-            y = discs[-1][1] + discs[-1][2] + part.radius_mm * (1.0 + 2.0 * _BETWEEN)
-        flat = part.points * part.radius_mm + [0.0, y]
-        places.append(np.c_[flat, np.zeros(len(flat))])
-        faces.append(part.faces + first)
-        first += len(flat)
-        discs.append((0.0, y, part.radius_mm))
+    flat, discs = facing_places(parts)
+    first = np.cumsum([0, *(len(part.vertices) for part in parts)])
+    faces = [part.faces + start for part, start in zip(parts, first, strict=False)]
     middle = np.array([[x, y] for x, y, _ in discs])
     reach = np.array([[radius] for _, _, radius in discs])
     return FlatSheet(
         vertices=np.concatenate([part.vertices for part in parts]),
         faces=np.concatenate(faces).astype(np.int32),
-        places=np.concatenate(places),
+        places=np.c_[flat, np.zeros(len(flat))],
         low=(middle - reach).min(axis=0),
         high=(middle + reach).max(axis=0),
         axes=None,
         notable=np.concatenate([part.notable for part in parts]),
-        discs=tuple(discs),
+        discs=discs,
     )
 
 

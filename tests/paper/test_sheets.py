@@ -98,7 +98,14 @@ def test_the_coat_map_holds_areas_coats_and_predictions(sheet: SheetData, coat_m
         assert liquid in coat_map
     assert "2-3" in coat_map
     assert "3:1 in milled size" in coat_map
-    for side in ("buccal", "lingual", "mesial", "distal", "occlusal, buccal below"):
+    for side in (
+        "buccal",
+        "lingual",
+        "mesial",
+        "distal",
+        "occlusal, buccal below",
+        "rosette, buccal below",
+    ):
         assert side in coat_map
     for row in sheet.outcome.areas:
         if row.area is not Zone.INNER:
