@@ -92,6 +92,15 @@ def _on_border(mesh: TriMesh, mask: BoolArray) -> BoolArray:
 
 
 def inner_area_error(crown: MadeCrown, mesh: TriMesh, outer: BoolArray) -> float:
-    """Return how much the area of the inner surface with its rim is off, as a share of it."""
-    made = crown.mesh.vertex_areas[~crown.outer].sum()
-    return float(mesh.vertex_areas[~outer].sum() / made - 1.0)
+    """Return how much the area of the inner surface with its rim is off, as a share of it.
+
+    On the crown's own mesh vertices are counted on both sides. On a finer one the known area is
+    that of the faces beyond the margin, and the found border runs between vertices, through the
+    middle of edges; their vertex areas end there.
+    """
+    made, inner = crown.mesh, ~crown.outer
+    if mesh is made:
+        known = float(made.vertex_areas[inner].sum())
+    else:
+        known = float(made.face_areas[inner[made.faces].any(axis=1)].sum())
+    return float(mesh.vertex_areas[~outer].sum()) / known - 1.0
