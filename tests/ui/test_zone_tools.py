@@ -7,10 +7,11 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from PySide6.QtCore import QEvent, QPoint, Qt, QTimer
+from PySide6.QtCore import QEvent, QPoint, QSettings, Qt, QTimer
 from PySide6.QtGui import QKeySequence
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QPushButton
+from pytestqt.qtbot import QtBot
 
 from stainmap.app.brush import Tool
 from stainmap.app.session import Session
@@ -23,6 +24,7 @@ from stainmap.ui.crown_view import PointerTask
 from stainmap.ui.main_window import MainWindow
 from stainmap.ui.streaks_dialog import StreaksDialog
 from tests.builders import dome_case
+from tests.ui.conftest import new_window
 
 LEFT = Qt.MouseButton.LeftButton
 NONE = Qt.KeyboardModifier.NoModifier
@@ -33,6 +35,36 @@ SHIFT = Qt.KeyboardModifier.ShiftModifier
 def _no_driver(monkeypatch: pytest.MonkeyPatch) -> None:
     """Test without OpenGL what is the same with it."""
     monkeypatch.setenv("STAINMAP_NO_GL", "1")
+
+
+def small(case: Case, planned: Case) -> Case:
+    """Return a coarse dome with the plan and the materials of the other."""
+    return replace(
+        case,
+        materials=planned.materials,
+        plan=planned.plan,
+        backings=planned.backings,
+        programme=planned.programme,
+    )
+
+
+def opened(qtbot: QtBot, settings: QSettings, case: Case) -> MainWindow:
+    """Return a visible window on a case."""
+    one = new_window(settings)
+    one.resize(1040, 760)
+    # Without unsaved work the window closes without asking.
+    qtbot.addWidget(one, before_close_func=lambda _: one.session.adopt(case, path=None, saved=True))
+    one.show()
+    qtbot.waitExposed(one)
+    one.activateWindow()
+    one.session.adopt(case, path=None, saved=True)
+    return one
+
+
+@pytest.fixture
+def window(qtbot: QtBot, planned_case: Case, settings: QSettings) -> MainWindow:
+    """Return a window on a smooth dome."""
+    return opened(qtbot, settings, small(dome_case(20, 48), planned_case))
 
 
 @pytest.fixture(scope="module")
@@ -51,19 +83,14 @@ def grooved_case() -> Case:
 
 
 @pytest.fixture
-def grooved(window: MainWindow, grooved_case: Case, planned_case: Case) -> MainWindow:
-    """Return the window on the grooved dome, seen from above, with the plan of the other."""
-    case = replace(
-        grooved_case,
-        materials=planned_case.materials,
-        plan=planned_case.plan,
-        backings=planned_case.backings,
-        programme=planned_case.programme,
-    )
-    window.session.adopt(case, path=None, saved=True)
-    window.crown.look_along(np.array([0.0, 0.0, 1.0]), np.array([0.0, 1.0, 0.0]))
+def grooved(
+    qtbot: QtBot, planned_case: Case, settings: QSettings, grooved_case: Case
+) -> MainWindow:
+    """Return a window on the grooved dome, seen from above."""
+    one = opened(qtbot, settings, small(grooved_case, planned_case))
+    one.crown.look_along(np.array([0.0, 0.0, 1.0]), np.array([0.0, 1.0, 0.0]))
     QTest.qWait(200)
-    return window
+    return one
 
 
 def case_of(window: MainWindow) -> Case:
