@@ -7,6 +7,7 @@ from numpy.typing import NDArray
 
 from stainmap.model.crown import CrownReading
 from stainmap.model.plan import Streaks
+from stainmap.model.zone import Zone
 from stainmap.planning.row import row_directions
 from stainmap.surface.mesh import TriMesh
 
@@ -45,6 +46,9 @@ def streak_starts(
     first = np.where(inside[one], one, other)
     beyond = np.where(inside[one], other, one)
     running = (height[first] - height[beyond]) * streaks.direction > 0
+    if streaks.direction > 0:
+        # Down into a fissure is not towards the margin.
+        running &= zones[beyond] != int(Zone.FISSURE)
     border = np.unique(first[running])
     starts: list[int] = []
     units = np.unique(reading.unit_index[reading.outer])

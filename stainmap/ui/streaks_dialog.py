@@ -25,6 +25,7 @@ from stainmap.ui.form_dialog import FormDialog, choice_box, number_box
 from stainmap.ui.section import SoftLabel
 
 _DIRECTIONS = {1: "towards the margin", -1: "towards the biting edge"}
+_ROW_PX = 34
 _DEFAULT = Streaks(area=Zone.CUSP, count=5, length_mm=3.0, coats=1)
 
 
@@ -104,6 +105,7 @@ class StreaksDialog(FormDialog):
         for index, streaks in enumerate(here):
             row = _Row(self._case, streaks, [*dict.fromkeys((*self._zones(), streaks.area))])
             row.bind(self._read, partial(self._remove, index))
+            self._lines.setRowMinimumHeight(index + 1, _ROW_PX)
             for column, field in enumerate(row.fields):
                 self._lines.addWidget(field, index + 1, column)
             self._groups.append(row)

@@ -244,6 +244,18 @@ def test_in_a_bridge_every_unit_is_mirrored_in_itself() -> None:
     assert np.array_equal(mirrored.zones == Zone.FISSURE, spot | twin)
 
 
+def test_streaks_towards_the_margin_do_not_run_into_a_fissure(case: Case) -> None:
+    x, y, _ = case.surface.mesh.vertices.T
+    streaks = Streaks(area=Zone.CUSP, count=5, length_mm=2.0, coats=1)
+    # Fissures within the cap, buccal and lingual: their upper edges lie above them.
+    pit = (np.abs(x) < 2.0) & (np.abs(y) > 1.2) & (np.hypot(x, y) < 2.3)
+    grooved = corrected(case, pit, Zone.FISSURE)
+    mesh = grooved.surface.mesh
+    starts = streak_starts(mesh, grooved.zones, grooved.reading, streaks)
+    assert starts == streak_starts(mesh, case.zones, case.reading, streaks)
+    assert (np.hypot(x, y)[starts] > 2.5).all()
+
+
 def test_streaks_of_a_bridge_are_spread_over_each_unit() -> None:
     bridge = two_domes()
     streaks = Streaks(area=Zone.CUSP, count=4, length_mm=2.0, coats=1)
