@@ -17,6 +17,9 @@ from stainmap.surface.mesh import FloatArray, IndexArray, TriMesh
 _CLEAR = 0.6
 _MOST_INSIDE = 20_000
 _AREA_SLACK = 1e-6
+# A triangle below this share of the cap has no area but what rounding gives it.
+_SLIVER = 1e-10
+_PEELED = 20
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -166,12 +169,20 @@ def _delaunay(
         return None
     turned = _twice_area(points, triangles) < 0.0
     triangles[turned] = triangles[turned][:, ::-1]
-    directed = np.concatenate([triangles[:, [k, (k + 1) % 3]] for k in range(3)])
-    key = directed @ [len(points), 1]
-    once = key[~np.isin(key, directed[:, ::-1] @ [len(points), 1])]
-    wanted = _segments(rings) @ [len(points), 1]
-    fits = np.array_equal(np.sort(once), np.sort(wanted))
-    return triangles if fits and _fills(points, triangles, area) else None
+    wanted = np.sort(_segments(rings) @ [len(points), 1])
+    for _ in range(_PEELED):
+        directed = np.stack([triangles[:, [k, (k + 1) % 3]] for k in range(3)], axis=1)
+        key = directed @ [len(points), 1]
+        once = ~np.isin(key, directed[:, :, ::-1] @ [len(points), 1])
+        if np.array_equal(np.sort(key[once]), wanted):
+            return triangles if _fills(points, triangles, area) else None
+        # Of points in a straight line outside there may be slivers without area: peel them off.
+        stray = (once & ~np.isin(key, wanted)).any(axis=1)
+        stray &= _twice_area(points, triangles) < _SLIVER * area
+        if not stray.any():
+            return None
+        triangles = triangles[~stray]
+    return None
 
 
 def _twice_area(points: FloatArray, triangles: NDArray[np.int64]) -> FloatArray:

@@ -12,6 +12,7 @@ from stainmap.errors import MeshFileError
 from stainmap.surface.cutting import cut_along_loop, cut_by_field, cut_by_plane
 from stainmap.surface.loading import load_mesh
 from stainmap.surface.mesh import TriMesh, boundary_loops, connected_pieces
+from stainmap.surface.refining import refine
 from tests.surface import shapes
 
 
@@ -222,3 +223,15 @@ def test_ears_with_a_hole(monkeypatch: pytest.MonkeyPatch) -> None:
     cut = cut_by_plane(tube, (0.2, 0.1, 1.0), 0.0, close=True)
     assert cut.mesh.is_watertight
     assert cut.mesh.volume == pytest.approx(0.5 * tube.volume, rel=1e-9)
+
+
+def test_cap_is_even_where_the_outline_is_straight_for_long() -> None:
+    """Refined flat facets put many points of the outline on one line; no fans of slivers follow."""
+    fine = refine(shapes.sphere(5.0, 2), 0.2).mesh
+    cut = cut_by_plane(fine, (0.02, 0.03, 1.0), 0.4, close=True)
+    assert cut.mesh.is_watertight
+    flat = cut.mesh.face_areas[cut.cap].sum()
+    again = refine(cut.mesh, 0.2).mesh
+    # An even cap needs hardly more than its area in triangles of that edge length.
+    extra = again.face_count - (~cut.cap).sum()
+    assert extra < 4.0 * flat / (0.25 * np.sqrt(3.0) * 0.2**2)
