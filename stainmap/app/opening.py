@@ -32,6 +32,9 @@ from stainmap.units import LengthUnit, SizeState
 MAX_EDGE_MM = 0.14
 # A hollow bridge over a whole arch has about this much surface, mm2.
 _FINE_AREA_MM2 = 6000.0
+# Far longer than a scanned jaw with its base, which takes some 100 mm; common practice, no
+# published source.
+LARGEST_BODY_MM = 500.0
 ASSUMED_WALL_MM = 1.0
 DEFAULT_SLIDERS = ZoneSliders()
 DARK_MOUTH = "dark mouth"
@@ -147,7 +150,7 @@ def scale_to_sintered(look: MeshLook, answers: Answers, enlargement_factor: floa
     Raises
     ------
     MeshFileError
-        If no unit was given and the size fits none.
+        If no unit was given and the size fits none, or it would be larger than any jaw.
     """
     unit = answers.unit or look.loaded.declared_unit or (look.sizes[0].unit if look.sizes else None)
     if unit is None:
@@ -158,6 +161,13 @@ def scale_to_sintered(look: MeshLook, answers: Answers, enlargement_factor: floa
             advice="Say the unit of the file, or export it again.",
         )
     factor = unit.millimetres
+    longest_mm = float(look.mesh.extent.max()) * factor
+    if longest_mm > LARGEST_BODY_MM:
+        raise MeshFileError(
+            f"In the unit {unit.value} it is {longest_mm:,.0f} mm long, larger than any jaw.",
+            where=look.path.name,
+            advice="Say another unit, or export it again.",
+        )
     if answers.size_state is SizeState.MILLED:
         factor /= enlargement_factor
     return factor

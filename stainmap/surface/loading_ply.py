@@ -262,7 +262,8 @@ class _Binary:
                     _refuse("Its points carry lists of different lengths.", self._name)
                 names = [one.name for one in element.properties]
                 columns = [rows[f"value {names.index(axis)}"] for axis in "xyz"]
-                points = np.stack([one.astype(np.float64) for one in columns], axis=1)
+                with np.errstate(invalid="ignore"):  # some bit patterns of NaN, refused later
+                    points = np.stack([one.astype(np.float64) for one in columns], axis=1)
             if len(points) and corners is not None:
                 break
         if corners is None:
