@@ -151,8 +151,10 @@ class _Window:
         border[own, zone] = 1e6
         nearest = np.where(number == 0, np.float32(1e6), border.min(axis=1))
         colour = self._line(colour, nearest, white=(2.0, 0.9), black=0.95)
+        if self._ratio < _ACCENTS_FROM:
+            return colour
         masks = self.picture.take(accents, self.rows)
-        if self._ratio >= _ACCENTS_FROM and masks.any():
+        if masks.any():
             outline = (np.abs(masks - 0.5) / self.steepness(masks)).min(axis=1)
             dash = self._sum_xy % round(10.0 * float(self._ratio)) >= round(5.0 * self._ratio)
             colour = self._line(colour, outline, white=(1.5, 0.8), black=0.8, where=dash)
