@@ -14,8 +14,9 @@ from stainmap.model.colour import Colour, Measurement
 from stainmap.model.plan import CoatSpan
 from stainmap.model.zone import Accent, Area, Zone, area_label
 from stainmap.planning.coats import CoatLayout
+from stainmap.planning.targets import wanted_in
 from stainmap.predict.appearance import AppearanceEngine
-from stainmap.predict.colour_conversion import AppliedConversion, colour_difference, convert
+from stainmap.predict.colour_conversion import AppliedConversion, colour_difference
 from stainmap.predict.lights import UnderLights, spectrum_from_nodes, under_lights
 from stainmap.predict.parameter_spread import (
     BEFORE_CALIBRATION,
@@ -71,7 +72,8 @@ class AreaOutcome:
     conversions
         What made the wanted colour comparable; their names belong beside the difference.
     difference_sd
-        Standard deviation of L*, a*, b* of the wanted colour that they add.
+        Standard deviation of L*, a*, b* of the wanted colour: what conversions add, and the doubt
+        of its reading.
     refused
         Why there is no difference to what is wanted: they were measured unlike. Empty otherwise.
     wall_mm
@@ -324,29 +326,35 @@ def _beside_wanted(
         chroma = float(np.hypot(body[1], body[2]))
         offset = (outcome.predicted.lightness - float(body[0]), outcome.predicted.chroma - chroma)
         outcome = replace(outcome, offset_from_body=offset)
-    target = case.target
-    wanted = None if target is None else target.wanted(outcome.area)
-    if target is None or wanted is None:
+    target, how = case.target, outcome.predicted.measurement
+    as_read = None if target is None else target.wanted(outcome.area)
+    if target is None or as_read is None:
         return outcome
-    if outcome.area is not Zone.BODY:
-        wanted_offset = (
-            wanted.lightness - target.body.lightness,
-            wanted.chroma - target.body.chroma,
-        )
-        outcome = replace(outcome, wanted_offset=wanted_offset)
     try:
-        # Offsets are steps as seen, so the body is converted and they follow from it.
-        body_wanted = convert(target.body, outcome.predicted.measurement, target.conversions)
+        wanted = wanted_in(target, outcome.area, how)
+        body_wanted = wanted_in(target, Zone.BODY, how)
     except PlanError as error:
-        return replace(outcome, wanted=wanted, refused=str(error))
-    alike = replace(target, body=body_wanted.colour).wanted(outcome.area) or body_wanted.colour
+        wanted = body_wanted = None
+        outcome = replace(outcome, refused=str(error))
+    if wanted is None or body_wanted is None:
+        return replace(outcome, wanted=as_read, wanted_offset=_step(outcome, as_read, target.body))
+    # An offset that was asked for is said as it was asked for, whatever conversions make of it.
+    steps = (wanted.colour, body_wanted.colour) if wanted.own else (as_read, target.body)
     return replace(
         outcome,
-        wanted=alike,
-        delta_e_00=colour_difference(outcome.predicted, alike).de00,
-        conversions=body_wanted.conversions,
-        difference_sd=body_wanted.added_sd,
+        wanted=wanted.colour,
+        wanted_offset=_step(outcome, *steps),
+        delta_e_00=colour_difference(outcome.predicted, wanted.colour).de00,
+        conversions=wanted.conversions,
+        difference_sd=wanted.sd,
     )
+
+
+def _step(outcome: AreaOutcome, colour: Colour, body: Colour) -> tuple[float, float] | None:
+    """Return dL* and dC* of an area's colour from the body's, None for the body itself."""
+    if outcome.area is Zone.BODY:
+        return None
+    return colour.lightness - body.lightness, colour.chroma - body.chroma
 
 
 def plus_minus_text(areas: Sequence[AreaOutcome], between: str = ", ") -> str:

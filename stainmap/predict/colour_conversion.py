@@ -18,8 +18,10 @@ from numpy.typing import NDArray
 
 from stainmap.errors import PlanError
 from stainmap.model.colour import (
+    PHOTOGRAPHED,
     SPHERE_WITH_GLOSS,
     SPHERE_WITHOUT_GLOSS,
+    TAB_TABLE_SPHERE,
     WITHOUT_GLOSS,
     Colour,
     Conversion,
@@ -84,6 +86,23 @@ _FIRST_SURFACE_SD: Final[Triple] = (1.0, 0.2, 0.6)
 _GEOMETRIES: Final = (WITHOUT_GLOSS, SPHERE_WITHOUT_GLOSS, SPHERE_WITH_GLOSS)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _TakenFor:
+    """A way of reading that is taken for 45/0 under D65, and what that is thought to add."""
+
+    conversion: Conversion
+    added_sd: Triple
+
+
+# Readings whose geometry is not known are taken for ours, their light adapted. What that adds is
+# assumed: for tabs the 1.5 that stands in the name; for photographs what a camera's colours, and
+# light from anywhere, make of a tooth once a grey patch has taken out the rest.
+_TAKEN_FOR: Final = {
+    TAB_TABLE_SPHERE: _TakenFor(conversion=Conversion.TAB_TABLE, added_sd=(1.5, 1.5, 1.5)),
+    PHOTOGRAPHED: _TakenFor(conversion=Conversion.PHOTOGRAPH, added_sd=(1.5, 1.5, 2.0)),
+}
+
+
 def colour_difference(
     one: Colour, other: Colour, chosen: Collection[Conversion] = ()
 ) -> ColourDifference:
@@ -112,8 +131,9 @@ def convert(
 ) -> ConvertedColour:
     """Return a colour as it would be measured in another way.
 
-    Gloss comes first, in the colour's own light, then the light. Both need XYZ alone: the first
-    surface reflects all wavelengths alike, and adaptation is defined on XYZ.
+    Readings of no known geometry are first taken for 45/0, D65. Gloss comes next, in the colour's
+    own light, then the light. Both need XYZ alone: the first surface reflects all wavelengths
+    alike, and adaptation is defined on XYZ.
 
     Raises
     ------
@@ -121,28 +141,48 @@ def convert(
         If something differs that no chosen conversion covers; says what, and what to do.
     """
     applied: list[AppliedConversion] = []
-    for what in colour.measurement.unlike(wanted):
-        name = _conversion_for(what, colour.measurement, wanted)
+    while unlike := colour.measurement.unlike(wanted):
+        name = _conversion_for(unlike[0], colour.measurement, wanted)
         if name is None or name not in chosen:
-            raise _refusal(what, colour.measurement, wanted, name)
-        here = colour.measurement
-        if name is Conversion.FIRST_SURFACE:
-            lab = _other_geometry(colour, wanted.geometry)
-            origin, result, sd = here.geometry, wanted.geometry, _FIRST_SURFACE_SD
-            there = replace(here, geometry=wanted.geometry)
-        else:
-            observer = here.observer_degrees
-            whites = (white_point(one.illuminant, observer) for one in (here, wanted))
-            lab = adapt_lab(colour.lab, *whites)
-            origin, result = here.illuminant, wanted.illuminant
-            sd = _root_of_squares((_ADAPTATION_SD[origin], _ADAPTATION_SD[result]))
-            there = replace(here, illuminant=wanted.illuminant)
-        applied.append(
-            AppliedConversion(conversion=name, origin=origin, result=result, added_sd=sd)
-        )
-        colour = _colour(lab, there)
+            raise _refusal(unlike[0], colour.measurement, wanted, name)
+        colour, step = _converted(colour, wanted, name)
+        applied.append(step)
     at_wanted = replace(colour, measurement=wanted)
     return ConvertedColour(colour=at_wanted, conversions=tuple(applied))
+
+
+def _converted(
+    colour: Colour, wanted: Measurement, name: Conversion
+) -> tuple[Colour, AppliedConversion]:
+    """Return a colour after one conversion, and what that did."""
+    here = colour.measurement
+    there = _after(name, here, wanted)
+    lab: Triple | NDArray[np.float64] = colour.lab
+    if name is Conversion.FIRST_SURFACE:
+        lab = _other_geometry(colour, wanted.geometry)
+        origin, result, sd = here.geometry, wanted.geometry, _FIRST_SURFACE_SD
+    elif name is Conversion.ADAPTED_WHITE:
+        origin, result = here.illuminant, wanted.illuminant
+        sd = _root_of_squares((_ADAPTATION_SD[origin], _ADAPTATION_SD[result]))
+    else:
+        origin = f"{here.geometry}, {here.illuminant}"
+        result = f"{there.geometry}, {there.illuminant}"
+        sd = _TAKEN_FOR[here.geometry].added_sd
+    if there.illuminant != here.illuminant:
+        observer = here.observer_degrees
+        whites = (white_point(one.illuminant, observer) for one in (here, there))
+        lab = adapt_lab(lab, *whites)
+    applied = AppliedConversion(conversion=name, origin=origin, result=result, added_sd=sd)
+    return _colour(np.asarray(lab), there), applied
+
+
+def _after(name: Conversion, here: Measurement, wanted: Measurement) -> Measurement:
+    """Return what a conversion makes of a way of measuring."""
+    if name is Conversion.FIRST_SURFACE:
+        return replace(here, geometry=wanted.geometry)
+    if name is Conversion.ADAPTED_WHITE:
+        return replace(here, illuminant=wanted.illuminant)
+    return replace(here, geometry=WITHOUT_GLOSS, illuminant="D65")
 
 
 def conversions_for(here: Measurement, wanted: Measurement) -> tuple[Conversion, ...]:
@@ -153,16 +193,20 @@ def conversions_for(here: Measurement, wanted: Measurement) -> tuple[Conversion,
     PlanError
         If there is none for something that differs.
     """
-    needed = []
-    for what in here.unlike(wanted):
-        name = _conversion_for(what, here, wanted)
+    needed: list[Conversion] = []
+    while unlike := here.unlike(wanted):
+        name = _conversion_for(unlike[0], here, wanted)
         if name is None:
-            raise _refusal(what, here, wanted, None)
+            raise _refusal(unlike[0], here, wanted, None)
         needed.append(name)
+        here = _after(name, here, wanted)
     return tuple(needed)
 
 
 def _conversion_for(what: str, here: Measurement, wanted: Measurement) -> Conversion | None:
+    taken = _TAKEN_FOR.get(here.geometry)
+    if what == "geometry" and taken is not None and here.illuminant in _ADAPTATION_SD:
+        return taken.conversion
     if what == "geometry" and {here.geometry, wanted.geometry} <= set(_GEOMETRIES):
         return Conversion.FIRST_SURFACE
     lights = {here.illuminant, wanted.illuminant}

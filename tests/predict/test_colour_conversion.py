@@ -94,10 +94,11 @@ def test_wanted_in_place_is_like_over_anything() -> None:
 
 def test_a_conversion_names_itself_and_adds_its_uncertainty() -> None:
     reading = measured(geometry=SPHERE_WITH_GLOSS, illuminant="A")
-    assert conversions_for(reading.measurement, OURS) == tuple(Conversion)
+    needed = (Conversion.FIRST_SURFACE, Conversion.ADAPTED_WHITE)
+    assert conversions_for(reading.measurement, OURS) == needed
     found = convert(reading, OURS, tuple(Conversion))
     assert found.colour.measurement == OURS
-    assert [one.conversion for one in found.conversions] == list(Conversion)
+    assert tuple(one.conversion for one in found.conversions) == needed
     assert str(found.conversions[0]).startswith("first-surface reflection, polished, n 2.15: d/8")
     assert "A to D65" in str(found.conversions[1])
     assert found.added_sd == pytest.approx(np.hypot((1.0, 0.2, 0.6), (0.8, 1.1, 0.9)))
