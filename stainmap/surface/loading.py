@@ -278,7 +278,7 @@ def _rounded(points: NDArray[np.float32] | NDArray[np.float64]) -> list[str]:
     if points.dtype != np.float32:
         return []
     diagonal = float(np.linalg.norm([float(np.ptp(points[:, k])) for k in range(3)]))
-    step = float(np.spacing(np.abs(points).max()))
+    step = float(np.spacing(max(points.max(), -points.min())))
     if step <= COARSEST_STEP * diagonal:
         return []
     return [f"It lies so far from the origin that its points are rounded to steps of {step:.1g}."]

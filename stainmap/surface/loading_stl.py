@@ -177,12 +177,14 @@ def _facet_corners(text: bytes, start: int, end: int, name: str) -> Iterator[NDA
             return
         if len(words) % _WORDS_PER_FACET or not _has_pattern(words):
             raise _not_a_facet(text, start, stop, name)
+        # Python would read 1_0 as ten, the format does not.
+        strange = b"_" in text[start:stop]
         corners = np.empty((len(words) // _WORDS_PER_FACET, 9))
         try:
             for column, place in enumerate((8, 9, 10, 12, 13, 14, 16, 17, 18)):
                 numbers = words[place::_WORDS_PER_FACET]
-                if b"_" in b"".join(numbers):
-                    raise ValueError  # Python would read 1_0 as ten, the format does not
+                if strange and b"_" in b"".join(numbers):
+                    raise ValueError
                 corners[:, column] = list(map(float, numbers))
         except ValueError:
             raise _not_a_facet(text, start, stop, name) from None
