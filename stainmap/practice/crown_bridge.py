@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -12,7 +12,7 @@ from stainmap.errors import PlanError
 from stainmap.model.tooth import Role, Tooth, Unit
 from stainmap.model.zone import Accent, Zone
 from stainmap.practice.crown_connector import Connector
-from stainmap.practice.crown_joining import ACCENTS, Part, Standing, joined
+from stainmap.practice.crown_joining import ACCENTS, JoinedUnits, Part, Standing, joined
 from stainmap.practice.crown_meshing import join, meet_surface
 from stainmap.practice.crown_pontic import close_below
 from stainmap.practice.crown_solids import (
@@ -26,7 +26,7 @@ from stainmap.practice.crown_solids import (
 )
 from stainmap.practice.crown_truth import AccentMask, truth_of, without_crumbs
 from stainmap.practice.crown_walls import minimum_walls
-from stainmap.surface.mesh import TriMesh, frozen
+from stainmap.surface.mesh import TriMesh, frozen, unit_rows
 from stainmap.surface.section import plane_section
 
 FloatArray = NDArray[np.float64]
@@ -54,6 +54,8 @@ _PLACES = (
     _Place(position=6, role=Role.RETAINER, turn_deg=5.0, y=-0.45, z=0.0),
 )
 _GAPS_MM = (0.08, 0.10)
+_WIDER_MM = (0.0, 0.1, 0.2, 0.3, 0.45)
+_LEAST_ANGLE_DEG = 10.0
 _CONNECTOR_YZ = (0.5, 3.4)
 _CONNECTOR_HALF_AXES = ((1.30, 1.57), (1.325, 1.605))
 
@@ -151,13 +153,13 @@ def make_bridge(
         Unit(tooth=Tooth(number=number), role=place.role)
         for number, place in zip(teeth, _PLACES, strict=True)
     )
-    stands, connectors = _in_a_row(units, seed, variation, resolution)
-    made = []
+    stands = _stands(units, seed, variation, resolution)
+    whole = []
     for number, (unit, stand) in enumerate(zip(units, stands, strict=True)):
         report(0.2 + 0.2 * number, f"meshing {unit.tooth.number}")
-        made.append(_made_unit(unit, stand, resolution))
+        whole.append(_made_unit(unit, stand, resolution))
     report(0.8, "joining the units")
-    surface = joined([unit.part for unit in made], stands, connectors, WALL_EDGE_MM / resolution)
+    made, connectors, surface = _joined_where_it_can_be(whole, stands, resolution)
     vertices, faces, tips, pits, middles = (
         surface.vertices,
         surface.faces,
@@ -200,10 +202,10 @@ def make_bridge(
     )
 
 
-def _in_a_row(
+def _stands(
     units: tuple[Unit, ...], seed: int, variation: float, resolution: float
-) -> tuple[list[Standing], list[Connector]]:
-    """Return the units side by side, the middle one at x = 0, and the connectors between them."""
+) -> list[Standing]:
+    """Return the solids turned as they stand in the row, all still at x = 0."""
     stands = []
     for unit, place in zip(units, _PLACES, strict=True):
         generator = np.random.default_rng([seed, unit.tooth.position])
@@ -216,21 +218,62 @@ def _in_a_row(
                 shift=np.array([0.0, place.y, place.z]),
             )
         )
+    return stands
+
+
+def _joined_where_it_can_be(
+    whole: list[_MadeUnit], stands: list[Standing], resolution: float
+) -> tuple[list[_MadeUnit], list[Connector], JoinedUnits]:
+    """Return the units in their places, the connectors, and all of it as one surface.
+
+    Where two walls run side by side so closely that the crevice between them cannot be meshed
+    well, the units stand a little further apart.
+    """
+    for wider in _WIDER_MM:
+        moves, connectors = _in_a_row(stands, wider)
+        made = [unit.moved(x) for unit, x in zip(whole, moves, strict=True)]
+        placed = [stand.moved(x) for stand, x in zip(stands, moves, strict=True)]
+        parts = [unit.part for unit in made]
+        try:
+            surface = joined(parts, placed, connectors, WALL_EDGE_MM / resolution)
+        except ValueError:
+            continue
+        if _smallest_angle_deg(surface) > _LEAST_ANGLE_DEG:
+            return made, connectors, surface
+    raise PlanError("These units cannot be joined.", advice="Choose another seed.")
+
+
+def _smallest_angle_deg(surface: JoinedUnits) -> float:
+    """Return the smallest angle of all triangles."""
+    corners = surface.vertices[surface.faces]
+    smallest = np.pi
+    for k in range(3):
+        one = unit_rows(corners[:, (k + 1) % 3] - corners[:, k])
+        other = unit_rows(corners[:, (k + 2) % 3] - corners[:, k])
+        cosine = np.einsum("ij,ij->i", one, other)
+        smallest = min(smallest, float(np.arccos(np.clip(cosine.max(), -1.0, 1.0))))
+    return float(np.degrees(smallest))
+
+
+def _in_a_row(
+    stands: list[Standing], wider_mm: float
+) -> tuple[tuple[float, float, float], list[Connector]]:
+    """Return how far each unit moves along x, the middle one not at all, and the connectors."""
     to_mesial = [_walls_x(stand, 1.0) for stand in stands]
     to_distal = [_walls_x(stand, -1.0) for stand in stands]
-    # The middle unit stays; the others come up to it until the walls are a gap apart somewhere.
+    # The others come up to the middle unit until the walls are a gap apart somewhere.
     moves = (
-        float((to_mesial[1] - to_distal[0]).max()) + _GAPS_MM[0],
+        float((to_mesial[1] - to_distal[0]).max()) + _GAPS_MM[0] + wider_mm,
         0.0,
-        float((to_distal[1] - to_mesial[2]).min()) - _GAPS_MM[1],
+        float((to_distal[1] - to_mesial[2]).min()) - _GAPS_MM[1] - wider_mm,
     )
     connectors = []
-    for k in range(len(units) - 1):
+    for k in range(len(stands) - 1):
         on_line = to_mesial[0].size // 2
         walls = to_distal[k][on_line] + moves[k], to_mesial[k + 1][on_line] + moves[k + 1]
         centre = (float(sum(walls)) / 2, *_CONNECTOR_YZ)
         connectors.append(Connector(centre=centre, half_axes=_CONNECTOR_HALF_AXES[k]))
-    return [stand.moved(x) for stand, x in zip(stands, moves, strict=True)], connectors
+    return moves, connectors
 
 
 def _walls_x(stand: Standing, direction: float) -> FloatArray:
@@ -260,6 +303,16 @@ class _MadeUnit:
     tips: FloatArray
     pits: FloatArray
     walls: tuple[float, float] | None
+
+    def moved(self, x: float) -> _MadeUnit:
+        """Return it moved along x."""
+        by = np.array([x, 0.0, 0.0])
+        return replace(
+            self,
+            part=replace(self.part, vertices=self.part.vertices + by),
+            tips=self.tips + by,
+            pits=self.pits + by,
+        )
 
 
 def _made_unit(unit: Unit, stand: Standing, resolution: float) -> _MadeUnit:
