@@ -50,5 +50,9 @@ class PlanError(StainmapError):
     """A plan refers to something that does not exist or is out of range."""
 
 
+class PhotographError(StainmapError):
+    """A photograph, or a spot in it, tells no shade."""
+
+
 class CancelledError(StainmapError):
     """The user stopped a long task; nothing was changed."""

@@ -1,0 +1,141 @@
+"""Photographs: from a picture file to sRGB pixels, with everything that is no picture refused."""
+
+from __future__ import annotations
+
+import io
+import warnings
+from pathlib import Path
+from typing import Final
+
+import numpy as np
+from PIL import Image, ImageCms, ImageOps, UnidentifiedImageError
+
+from stainmap.errors import PhotographError
+from stainmap.planning.photograph import Photograph
+
+FORMATS: Final = ("JPEG", "PNG", "TIFF", "WEBP", "BMP")
+SUFFIXES: Final = (".jpg", ".jpeg", ".png", ".tif", ".tiff", ".webp", ".bmp")
+
+LEAST_SIDE_PX: Final = 100
+MOST_PIXELS: Final = 64_000_000
+_MOST_BYTES: Final = 200 << 20
+# Longest side that is kept: a spot still has thousands of points.
+_KEPT_SIDE_PX: Final = 2400
+
+_BROKEN = (
+    OSError, ValueError, TypeError, SyntaxError, IndexError, KeyError, AttributeError, EOFError,
+    OverflowError, MemoryError, RuntimeError, ZeroDivisionError,
+)  # fmt: skip
+
+
+def read_photograph(path: Path) -> Photograph:
+    """Return a picture upright, in sRGB, at most 2,400 pixels on its longer side.
+
+    Size is checked before anything is unpacked. A colour profile in the file is used; without one
+    sRGB is taken for granted, as cameras write it.
+
+    Raises
+    ------
+    PhotographError
+        If the file cannot be read, is no picture, is tiny or huge, has no colours, or is damaged.
+    """
+    where = path.name
+    try:
+        if path.exists() and not path.is_file():
+            raise PhotographError(
+                "The photograph cannot be read: it is not an ordinary file.", where=where
+            )
+        if path.stat().st_size > _MOST_BYTES:
+            raise _huge(where)
+        content = path.read_bytes()
+    except OSError as error:
+        raise PhotographError(
+            f"The photograph cannot be read ({error.strerror or error}).", where=where
+        ) from error
+    with warnings.catch_warnings():
+        # Pillow warns of large pictures and odd metadata; what is too large is refused below.
+        warnings.simplefilter("ignore")
+        try:
+            with Image.open(io.BytesIO(content), formats=FORMATS) as picture:
+                _check_size(picture.size, where)
+                return _photograph(picture, where)
+        except PhotographError:
+            raise
+        except Image.DecompressionBombError as error:
+            raise _huge(where) from error
+        except UnidentifiedImageError as error:
+            raise PhotographError(
+                "It is not a picture that can be read here.",
+                where=where,
+                advice="Give a JPEG, PNG, TIFF, WebP or BMP file.",
+            ) from error
+        except _BROKEN as error:
+            raise PhotographError(
+                f"The picture is damaged or cut short ({error}).",
+                where=where,
+                advice="Copy it from the camera again.",
+            ) from error
+
+
+def _check_size(size: tuple[int, int], where: str) -> None:
+    width, height = size
+    if width * height > MOST_PIXELS:
+        raise _huge(where)
+    if min(width, height) < LEAST_SIDE_PX:
+        raise PhotographError(
+            f"The picture has only {width} by {height} points.",
+            where=where,
+            advice=f"Take one with at least {LEAST_SIDE_PX} points on its shorter side.",
+        )
+
+
+def _huge(where: str) -> PhotographError:
+    return PhotographError(
+        f"The picture is larger than {MOST_PIXELS // 1_000_000} million points or "
+        f"{_MOST_BYTES >> 20} megabytes.",
+        where=where,
+        advice="Save it smaller, or cut out the teeth and the grey patch.",
+    )
+
+
+def _photograph(picture: Image.Image, where: str) -> Photograph:
+    profile = picture.info.get("icc_profile")
+    if picture.format == "JPEG":
+        # Lets the decoder halve the picture as often as nothing is lost by it.
+        picture.draft(None, (_KEPT_SIDE_PX, _KEPT_SIDE_PX))
+    if picture.mode in ("1", "L", "LA", "I", "F") or picture.mode.startswith("I;"):
+        raise PhotographError(
+            "The picture has no colours.", where=where, advice="Take one in colour."
+        )
+    if picture.mode == "CMYK":
+        raise PhotographError(
+            "The picture was made for printing inks.",
+            where=where,
+            advice="Give it as the camera wrote it.",
+        )
+    upright = ImageOps.exif_transpose(picture)
+    rgb = _in_srgb(upright.convert("RGB"), profile)
+    factor = -(-max(rgb.size) // _KEPT_SIDE_PX)
+    if factor > 1:
+        rgb = rgb.reduce(factor)
+    pixels = np.array(rgb, dtype=np.uint8)
+    pixels.flags.writeable = False
+    return Photograph(name=where, pixels=pixels)
+
+
+def _in_srgb(picture: Image.Image, profile: bytes | None) -> Image.Image:
+    """Return the picture in sRGB; a profile that cannot be used is as good as none."""
+    if not profile:
+        return picture
+    try:
+        given = ImageCms.ImageCmsProfile(io.BytesIO(profile))
+        converted = ImageCms.profileToProfile(
+            picture,
+            given,
+            ImageCms.createProfile("sRGB"),
+            renderingIntent=ImageCms.Intent.RELATIVE_COLORIMETRIC,
+            outputMode="RGB",
+        )
+    except (ImageCms.PyCMSError, *_BROKEN):
+        return picture
+    return picture if converted is None else converted
