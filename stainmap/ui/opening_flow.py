@@ -38,7 +38,6 @@ from stainmap.ui.opening_questions import (
     NO_CROWN,
     OPEN,
     OTHER,
-    OTHER_TEETH,
     PARTS,
     QUESTIONS,
     SAY_AXIS,
@@ -342,11 +341,11 @@ class OpeningFlow(FlowCards):
         if look is not None and self._answers is not None and problem.__cause__ is None:
             if isinstance(problem, ReadingError) and problem.where in ASKED_ON_THE_CROWN:
                 self._ask(problem.where)
-            elif isinstance(problem, ReadingError) and problem.where == PARTS:
-                self._ask_about_units(problem)
             else:
                 self.questions.set_note(" ".join(p for p in (problem.message, problem.advice) if p))
                 self._show_questions()
+                if isinstance(problem, ReadingError) and problem.where == PARTS:
+                    self._offer_ways(len(self._answers.units))
             return
         question = problem.where if isinstance(problem, ReadingError) else None
         if question in ASKED_ON_THE_CROWN and self._again is not None:
@@ -361,11 +360,10 @@ class OpeningFlow(FlowCards):
             title = title[0].upper() + title[1:]
         self._say(title, text, buttons, details)
 
-    def _ask_about_units(self, problem: ReadingError) -> None:
-        """Say that teeth and shape do not fit, and what can be done besides naming others."""
-        ways = (SHOW_PARTS,) if self._count_of_units() > 1 else ()
-        text = " ".join(part for part in (problem.message, problem.advice) if part)
-        self._say("Which teeth are these?", text, (*ways, AS_NAMED, OTHER_TEETH))
+    def _offer_ways(self, count: int) -> None:
+        """Say what can be done besides naming other teeth."""
+        ways = (SHOW_PARTS, AS_NAMED) if count > 1 else (AS_NAMED,)
+        self._say("Are these the teeth?", "If they are, the shape can be read by them.", ways)
 
     def _ask(self, what: str) -> None:
         self.cut_tool.stop()
@@ -452,12 +450,11 @@ class OpeningFlow(FlowCards):
         elif button == CUT:
             self.cut_off_the_crown()
         elif button == SHOW_PARTS:
+            self._hide_questions()
             self._ask(PARTS)
         elif button == AS_NAMED:
+            self._hide_questions()
             self._answer(as_given=True)
-        elif button == OTHER_TEETH:
-            self.message.hide()
-            self._show_questions()
         elif button == THIS_SIDE:
             x, y, z = (float(v) for v in self._view.camera.axes[2])
             self._answer(axis=(x, y, z))

@@ -11,7 +11,6 @@ THIS_SIDE, CLOSE = "this is the biting side", "close"
 SAY_MESIAL = "show where"
 SAY_AXIS, IS_RIGHT = "show its biting side", "it is right"
 SHOW_PARTS, AS_NAMED = "show where they part", "keep to the teeth named"
-OTHER_TEETH = "name them again"
 CUT = "cut off the crown"
 # What is asked; the first two and the last are also where a reading says it is stuck.
 MESIAL, AXIS, SCREW = "mesial direction", "occlusal axis", "screw channel"
