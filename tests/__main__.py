@@ -67,6 +67,9 @@ def outside_options() -> list[str]:
 def run_pytest(arguments: list[str]) -> None:
     """Replace this process by pytest, under a virtual screen where there is no display."""
     command = [sys.executable, "-m", "pytest", *outside_options(), *arguments]
+    if not arguments and (os.cpu_count() or 1) > 1:
+        # The whole suite in two processes; what must not run side by side: tests/conftest.py.
+        command += ["-n", "2", "--dist", "loadgroup"]
     if sys.platform.startswith("linux"):
         libraries = system_packages.QT_LIBRARIES + system_packages.X11_LIBRARIES
         programs = () if system_packages.has_display() else system_packages.VIRTUAL_SCREEN

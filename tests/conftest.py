@@ -74,10 +74,26 @@ def gl_context(qapp: object) -> None:
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Let tests marked `gl` ask for the context before anything else."""
+    """Let tests marked `gl` ask for the context first, and say what may run at the same time.
+
+    The whole suite runs in two processes. All that opens windows stays in one of them, since there
+    is one keyboard focus; it is the longest part and begins. Of the rest a file stays together.
+    """
     for item in items:
         if item.get_closest_marker("gl") and isinstance(item, pytest.Function):
             item.fixturenames.insert(0, "gl_context")
+        item.add_marker(pytest.mark.xdist_group("window" if _opens_windows(item) else _file(item)))
+    items.sort(key=lambda item: not _opens_windows(item))
+
+
+def _opens_windows(item: pytest.Item) -> bool:
+    return bool(item.get_closest_marker("gl")) or _file(item).startswith(
+        ("tests/ui/", "tests/test_start.py")
+    )
+
+
+def _file(item: pytest.Item) -> str:
+    return item.nodeid.split("::", maxsplit=1)[0]
 
 
 def _has_gl() -> bool:
