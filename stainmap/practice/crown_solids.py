@@ -118,6 +118,8 @@ def landmarks_of(
         tips.append(points[near[points[near, 2].argmax()]])
     pits = []
     for px, py in solid.relief.pits:
-        near = np.flatnonzero(upper & (np.hypot(x - px, y - py) < 0.25))
+        away = np.where(upper, np.hypot(x - px, y - py), np.inf)
+        # On a coarse mesh no vertex may be that near.
+        near = np.flatnonzero(away <= max(0.25, float(away.min())))
         pits.append(points[near[points[near, 2].argmin()]])
     return tuple(c.name for c in solid.form.cusps), np.array(tips), np.array(pits)
