@@ -11,8 +11,9 @@ Schema history
     assumed process, polished, unground, without a channel.
 3
     Adds intake (shades by thirds, whether the stump is known, implant base, neighbours, wish); in
-    target, areas held to a shade of their own (held) and the doubt of the body's (body_doubt). An
-    older case has no intake: nobody has said what lies behind the crown.
+    target, areas held to a shade of their own (held) and the doubt of the body's (body_doubt); in
+    the plan, which coats are locked. An older case has no intake: nobody has said what lies behind
+    the crown.
 
 Every older version is read, only the newest is written, a newer one is refused.
 """
@@ -181,6 +182,7 @@ def _step_doc(step: Step) -> StepDoc:
                 fade_mm=None
                 if entry.fade is None
                 else (entry.fade.full_down_to_mm, entry.fade.zero_at_mm),
+                locked=entry.locked,
             )
             for entry in step.areas
         ),
@@ -282,6 +284,7 @@ def _step_of(index: int, step: StepDoc, array: Callable[[str], NDArray[Any]]) ->
                 fade=None
                 if entry.fade_mm is None
                 else Fade(full_down_to_mm=entry.fade_mm[0], zero_at_mm=entry.fade_mm[1]),
+                locked=entry.locked,
             )
             for entry in step.areas
         ),

@@ -48,6 +48,7 @@ class AreaDoc(msgspec.Struct, frozen=True):
     low: int
     high: int
     fade_mm: tuple[float, float] | None = None
+    locked: bool = False
 
 
 class StreaksDoc(msgspec.Struct, frozen=True):

@@ -80,11 +80,12 @@ CUSP_FADE = Fade(full_down_to_mm=1.0, zero_at_mm=2.5)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AreaCoats:
-    """What one step puts on one area."""
+    """What one step puts on one area; what is `locked` stays when coats are suggested."""
 
     area: Area
     coats: CoatSpan
     fade: Fade | None = None
+    locked: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -183,8 +184,16 @@ class Step:
             return replace(self, areas=kept)
         old = self.entry(area)
         fade = old.fade if old is not None else CUSP_FADE if area == Zone.CUSP else None
-        entries = (*kept, AreaCoats(area=area, coats=coats, fade=fade))
+        locked = old is not None and old.locked
+        entries = (*kept, AreaCoats(area=area, coats=coats, fade=fade, locked=locked))
         return replace(self, areas=tuple(sorted(entries, key=lambda entry: int(entry.area))))
+
+    def with_locked(self, area: Area, *, locked: bool) -> Step:
+        """Return the step with its coats on `area` locked, or free again."""
+        areas = tuple(
+            replace(entry, locked=locked) if entry.area == area else entry for entry in self.areas
+        )
+        return replace(self, areas=areas)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

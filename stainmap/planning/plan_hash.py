@@ -18,6 +18,8 @@ SHOWN_DIGITS = 8
 
 # Fields of materials and targets that came later; without a value they do not count.
 _LATER_FIELDS = frozenset({"coupon", "conversions", "held", "body_doubt"})
+# A lock binds the search for coats, not the hand.
+_NOT_PAINTED = frozenset({"locked"})
 
 
 def plan_hash(case: Case) -> str:
@@ -76,7 +78,8 @@ def _plain(value: Any) -> Any:
         return {
             field.name: _plain(getattr(value, field.name))
             for field in fields(value)
-            if field.name not in _LATER_FIELDS or getattr(value, field.name)
+            if field.name not in _NOT_PAINTED
+            and (field.name not in _LATER_FIELDS or getattr(value, field.name))
         }
     if isinstance(value, dict):
         return {str(key): _plain(entry) for key, entry in value.items()}

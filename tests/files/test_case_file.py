@@ -155,6 +155,14 @@ def test_nothing_is_lost_between_saving_and_opening(tmp_path: Path) -> None:
     assert plan_hash(again) == plan_hash(case)
 
 
+def test_locked_coats_stay_locked(tmp_path: Path) -> None:
+    case, path = full_case(), tmp_path / "locked.stainmap"
+    step = case.plan.steps[0]
+    locked = step.with_locked(step.areas[0].area, locked=True)
+    write_case(replace(case, plan=case.plan.with_step(0, locked)), path)
+    assert read_case(path).plan.steps[0].areas == locked.areas
+
+
 OLD_CASE = Path(__file__).parents[1] / "data" / "case_schema_1.stainmap"
 
 

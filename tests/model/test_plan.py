@@ -108,3 +108,14 @@ def test_streaks_that_no_brush_makes_are_refused() -> None:
         Streaks(area=Zone.CUSP, count=2, length_mm=3.0, coats=1)
     with pytest.raises(PlanError):
         Streaks(area=Zone.CUSP, count=5, length_mm=9.0, coats=1)
+
+
+def test_a_lock_stays_when_the_coats_are_changed_and_goes_with_them() -> None:
+    step = (
+        Step(jar=1).with_coats(Zone.BODY, CoatSpan.exactly(2)).with_locked(Zone.BODY, locked=True)
+    )
+    entry = step.with_coats(Zone.BODY, CoatSpan.exactly(1)).entry(Zone.BODY)
+    assert entry is not None
+    assert entry.locked
+    assert step.with_coats(Zone.BODY, None).entry(Zone.BODY) is None
+    assert not step.with_locked(Zone.BODY, locked=False).areas[0].locked

@@ -55,6 +55,15 @@ def test_what_is_not_printed_does_not_count() -> None:
     assert plan_hash(same) == plan_hash(case)
 
 
+def test_a_lock_is_not_printed_and_does_not_count() -> None:
+    case = dome_case(6, 12)
+    step = case.plan.steps[0]
+    locked = step.with_locked(step.areas[0].area, locked=True)
+    assert locked != step
+    held = replace(case, plan=case.plan.with_step(0, locked))
+    assert plan_hash(held) == plan_hash(case)
+
+
 def test_the_short_form_is_the_beginning() -> None:
     full = plan_hash(dome_case(6, 12))
     assert len(full) == 64
