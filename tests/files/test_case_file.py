@@ -32,7 +32,7 @@ from stainmap.model.finishing import AfterSintering, Finish, Grinding
 from stainmap.model.intake import Intake, Neighbour, Shade, ShadeSource, Third, ThirdShade
 from stainmap.model.material import BlankCoupon, Catalogue
 from stainmap.model.plan import BrushedCoats, Streaks
-from stainmap.model.process import StainProcess, UptakeRule
+from stainmap.model.process import JarAmounts, StainProcess, UptakeRule
 from stainmap.model.target import AreaShade
 from stainmap.model.tooth import Tooth
 from stainmap.model.zone import Accent, Zone
@@ -79,6 +79,7 @@ def full_case() -> Case:
             wicking_mm=0.1,
             uptake=UptakeRule(coats_to_saturation=5.5, competition=0.8, hand_factor=1.3),
             painter="bench 2",
+            amounts=JarAmounts(drops_per_ml=22.0, film_per_coat_mm=0.05, left_in_jar_drops=3.0),
         ),
         after_sintering=AfterSintering(
             finish=Finish.GLAZED,
@@ -121,7 +122,8 @@ def measured() -> Shade:
 
 def with_coupon(materials: Catalogue) -> Catalogue:
     coupon = BlankCoupon(scattering_factor=0.93, read_by="bench 2", read_on="2026-05-04")
-    return replace(materials, programmes=(replace(materials.programmes[0], coupon=coupon),))
+    programme = replace(materials.programmes[0], coupon=coupon, own_drying_minutes=12.0)
+    return replace(materials, programmes=(programme,))
 
 
 def assert_same(one: object, other: object, place: str = "case") -> None:
@@ -229,6 +231,7 @@ def test_the_description_is_readable_and_the_mesh_untouched(tmp_path: Path) -> N
         "low": 3,
         "high": 3,
         "fade_mm": None,
+        "locked": False,
     }
 
 
