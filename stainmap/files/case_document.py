@@ -12,8 +12,9 @@ Schema history
 3
     Adds intake (shades by thirds, whether the stump is known, implant base, neighbours, wish); in
     target, areas held to a shade of their own (held) and the doubt of the body's (body_doubt); in
-    the plan, which coats are locked. An older case has no intake: nobody has said what lies behind
-    the crown.
+    the plan, which coats are locked; in process, the amounts (drops in a millilitre, film per coat,
+    what stays in the jar); in materials, the drying stage of a programme. An older case has no
+    intake: nobody has said what lies behind the crown.
 
 Every older version is read, only the newest is written, a newer one is refused.
 """
@@ -29,6 +30,7 @@ from numpy.typing import NDArray
 from stainmap.errors import CaseFileError
 from stainmap.files.case_entries import (
     AfterSinteringDoc,
+    AmountsDoc,
     AreaDoc,
     BackingDoc,
     CaseDoc,
@@ -58,7 +60,7 @@ from stainmap.model.plan import (
     Step,
     Streaks,
 )
-from stainmap.model.process import StainProcess, UptakeRule
+from stainmap.model.process import JarAmounts, StainProcess, UptakeRule
 from stainmap.model.tooth import Role, Tooth, Unit
 from stainmap.model.zone import Zone, area_from_number
 from stainmap.model.zone_sliders import ZoneSliders
@@ -168,6 +170,13 @@ def _process_doc(process: StainProcess) -> ProcessDoc:
         outer_depth_mm=process.outer_depth_mm,
         inner_depth_mm=process.inner_depth_mm,
         wicking_mm=process.wicking_mm,
+        amounts=None
+        if process.amounts is None
+        else AmountsDoc(
+            drops_per_ml=process.amounts.drops_per_ml,
+            film_per_coat_mm=process.amounts.film_per_coat_mm,
+            left_in_jar_drops=process.amounts.left_in_jar_drops,
+        ),
     )
 
 
@@ -329,6 +338,13 @@ def process_of(document: CaseDoc) -> StainProcess:
             hand_factor=process.hand_factor,
         ),
         painter=process.painter,
+        amounts=None
+        if process.amounts is None
+        else JarAmounts(
+            drops_per_ml=process.amounts.drops_per_ml,
+            film_per_coat_mm=process.amounts.film_per_coat_mm,
+            left_in_jar_drops=process.amounts.left_in_jar_drops,
+        ),
     )
 
 

@@ -172,6 +172,14 @@ class IntakeDoc(msgspec.Struct, frozen=True):
     wish: str = ""
 
 
+class AmountsDoc(msgspec.Struct, frozen=True):
+    """Drop volume, film per coat and what stays in the jar, as a laboratory found them."""
+
+    drops_per_ml: float
+    film_per_coat_mm: float
+    left_in_jar_drops: float
+
+
 class ProcessDoc(msgspec.Struct, frozen=True):
     """Whose hand paints, and how their coats become load; the assumed way where not said."""
 
@@ -182,6 +190,7 @@ class ProcessDoc(msgspec.Struct, frozen=True):
     outer_depth_mm: float = 0.4
     inner_depth_mm: float = 0.3
     wicking_mm: float = 0.15
+    amounts: AmountsDoc | None = None
 
 
 class GrindingDoc(msgspec.Struct, frozen=True):

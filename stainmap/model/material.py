@@ -179,6 +179,8 @@ class SinteringProgramme:
     """Ramps and holds from `start_c`; opening ends the last one.
 
     `scattering_factor` is the one assumed for its class; `coupon` replaces it by a measured one.
+    `own_drying_minutes` is the drying stage of furnaces that have one, before the ramps; None means
+    that the work is dried elsewhere.
     """
 
     name: str
@@ -187,12 +189,19 @@ class SinteringProgramme:
     provenance: Provenance
     start_c: float = 20.0
     coupon: BlankCoupon | None = None
+    own_drying_minutes: float | None = None
 
     def __post_init__(self) -> None:
         """Refuse programmes without a segment or with a scattering factor out of range."""
         if not self.segments or any(segment.minutes <= 0 for segment in self.segments):
             raise CatalogueError(f"Programme '{self.name}' has an empty segment.")
         _check_scattering_factor(self.scattering_factor, f"Programme '{self.name}'")
+        drying = self.own_drying_minutes
+        if drying is not None and not 0.0 < drying <= 600.0:
+            raise CatalogueError(
+                f"Programme '{self.name}' dries for {drying:g} minutes.",
+                advice="Give more than 0 and at most 600, or leave the field out.",
+            )
 
     @property
     def effective_scattering_factor(self) -> float:

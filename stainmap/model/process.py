@@ -45,6 +45,50 @@ class UptakeRule:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class JarAmounts:
+    """What is taken for granted when the contents of a jar are estimated.
+
+    Parameters
+    ----------
+    drops_per_ml
+        Drops of the laboratory's pipettes in one millilitre; count them to calibrate. 20, that
+        is 0.05 mL each, by USP <1101>, which allows 15 % of error.
+    film_per_coat_mm
+        Liquid that one coat takes, as a film on the milled surface. Assumed: 0.5 mm of depth,
+        half of it pores, of which a first coat fills a fifth, and a little beside.
+    left_in_jar_drops
+        Drops that stay in jar and brush. Assumed.
+    """
+
+    drops_per_ml: float = 20.0
+    film_per_coat_mm: float = 0.06
+    left_in_jar_drops: float = 5.0
+
+    def __post_init__(self) -> None:
+        """Refuse what no pipette and no coat gives."""
+        if not 5.0 <= self.drops_per_ml <= 100.0:
+            raise PlanError(
+                f"{self.drops_per_ml:g} drops in a millilitre are out of range.",
+                advice="Count the drops that fill 1 mL: 5 to 100, usually about 20.",
+            )
+        if not 0.001 <= self.film_per_coat_mm <= 1.0:
+            raise PlanError(
+                f"A film of {self.film_per_coat_mm:g} mm per coat is out of range.",
+                advice="Give 0.001 to 1 mm; 0.06 is assumed.",
+            )
+        if not 0.0 <= self.left_in_jar_drops <= 50.0:
+            raise PlanError(
+                f"{self.left_in_jar_drops:g} drops left in the jar are out of range.",
+                advice="Give 0 to 50.",
+            )
+
+    @property
+    def drop_volume_ml(self) -> float:
+        """Volume of one drop."""
+        return 1.0 / self.drops_per_ml
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class StainProcess:
     """What a laboratory's way of staining decides. All defaults are assumed until calibrated.
 
@@ -59,6 +103,8 @@ class StainProcess:
         How coats become load.
     painter
         Who paints, as the laboratory calls them; the hand factor is theirs.
+    amounts
+        Drop volume and film per coat; None where a laboratory has nothing of its own.
     """
 
     outer_depth_mm: float = 0.4
@@ -66,6 +112,7 @@ class StainProcess:
     wicking_mm: float = 0.15
     uptake: UptakeRule = field(default_factory=UptakeRule)
     painter: str = ""
+    amounts: JarAmounts | None = None
 
     def __post_init__(self) -> None:
         """Refuse depths without sense and names that no sheet has room for."""
@@ -85,3 +132,8 @@ class StainProcess:
                 f"A name of {len(self.painter)} letters is too long for the sheets.",
                 advice=f"Give at most {_LONGEST_NAME}.",
             )
+
+    @property
+    def jar_amounts(self) -> JarAmounts:
+        """Drop volume and film per coat, the assumed ones where there are no others."""
+        return JarAmounts() if self.amounts is None else self.amounts

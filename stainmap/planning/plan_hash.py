@@ -17,7 +17,9 @@ from stainmap.model.process import StainProcess
 SHOWN_DIGITS = 8
 
 # Fields of materials and targets that came later; without a value they do not count.
-_LATER_FIELDS = frozenset({"coupon", "conversions", "held", "body_doubt"})
+_LATER_FIELDS = frozenset(
+    {"amounts", "own_drying_minutes", "coupon", "conversions", "held", "body_doubt"}
+)
 # A lock binds the search for coats, not the hand.
 _NOT_PAINTED = frozenset({"locked"})
 
