@@ -20,9 +20,10 @@ from stainmap.paper.views import FLAT_SIDES, CrownDirections, Side
 from stainmap.planning.flat_views import FlatName, FlatPart, Towards, flat_unit
 from stainmap.surface.picking import Hit
 from stainmap.ui.crown_desk import CrownDesk
+from stainmap.ui.flat_marks import SideMark
 from stainmap.ui.flat_pane import ONE_BY_ONE, FlatChoice, FlatPane
 from stainmap.ui.flat_picture import flat_sheet, side_sheet
-from stainmap.ui.flat_view import FlatContent, SideMark
+from stainmap.ui.flat_view import FlatContent
 
 _SIDE_OF = {
     Towards.MESIAL: Side.MESIAL,

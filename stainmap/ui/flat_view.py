@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from PySide6.QtCore import QEvent, QLineF, QPointF, QRect, Qt, QTimer, Signal
+from PySide6.QtCore import QEvent, QPointF, QRect, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QColor,
     QImage,
@@ -15,7 +15,6 @@ from PySide6.QtGui import (
     QMouseEvent,
     QPainter,
     QPaintEvent,
-    QPen,
     QResizeEvent,
 )
 from PySide6.QtWidgets import QWidget
@@ -29,6 +28,7 @@ from stainmap.ui.crown_buffers import plain_shading
 from stainmap.ui.crown_picture import Look, SeenValues
 from stainmap.ui.crown_view import PointerTask
 from stainmap.ui.flat_colours import Box, coloured
+from stainmap.ui.flat_marks import WORDS_FROM_PX, SideMark, paint_marks, paint_ring
 from stainmap.ui.flat_picture import FlatLight, FlatPicture, FlatSheet, Margins, fitted_scale
 from stainmap.ui.marks import Align, paint_pill, paint_text, text_width
 from stainmap.ui.pill_places import pill_places
@@ -36,23 +36,12 @@ from stainmap.ui.theme import SURROUND, SURROUND_TEXT
 from stainmap.ui.zone_shares import ACCENTS, ZONE_COUNT
 
 _AT_ONCE_MS, _SETTLE_MS, _PILLS_MS, _HOVER_MS = 0, 90, 160, 25
-_WHITE_HALO = QColor(255, 255, 255, 170)
 _CAPTION_PX, _ABOVE_PX, _LETTER_PX = 22, 6, 12
-_WORDS_FROM_PX = 300
 # Logical pixels per mm from which areas have room for their numbers.
 _DISC_PILLS_FROM, _SIDE_PILLS_FROM, _ACCENT_PILLS_FROM = 6.0, 12.0, 15.0
 _SMALLEST_PX = 48
 # A stroke is a chain of dabs no farther apart than this share of the brush's radius.
 _DAB_SHARE, _HALVINGS = 0.5, 5
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SideMark:
-    """A word for what lies on a side of the view, at an angle counter-clockwise from the right."""
-
-    word: str
-    angle: float
-    letter: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -253,7 +242,7 @@ class FlatView(QWidget):
     @property
     def _margins(self) -> Margins:
         beside = _LETTER_PX + 5
-        if self.width() >= _WORDS_FROM_PX and self._content is not None:
+        if self.width() >= WORDS_FROM_PX and self._content is not None:
             words = [mark.word for marks in self._content.marks for mark in marks]
             widest = max((text_width(word, 12, 500) for word in words), default=0.0)
             beside = round(widest) + 14
@@ -335,9 +324,10 @@ class FlatView(QWidget):
         if picture is not None and self._pixels is not None and self._fits:
             for number, place in self._pills:
                 paint_pill(painter, place, str(number), large=number <= ZONE_COUNT)
-            self._paint_marks(painter, picture)
+            if self._content is not None:
+                paint_marks(painter, self.rect(), picture, self._content.sheet, self._content.marks)
             if self._ring is not None:
-                self._paint_ring(painter, self._ring / self.devicePixelRatioF())
+                paint_ring(painter, self._ring / self.devicePixelRatioF())
         elif picture is None and self._message:
             room = QRect(8, 8, max(self.width() - 16, 8), max(self.height() - _CAPTION_PX - 12, 8))
             painter.setPen(QColor(SURROUND_TEXT))
@@ -347,56 +337,6 @@ class FlatView(QWidget):
         centre = Align.AlignHCenter
         paint_text(painter, at, self._caption, SURROUND_TEXT, px=12, weight=500, align=centre)
         painter.end()
-
-    def _paint_marks(self, painter: QPainter, picture: FlatPicture) -> None:
-        content = self._content
-        if content is None:
-            return
-        ratio = self.devicePixelRatioF()
-        long = self.width() >= _WORDS_FROM_PX
-        discs = content.sheet.discs
-        for place, marks in enumerate(content.marks):
-            for mark in marks:
-                text = mark.word if long else mark.letter
-                direction = np.array([np.cos(mark.angle), np.sin(mark.angle)])
-                if discs:
-                    x, y, radius = discs[place]
-                    middle = np.array([x, y]) + direction * radius
-                    at = picture.pixels_of(middle[None])[0] / ratio
-                    if not long and len(content.marks) > 1 and abs(direction[1]) > 0.7:
-                        continue
-                    painter.setPen(QPen(QColor(SURROUND_TEXT), 1.4))
-                    tip = at + 5.0 * direction * [1.0, -1.0]
-                    painter.drawLine(QPointF(*at), QPointF(*tip))
-                    at = tip
-                else:
-                    half = 0.5 * (content.sheet.high - content.sheet.low)
-                    middle = 0.5 * (content.sheet.high + content.sheet.low) + direction * half
-                    at = picture.pixels_of(middle[None])[0] / ratio
-                self._paint_word(painter, at, direction, text)
-
-    def _paint_ring(self, painter: QPainter, pieces: FloatArray) -> None:
-        lines = [QLineF(*(float(v) for v in piece)) for piece in pieces.reshape(-1, 4)]
-        for colour, width in ((_WHITE_HALO, 3.2), (QColor(SURROUND_TEXT), 1.2)):
-            pen = QPen(colour, width)
-            pen.setCapStyle(Qt.PenCapStyle.RoundCap)
-            painter.setPen(pen)
-            painter.drawLines(lines)
-
-    def _paint_word(
-        self, painter: QPainter, at: FloatArray, direction: FloatArray, text: str
-    ) -> None:
-        align = Align.AlignHCenter
-        if abs(direction[0]) > 0.5:
-            align = Align.AlignLeft if direction[0] > 0 else Align.AlignRight
-        x = float(at[0] + 4.0 * direction[0])
-        y = float(at[1] + 4.0 - 8.0 * direction[1])
-        width = text_width(text, 12, 500)
-        if align == Align.AlignLeft:
-            x = min(x, self.width() - width - 1.0)
-        elif align == Align.AlignRight:
-            x = max(x, width + 1.0)
-        paint_text(painter, (x, y), text, SURROUND_TEXT, px=12, weight=500, align=align)
 
     # --- pointing and painting -----------------------------------------------------------
 
