@@ -54,6 +54,8 @@ class Prediction:
         At the upper end of spans.
     outcome
         Per area, at both ends.
+    lab_low
+        (V, 3) float32. L*a*b* at the lower end of spans; None without spans.
     """
 
     case: Case
@@ -65,6 +67,7 @@ class Prediction:
     coats: NDArray[np.float32]
     appearance: Appearance
     outcome: Outcome
+    lab_low: NDArray[np.float32] | None = None
 
     def seen_coats(
         self, coats: NDArray[np.float32], vertices: NDArray[np.int32]
@@ -76,6 +79,26 @@ class Prediction:
         """Return what the plan gives in another programme; raise CatalogueError without one."""
         return what_if_programme(
             self.case, programme, self.ground, self.layout, seen=self.seen, here=self.outcome
+        )
+
+    def unit_outcomes(self) -> tuple[Outcome, ...]:
+        """Return the outcome of every unit by itself; of a single crown, that of the crown."""
+        case = self.case
+        if len(case.units) == 1:
+            return (self.outcome,)
+        state = _state(self.engine, self.ground, self.coats)
+        return tuple(
+            judge(
+                case,
+                self.layout,
+                self.ground.shape.wall_mm,
+                self.appearance.lab,
+                self.lab_low,
+                state=state,
+                lightness_doubt=self.appearance.doubt_lightness,
+                unit=unit,
+            )
+            for unit in range(len(case.units))
         )
 
     def under_lights(self) -> dict[Area, UnderLights]:
@@ -170,6 +193,7 @@ def predict_case(
         coats=coats,
         appearance=appearance,
         outcome=outcome,
+        lab_low=lab_low,
     )
 
 

@@ -13,6 +13,7 @@ from stainmap.paper.mixing_sheet import write_mixing_list
 from stainmap.paper.page_size import PageSize
 from stainmap.paper.shading import ShadingFields
 from stainmap.paper.sheet_data import SheetData
+from stainmap.planning.draft import draft_reason
 from stainmap.planning.plan_hash import plan_hash
 
 # What file systems somewhere do not allow in a name.
@@ -39,6 +40,8 @@ def sheet_data(
         page=PageSize(page),
         mixed_at=mixed_at,
         technician=_painter(prediction.case),
+        unit_outcomes=prediction.unit_outcomes() if len(prediction.case.units) > 1 else (),
+        draft=draft_reason(prediction.case, prediction.shape.wall_mm),
     )
 
 

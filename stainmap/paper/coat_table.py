@@ -118,7 +118,7 @@ class CoatTable:
             cell = Rect(x + _LABEL_MM + index * self.column_mm, y, self.column_mm, _ROW_MM)
             below = ""
             if isinstance(area, Accent):
-                below = inherited_text(self.sheet.case, area, index)
+                below = inherited_text(self.sheet.case, area, index, self.unit)
             own = step.entry(area)
             if own is not None:
                 _draw_own(page, own, below, cell)
@@ -181,7 +181,7 @@ def _notes(sheet: SheetData, unit: int, areas: tuple[Area, ...]) -> str:
     entries = [entry for step in steps for entry in step.areas if entry.area in areas]
     parts = []
     if any(
-        inherited_text(sheet.case, area, index)
+        inherited_text(sheet.case, area, index, unit)
         for area in areas
         if isinstance(area, Accent)
         for index in range(len(steps))

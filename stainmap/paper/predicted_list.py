@@ -48,7 +48,8 @@ class PredictedList:
     @classmethod
     def of(cls, sheet: SheetData, unit: int, areas: tuple[Area, ...]) -> PredictedList:
         """Return the list of areas on the outer surface."""
-        rows = [row for row in sheet.outcome.areas if row.area in areas and row.area not in _INSIDE]
+        outcome = sheet.outcome_of(unit)
+        rows = [row for row in outcome.areas if row.area in areas and row.area not in _INSIDE]
         rows.sort(key=lambda row: (row.area is not Zone.BODY, int(row.area)))
         return cls(sheet=sheet, unit=unit, rows=tuple(rows))
 

@@ -56,6 +56,10 @@ class SheetData:
         When the jars are mixed, for the time they are thrown away; None leaves a line to fill in.
     technician
         Who paints; empty leaves a line to fill in.
+    unit_outcomes
+        Prediction per area of every unit of a bridge by itself; empty for a single crown.
+    draft
+        Why the plan is a draft, in a sentence that is printed on every page; empty if it is none.
     """
 
     case: Case
@@ -68,6 +72,8 @@ class SheetData:
     page: PageSize = PageSize.A4
     mixed_at: datetime | None = None
     technician: str = ""
+    unit_outcomes: tuple[Outcome, ...] = ()
+    draft: str = ""
 
     def __post_init__(self) -> None:
         """Refuse data that belong to different cases."""
@@ -78,6 +84,8 @@ class SheetData:
             raise PlanError("The operator belongs to another surface.")
         if len(self.plan_hash.replace("-", "")) < SHOWN_DIGITS:
             raise PlanError(f"'{self.plan_hash}' is no plan hash.")
+        if self.unit_outcomes and len(self.unit_outcomes) != len(self.case.units):
+            raise PlanError("The predictions do not fit the units.")
         if not self.case.units:
             raise PlanError(
                 "The case names no unit.", advice="Say which tooth it is before printing."
@@ -93,6 +101,10 @@ class SheetData:
         """The plan hash this revision replaces, or "none"."""
         replaced = self.case.replaces.replace("-", "")
         return short_hash(replaced) if len(replaced) >= SHOWN_DIGITS else replaced or "none"
+
+    def outcome_of(self, unit: int) -> Outcome:
+        """Return what is predicted of one unit: its own means, not the bridge's."""
+        return self.unit_outcomes[unit] if self.unit_outcomes else self.outcome
 
     @property
     def block(self) -> Block:

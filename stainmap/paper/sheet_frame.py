@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from stainmap.paper.page import HAIR, INK, LIGHT_FACE, MEDIUM, SOFT, Page
+from stainmap.paper.page import BOLD, HAIR, INK, LIGHT_FACE, MEDIUM, SOFT, Page, Rect
 from stainmap.paper.sheet_data import CAUTIONS, NO_REFERENCE, SheetData
 
 _RULE_MM = 34.0
+_DRAFT_MM = 37.4  # baseline of why a plan is a draft
 CONTENT_TOP_MM = 39.0
 """Upper edge of what stands below the head."""
 _QR_MM = 17.5
@@ -18,7 +19,9 @@ def draw_head(
 ) -> None:
     """Draw the head of a page: title, case, revision, plan hash and its QR code, date."""
     case = sheet.case
-    page.fitted(page.left, 23.0, title, 22.0, 76.0, face=LIGHT_FACE)
+    page.fitted(page.left, 23.0, title, 22.0, 54.0 if sheet.draft else 76.0, face=LIGHT_FACE)
+    if sheet.draft:
+        _draw_draft(page, sheet.draft)
     page.fitted(page.left, 30.0, subtitle, 10.5, 76.0, face=MEDIUM)
     revision = str(case.revision)
     rows = (
@@ -34,6 +37,14 @@ def draw_head(
         _fact(page, second, y, *other, 9.5, 22.0)
     page.qr_code(sheet.hash_text, page.right - _QR_MM, 14.0, _QR_MM)
     page.line(page.left, _RULE_MM, page.right, _RULE_MM, weight=0.8)
+
+
+def _draw_draft(page: Page, reason: str) -> None:
+    """Mark a draft where nobody who reads the title can miss it, and say why below the head."""
+    mark = Rect(page.left + 56.0, 16.4, 19.0, 7.6)
+    page.box(mark, weight=1.2, radius=1.0)
+    page.text(mark.middle[0], 21.6, "DRAFT", 12.0, face=BOLD, align="centre")
+    page.fitted(page.left, _DRAFT_MM, reason, 7.8, page.inside, face=MEDIUM)
 
 
 def _fact(

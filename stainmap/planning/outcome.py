@@ -138,7 +138,7 @@ class Outcome:
         return next((one for one in self.areas if one.area == area), None)
 
 
-def judge(
+def judge(  # noqa: PLR0913 - what is judged, and in which light of knowledge
     case: Case,
     layout: CoatLayout,
     wall_mm: NDArray[np.float32],
@@ -148,6 +148,7 @@ def judge(
     state: CrownState | None = None,
     lightness_doubt: NDArray[np.float32] | None = None,
     knowledge: Knowledge = BEFORE_CALIBRATION,
+    unit: int | None = None,
 ) -> Outcome:
     """Return the outcome of a prediction.
 
@@ -164,8 +165,10 @@ def judge(
         (V,) standard deviation of L* from what the calculation leaves out.
     knowledge
         How well parameters are known.
+    unit
+        Which unit of a bridge the means are taken over, from 0; all of them if None.
     """
-    weights = area_weights(case, layout)
+    weights = area_weights(case, layout, unit)
     how = Measurement(backing=case.backings[0].stump if case.backings else "unknown")
     parameters_sd = np.zeros((len(weights), 3))
     if state is not None:
@@ -180,9 +183,9 @@ def judge(
         )
         outcome = AreaOutcome(
             area=area,
-            label=area_label(area, front=case.units[0].tooth.is_front),
-            area_mm2=float(_extent(case, area)),
-            coats=coat_entries(case, area),
+            label=area_label(area, front=case.units[unit or 0].tooth.is_front),
+            area_mm2=float(_extent(case, area, unit)),
+            coats=coat_entries(case, area, unit),
             predicted=_colour(_mean(lab, weight), how),
             predicted_low=None if lab_low is None else _colour(_mean(lab_low, weight), how),
             plus_minus=_triple(shown_sd(own_sd, knowledge.discrepancy_sd, doubt)),
@@ -220,13 +223,17 @@ def lights_by_area(
     }
 
 
-def area_weights(case: Case, layout: CoatLayout) -> dict[Area, NDArray[np.float64]]:
+def area_weights(
+    case: Case, layout: CoatLayout, unit: int | None = None
+) -> dict[Area, NDArray[np.float64]]:
     """Return for each area on the crown the weight (V,) of each vertex in its mean, mm2.
+
+    With `unit`, of the areas and vertices of that unit alone.
 
     A zone counts where its softened share is above one half and no accent lies on it; an accent
     where its mask is above one half. A zone wholly under accents counts in full.
     """
-    sizes = case.surface.mesh.vertex_areas
+    sizes = _sizes(case, unit)
     shares = layout.shares(case.zones, _SOFTNESS_MM)
     covered = np.zeros(len(sizes), bool)
     for mask in case.accents:
@@ -234,7 +241,7 @@ def area_weights(case: Case, layout: CoatLayout) -> dict[Area, NDArray[np.float6
     weights: dict[Area, NDArray[np.float64]] = {}
     for zone in Zone:
         share = shares[int(zone)]
-        if not (case.zones == int(zone)).any():
+        if not sizes[case.zones == int(zone)].any():
             continue
         inside = share > _SHARE
         for chosen in (inside & ~covered, inside, case.zones == int(zone)):
@@ -249,9 +256,9 @@ def area_weights(case: Case, layout: CoatLayout) -> dict[Area, NDArray[np.float6
     return weights
 
 
-def coat_entries(case: Case, area: Area) -> tuple[CoatEntry, ...]:
+def coat_entries(case: Case, area: Area, unit: int | None = None) -> tuple[CoatEntry, ...]:
     """Return what every step puts on an area, with what an accent inherits from below."""
-    below = _zones_below(case, area) if isinstance(area, Accent) else ()
+    below = _zones_below(case, area, unit) if isinstance(area, Accent) else ()
     entries = []
     for index, step in enumerate(case.plan.steps):
         liquid = case.plan.liquid_of(step)
@@ -271,20 +278,26 @@ def coat_entries(case: Case, area: Area) -> tuple[CoatEntry, ...]:
     return tuple(entries)
 
 
-def inherited_text(case: Case, area: Accent, step: int) -> str:
+def inherited_text(case: Case, area: Accent, step: int, unit: int | None = None) -> str:
     """Return the coats an accent inherits in a step, as "2", or "1/2" over several zones."""
-    for entry in coat_entries(case, area):
+    for entry in coat_entries(case, area, unit):
         if entry.step == step and entry.inherited:
             return "/".join(str(span) for span in entry.coats)
     return ""
 
 
-def _zones_below(case: Case, accent: Accent) -> tuple[Zone, ...]:
+def _sizes(case: Case, unit: int | None) -> NDArray[np.float64]:
+    """Return the vertex areas (V,), mm2; zero outside the unit if one is given."""
+    sizes = case.surface.mesh.vertex_areas
+    return sizes if unit is None else np.where(case.reading.unit_index == unit, sizes, 0.0)
+
+
+def _zones_below(case: Case, accent: Accent, unit: int | None) -> tuple[Zone, ...]:
     """Return the zones under an accent, largest share first, leaving out small ones."""
     mask = case.accent(accent)
     if mask is None:
         return ()
-    weight = case.surface.mesh.vertex_areas * mask
+    weight = _sizes(case, unit) * mask
     by_zone = np.bincount(case.zones, weight, minlength=7)[1:7]
     total = by_zone.sum()
     if total <= 0:
@@ -293,8 +306,8 @@ def _zones_below(case: Case, accent: Accent) -> tuple[Zone, ...]:
     return tuple(Zone(int(i) + 1) for i in order if by_zone[i] > _INHERITED_SHARE * total)
 
 
-def _extent(case: Case, area: Area) -> float:
-    sizes = case.surface.mesh.vertex_areas
+def _extent(case: Case, area: Area, unit: int | None) -> float:
+    sizes = _sizes(case, unit)
     if isinstance(area, Zone):
         return float(sizes[case.zones == int(area)].sum())
     mask = case.accent(area)
