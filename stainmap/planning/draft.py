@@ -81,8 +81,11 @@ def draft_reason(case: Case, wall_mm: NDArray[np.float32]) -> str:
     if case.intake is not None and case.intake.stump_known:
         return ""
     thin = thin_wall(case, wall_mm)
-    if thin is None:
-        return ""
+    return "" if thin is None else draft_sentence(thin)
+
+
+def draft_sentence(thin: ThinWall) -> str:
+    """Return what is said of a thin wall over a stump that nobody has named."""
     return (
         f"Draft: {thin.area_mm2:.1f} mm\N{SUPERSCRIPT TWO} of wall are thinner than "
         f"{THIN_WALL_MM:.1f} mm (thinnest {thin.thinnest_mm:.2f} mm), and nobody has said what "

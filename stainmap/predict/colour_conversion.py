@@ -96,9 +96,9 @@ class _TakenFor:
 
 # Readings whose geometry is not known are taken for ours, their light adapted. What that adds: for
 # tabs the 1.5 that stands in the name (assumed). For photographs what colours of cameras and lamps
-# leave once a grey patch has taken out the rest: a* and b* from synthetic pictures under five lights
-# (`tests/planning/test_photograph.py` measures it anew; fluorescent lamps are the worst), L* for
-# light from anywhere (assumed).
+# leave once a grey patch has taken out the rest: a* and b* from synthetic pictures under five
+# lights (`tests/planning/test_photograph.py` measures it anew; fluorescent lamps are the worst), L*
+# for light from anywhere (assumed).
 _TAKEN_FOR: Final = {
     TAB_TABLE_SPHERE: _TakenFor(conversion=Conversion.TAB_TABLE, added_sd=(1.5, 1.5, 1.5)),
     PHOTOGRAPHED: _TakenFor(conversion=Conversion.PHOTOGRAPH, added_sd=(1.5, 2.5, 2.5)),

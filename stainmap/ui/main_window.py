@@ -20,7 +20,6 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from stainmap.app import edits
 from stainmap.app.change import Change
 from stainmap.app.job import JobRunner
 from stainmap.app.sample import open_sample, sample_look
@@ -29,7 +28,6 @@ from stainmap.files.catalogue import starter_catalogue
 from stainmap.files.recovery import Journal, abandoned
 from stainmap.model.case import Case
 from stainmap.model.material import Provenance
-from stainmap.model.target import DEFAULT_OFFSETS
 from stainmap.model.zone import Accent, Area
 from stainmap.planning.plan_hash import short_hash
 from stainmap.ui import case_figures as figures
@@ -39,6 +37,7 @@ from stainmap.ui.crown_picture import Look
 from stainmap.ui.crown_view import CrownView
 from stainmap.ui.flat_desk import FlatDesk
 from stainmap.ui.flat_pane import FlatPane
+from stainmap.ui.intake_desk import IntakeDesk
 from stainmap.ui.look_bar import LookBar
 from stainmap.ui.opening_flow import OpeningFlow
 from stainmap.ui.plan_desk import PlanDesk
@@ -52,7 +51,6 @@ from stainmap.ui.start_strip import StartStrip
 from stainmap.ui.status_line import StatusLine
 from stainmap.ui.theme import Scheme, apply_theme
 from stainmap.ui.top_bar import TopBar
-from stainmap.ui.wanted_dialog import WantedDialog
 from stainmap.ui.window_actions import WindowActions
 from stainmap.ui.zone_sliders_desk import ZoneSlidersDesk
 from stainmap.ui.zone_tool_desk import ZoneToolDesk
@@ -103,6 +101,7 @@ class MainWindow(QMainWindow):
         self.tools = ZoneToolDesk(session, self.crown, self.desk, self.plan.brush, runner, self)
         self.sliders = ZoneSlidersDesk(session, self.crown, runner, self.set_look, self)
         self.corrections = Corrections(session, self.flow, self)
+        self.intake = IntakeDesk(session, self.plan.unit, settings, self)
         self.dialogs = PlanDialogs(session, runner, self.desk, self.flow, self)
         self.commands = WindowActions(self)
         self._connect()
@@ -156,6 +155,7 @@ class MainWindow(QMainWindow):
         self.flats.switched.connect(self.looks.flat.setChecked)
         self.looks.light_chosen.connect(self.see_under)
         self.dialogs.said.connect(self.status.say)
+        self.intake.said.connect(self.status.say)
         self.sliders.said.connect(self.status.say)
         self.tools.said.connect(self.status.say)
         self.plan.brush.settings_changed.connect(self.desk.set_brush)
@@ -177,7 +177,7 @@ class MainWindow(QMainWindow):
         self.plan.unit.block_chosen.connect(self._remember_block)
         self.saving.said.connect(self.status.say)
         self.printing.said.connect(self.status.say)
-        self.outcome.outcome.change_asked.connect(self.ask_for_target)
+        self.outcome.outcome.change_asked.connect(self.intake.ask_for_target)
         self.desk.set_brush(self.plan.brush.settings)
 
     # --- the session speaks --------------------------------------------------------------
@@ -186,6 +186,7 @@ class MainWindow(QMainWindow):
         self.desk.refresh(change)
         self.flats.refresh(change)
         self.plan_desk.refresh(change)
+        self.intake.refresh(change)
         self.tools.refresh(change)
         self.flow.refresh(change)
         self.sliders.refresh(change)
@@ -278,18 +279,6 @@ class MainWindow(QMainWindow):
         """Let a file be chosen, if nothing is lost by it."""
         if self.saving.may_leave():
             self.flow.ask_for_file()
-
-    def ask_for_target(self) -> None:
-        """Ask what is wanted, and make it part of the case."""
-        case = self.session.case
-        if case is None:
-            return
-        areas: tuple[Area, ...] = tuple(offset.area for offset in DEFAULT_OFFSETS)
-        names = {area: figures.area_name(case, area) for area in areas}
-        dialog = WantedDialog(case.target, names, self)
-        if dialog.exec() == WantedDialog.DialogCode.Accepted:
-            target = dialog.target
-            self.session.edit("set what is wanted", lambda c: edits.with_target(c, target))
 
     def set_scheme(self, scheme: Scheme) -> None:
         """Wear another palette, now and after the next start."""

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QMenu
 
 from stainmap.app import edits
 from stainmap.app.change import Change
+from stainmap.app.intake import with_stump_known
 from stainmap.app.opening import units_from_numbers
 from stainmap.app.session import Session
 from stainmap.errors import StainmapError
@@ -232,9 +233,10 @@ class PlanDesk(QObject):
     def _set_backing(self, *, stump: str = "", cement: str = "") -> None:
         def change(case: Case) -> Case:
             old = case.backing(Region.STUMP)
-            return edits.with_backing(
+            changed = edits.with_backing(
                 case, Region.STUMP, stump=stump or old.stump, cement=cement or old.cement
             )
+            return with_stump_known(changed) if stump else changed
 
         self._edit("choose what lies behind", change)
 

@@ -8,6 +8,7 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QDialog, QInputDialog, QWidget
 
 from stainmap.app import edits
+from stainmap.app.intake import with_stump_known
 from stainmap.app.job import JobRunner
 from stainmap.app.prediction import Prediction
 from stainmap.app.session import Session
@@ -86,13 +87,16 @@ class PlanDialogs(QObject):
         before = tuple(replace(case.backing(region), region=region) for region in regions_of(case))
         names = figures.material_names(case)
         dialog = BackingDialog(before, names.stumps, names.cements, self._window)
-        if not _accepted(dialog) or dialog.backings == before:
+        if not _accepted(dialog) or (
+            dialog.backings == before and case.intake is not None and case.intake.stump_known
+        ):
             return
         for old, new in zip(before, dialog.backings, strict=True):
             if new != old:
                 case = edits.with_backing(case, new.region, stump=new.stump, cement=new.cement)
                 case = edits.with_cement_thickness(case, new.region, new.cement_thickness_mm)
-        self._edit("change what lies behind", case)
+        # Whoever leaves this page with OK has said what lies behind.
+        self._edit("change what lies behind", with_stump_known(case))
 
     def ask_for_height(self) -> None:
         """Ask where in a block of several layers the crown lies."""

@@ -103,12 +103,15 @@ class UnitPanel(QWidget):
         ISO 3950 number.
     notes_asked
         What was noticed when the crown was read is to be shown.
+    intake_asked
+        The intake page is to be shown.
     block_chosen, stump_chosen, cement_chosen, programme_chosen, size_chosen
         Name.
     """
 
     tooth_chosen = Signal(int)
     notes_asked = Signal()
+    intake_asked = Signal()
     block_chosen = Signal(str)
     stump_chosen = Signal(str)
     cement_chosen = Signal(str)
@@ -121,31 +124,7 @@ class UnitPanel(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(PADDING, 10, PADDING, 0)
         column.setSpacing(6)
-        head = QHBoxLayout()
-        head.setSpacing(8)
-        self.tooth = ToothChooser()
-        self.tooth.activated.connect(self._choose_tooth)
-        words = QVBoxLayout()
-        words.setSpacing(1)
-        self._name = QLabel()
-        self._name.setFont(font(15, 600))
-        self._description = SoftLabel(px=13)
-        words.addStretch(1)
-        words.addWidget(self._name)
-        line = QHBoxLayout()
-        line.setSpacing(12)
-        self.notes = link_button("")
-        self.notes.setFont(font(12, 500))
-        self.notes.clicked.connect(self.notes_asked)
-        self.notes.hide()
-        line.addWidget(self._description)
-        line.addWidget(self.notes)
-        line.addStretch(1)
-        words.addLayout(line)
-        words.addStretch(1)
-        head.addWidget(self.tooth)
-        head.addLayout(words, 1)
-        column.addLayout(head)
+        column.addLayout(self._head())
         self._grid = QGridLayout()
         self._grid.setHorizontalSpacing(8)
         self._grid.setVerticalSpacing(0)
@@ -166,6 +145,38 @@ class UnitPanel(QWidget):
         self._row(2, "Behind it", self.stump)
         self._row(3, "Cement", self.cement)
         self._row(4, "Furnace", self.programme)
+
+    def _head(self) -> QHBoxLayout:
+        """Return number, name, size in words and the links beside them."""
+        head = QHBoxLayout()
+        head.setSpacing(8)
+        self.tooth = ToothChooser()
+        self.tooth.activated.connect(self._choose_tooth)
+        words = QVBoxLayout()
+        words.setSpacing(1)
+        self._name = QLabel()
+        self._name.setFont(font(15, 600))
+        self._description = SoftLabel(px=13)
+        words.addStretch(1)
+        words.addWidget(self._name)
+        line = QHBoxLayout()
+        line.setSpacing(12)
+        self.notes = link_button("")
+        self.notes.setFont(font(12, 500))
+        self.notes.clicked.connect(self.notes_asked)
+        self.notes.hide()
+        self.intake = link_button("intake")
+        self.intake.setFont(font(12, 500))
+        self.intake.clicked.connect(self.intake_asked)
+        line.addWidget(self._description)
+        line.addWidget(self.notes)
+        line.addWidget(self.intake)
+        line.addStretch(1)
+        words.addLayout(line)
+        words.addStretch(1)
+        head.addWidget(self.tooth)
+        head.addLayout(words, 1)
+        return head
 
     def _combo(self, name: str, signal: object) -> QComboBox:
         combo = QComboBox()
@@ -208,10 +219,18 @@ class UnitPanel(QWidget):
         self.notes.setToolTip("\n".join(notes))
         self.notes.setAccessibleDescription(" ".join(notes))
 
+    def set_draft(self, reason: str) -> None:
+        """Say why the plan is a draft; an empty reason says that it is none."""
+        self.intake.setText("draft: intake" if reason else "intake")
+        self.intake.setToolTip(reason or "Shade, stump, neighbours and wish, on one page")
+        self.intake.setAccessibleName("Intake page")
+        self.intake.setAccessibleDescription(reason)
+
     def set_facts(self, facts: UnitFacts | None) -> None:
         """Show a unit, or nothing."""
         for combo in (self.block, self.size_state, self.stump, self.cement, self.programme):
             combo.setEnabled(facts is not None)
+        self.intake.setVisible(facts is not None)
         if facts is None:
             self.tooth.show_teeth(())
             self._name.setText("no crown yet")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QValidator
 from PySide6.QtWidgets import (
     QCheckBox,
@@ -12,6 +12,7 @@ from PySide6.QtWidgets import (
     QDialogButtonBox,
     QDoubleSpinBox,
     QGridLayout,
+    QHBoxLayout,
     QLabel,
     QLineEdit,
     QVBoxLayout,
@@ -31,10 +32,12 @@ from stainmap.model.colour import (
 from stainmap.model.target import DEFAULT_OFFSETS, Offset, Target
 from stainmap.model.zone import Area
 from stainmap.optics.colorimetry import LIGHTS
+from stainmap.planning.targets import outside_ceramic
 from stainmap.predict.colour_conversion import conversions_for
 from stainmap.ui.form_dialog import choice_box
 from stainmap.ui.marks import signed
 from stainmap.ui.outcome_panel import screen_colour
+from stainmap.ui.plate import link_button
 from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import font
 
@@ -63,7 +66,7 @@ class SignedBox(QDoubleSpinBox):
 
 
 class WantedDialog(QDialog):
-    """Body colour in L*a*b* and offsets of the other areas.
+    """Body colour in L*a*b*, and offsets or own shades of the other areas.
 
     Parameters
     ----------
@@ -71,15 +74,39 @@ class WantedDialog(QDialog):
         What is wanted now, or None.
     names
         Areas with an offset and their names on this tooth.
+    usual
+        Offsets that are usual for this class of teeth.
+    class_word
+        The class in words, such as "molars"; without, nothing can be kept as usual.
+
+    Signals
+    -------
+    usual_asked
+        Offsets that are to be the usual ones of the class from now on.
+    intake_asked
+        The intake page is wanted instead; this dialog closes.
     """
 
+    usual_asked = Signal(object)
+    intake_asked = Signal()
+
     def __init__(
-        self, target: Target | None, names: dict[Area, str], parent: QWidget | None = None
+        self,
+        target: Target | None,
+        names: dict[Area, str],
+        parent: QWidget | None = None,
+        *,
+        usual: tuple[Offset, ...] = DEFAULT_OFFSETS,
+        class_word: str = "",
     ) -> None:
         super().__init__(parent)
         self.setWindowTitle("What is wanted")
         body = _START if target is None else target.body
-        offsets = DEFAULT_OFFSETS if target is None else target.offsets
+        offsets = usual if target is None else target.offsets
+        self._usual = usual
+        self._held = () if target is None else target.held
+        self._doubt = None if target is None else target.body_doubt
+        self._body = body
         # What is wanted is wanted as seen in the mouth, whatever stump is chosen later.
         self._measurement = replace(body.measurement, backing=IN_PLACE)
         self._conversions = () if target is None else target.conversions
@@ -116,18 +143,11 @@ class WantedDialog(QDialog):
         self.swatch.setAccessibleName("The body's colour on this screen")
         grid.addWidget(self.swatch, 2, 4)
         self._ask_how_measured(grid, body.measurement)
-        self._head(grid, 6, ("from the body", "\N{GREEK CAPITAL LETTER DELTA}L*", "", "", ""))
-        grid.addWidget(SoftLabel("\N{GREEK CAPITAL LETTER DELTA}C*", 11), 6, 2)
-        self.offsets: dict[Area, tuple[SignedBox, SignedBox]] = {}
-        for row, (area, name) in enumerate(names.items(), start=7):
-            old = next((one for one in offsets if one.area == area), None)
-            light = self._signed(f"{name} lightness from body", old.lightness if old else 0.0)
-            chroma = self._signed(f"{name} chroma from body", old.chroma if old else 0.0)
-            grid.addWidget(QLabel(name), row, 0)
-            grid.addWidget(light, row, 1)
-            grid.addWidget(chroma, row, 2)
-            self.offsets[area] = (light, chroma)
-        column.addWidget(SoftLabel("These offsets are common practice; change any of them."))
+        self._ask_for_offsets(grid, names, offsets)
+        column.addLayout(self._about_offsets(class_word))
+        self.outside = SoftLabel()
+        self.outside.setWordWrap(True)
+        column.addWidget(self.outside)
         buttons = QDialogButtonBox(
             QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel
         )
@@ -136,9 +156,80 @@ class WantedDialog(QDialog):
         column.addWidget(buttons)
         self._show()
 
+    def _ask_for_offsets(
+        self, grid: QGridLayout, names: dict[Area, str], offsets: tuple[Offset, ...]
+    ) -> None:
+        """Add a line for every area that follows the body, or is held to a shade of its own."""
+        self._head(grid, 6, ("from the body", "\N{GREEK CAPITAL LETTER DELTA}L*", "", "", ""))
+        grid.addWidget(SoftLabel("\N{GREEK CAPITAL LETTER DELTA}C*", 11), 6, 2)
+        self.offsets: dict[Area, tuple[SignedBox, SignedBox]] = {}
+        self.own_shades: dict[Area, QCheckBox] = {}
+        for row, (area, name) in enumerate(names.items(), start=7):
+            old = next((one for one in offsets if one.area == area), None)
+            light = self._signed(f"{name} lightness from body", old.lightness if old else 0.0)
+            chroma = self._signed(f"{name} chroma from body", old.chroma if old else 0.0)
+            grid.addWidget(QLabel(name), row, 0)
+            grid.addWidget(light, row, 1)
+            grid.addWidget(chroma, row, 2)
+            self.offsets[area] = (light, chroma)
+            self._add_own_shade(grid, row, area, name)
+
+    def _add_own_shade(self, grid: QGridLayout, row: int, area: Area, name: str) -> None:
+        """Add the switch of an area that a third of the intake page gave a shade of its own."""
+        own = next((one for one in self._held if one.area == area), None)
+        if own is None:
+            return
+        lab = " ".join(f"{value:.1f}" for value in own.colour.lab).replace("-", "\N{MINUS SIGN}")
+        box = QCheckBox(f"own shade {lab}")
+        box.setAccessibleName(f"{name}: keep to its own shade")
+        box.setToolTip(f"As it was read: {own.colour.measurement}. Untick to follow the body.")
+        box.toggled.connect(self.offsets[area][0].setDisabled)
+        box.toggled.connect(self.offsets[area][1].setDisabled)
+        box.setChecked(True)
+        grid.addWidget(box, row, 3, 1, 2)
+        self.own_shades[area] = box
+
+    def _about_offsets(self, class_word: str) -> QHBoxLayout:
+        """Return the line of what can be done with all offsets, and the way to the intake page."""
+        line = QHBoxLayout()
+        line.setSpacing(16)
+        line.addWidget(SoftLabel("Common practice; change any of them."))
+        line.addStretch(1)
+        take = link_button("take the usual")
+        take.clicked.connect(self._take_usual)
+        line.addWidget(take)
+        if class_word:
+            keep = link_button(f"keep as usual for {class_word}")
+            keep.clicked.connect(lambda: self.usual_asked.emit(self._offsets_set))
+            line.addWidget(keep)
+        intake = link_button("intake page...")
+        intake.clicked.connect(self._leave_for_intake)
+        line.addWidget(intake)
+        return line
+
+    def _take_usual(self) -> None:
+        for offset in self._usual:
+            if offset.area in self.offsets:
+                light, chroma = self.offsets[offset.area]
+                light.setValue(offset.lightness)
+                chroma.setValue(offset.chroma)
+
+    def _leave_for_intake(self) -> None:
+        self.reject()
+        self.intake_asked.emit()
+
+    @property
+    def _offsets_set(self) -> tuple[Offset, ...]:
+        return tuple(
+            Offset(area=area, lightness=light.value(), chroma=chroma.value())
+            for area, (light, chroma) in self.offsets.items()
+        )
+
     def _ask_how_measured(self, grid: QGridLayout, how: Measurement) -> None:
         """Add the lines about how the wanted colour was read."""
-        self.read_geometry = choice_box("Geometry of the reading", _GEOMETRIES, how.geometry)
+        # A tab's or a photograph's way stays choosable where the body was read so.
+        geometries = tuple(dict.fromkeys((*_GEOMETRIES, how.geometry)))
+        self.read_geometry = choice_box("Geometry of the reading", geometries, how.geometry)
         self.read_light = choice_box("Light of the reading", LIGHTS, how.illuminant)
         grid.addWidget(QLabel("measured"), 3, 0)
         grid.addWidget(self.read_geometry, 3, 1, 1, 2)
@@ -201,20 +292,37 @@ class WantedDialog(QDialog):
     @property
     def target(self) -> Target:
         """What is wanted as it is set now."""
-        light, a, b = (box.value() for box in self.body)
+        body = self._colour
+        same = body == replace(self._body, measurement=self._measurement)
         return Target(
-            body=Colour(lightness=light, a=a, b=b, measurement=self.measurement),
+            body=body,
             name=self.name.text().strip(),
-            offsets=tuple(
-                Offset(area=area, lightness=light.value(), chroma=chroma.value())
-                for area, (light, chroma) in self.offsets.items()
-            ),
+            offsets=self._offsets_set,
             conversions=self.conversions if self.converts.isChecked() else (),
+            held=tuple(
+                one
+                for one in self._held
+                if one.area not in self.own_shades or self.own_shades[one.area].isChecked()
+            ),
+            # A colour that was typed over is no longer the reading that the doubt belongs to.
+            body_doubt=self._doubt if same else None,
         )
+
+    @property
+    def _colour(self) -> Colour:
+        """The body's colour; fields that were left alone keep every digit of the reading."""
+        values = [
+            old if round(old, 1) == box.value() else box.value()
+            for old, box in zip(self._body.lab, self.body, strict=True)
+        ]
+        return Colour(lightness=values[0], a=values[1], b=values[2], measurement=self.measurement)
 
     def _show(self) -> None:
         self._show_conversions()
-        self.swatch.setStyleSheet(f"background: {screen_colour(self.target.body)};")
+        self.swatch.setStyleSheet(f"background: {screen_colour(self._colour)};")
+        outside = outside_ceramic(self._colour)
+        self.outside.setText(outside)
+        self.outside.setVisible(bool(outside))
 
     def _show_conversions(self) -> None:
         """Offer what makes the reading comparable, by name, or say that nothing does."""

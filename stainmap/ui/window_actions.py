@@ -133,7 +133,7 @@ class WindowActions(QObject):
     def _crown(self, menu: QMenu) -> None:
         """List what of the reading a person can correct, and what is wanted of the crown."""
         window, corrections = self._window, self._window.corrections
-        self.target = self._action(menu, "Say what is &wanted...", window.ask_for_target)
+        self.target = self._action(menu, "Say what is &wanted...", window.intake.ask_for_target)
         menu.addSeparator()
         self.teeth = self._action(menu, "&Tooth and roles...", corrections.ask_for_teeth)
         self.mesial = self._action(menu, "Say where &mesial is...", window.flow.ask_for_mesial)
@@ -156,6 +156,7 @@ class WindowActions(QObject):
         """List what surrounds the coats: hand, backing, furnace, and what comes after it."""
         dialogs, flow = self._window.dialogs, self._window.flow
         self._of_case = [
+            self._action(menu, "&Intake...", self._window.intake.ask_for_intake, "Ctrl+I"),
             self._action(menu, "&Hand and uptake...", dialogs.ask_for_process),
             self._action(menu, "What &lies behind...", dialogs.ask_for_backings),
         ]
