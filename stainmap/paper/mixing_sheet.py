@@ -17,10 +17,10 @@ from stainmap.paper.sheet_frame import block_lot_text, liquid_lots_text
 from stainmap.paper.sheet_layout import TITLE_DROP_MM, Block, Leaf, packed, printed
 from stainmap.planning.mixing import JAR_LIFE_HOURS, JarBatch, MixingList, mixing_list
 from stainmap.planning.schedule import (
-    DRY_TEMPERATURE_C,
+    Drying,
     RunStage,
     coats_to_paint,
-    drying_minutes,
+    drying,
     run_strip,
 )
 from stainmap.predict.sintering import duration_text
@@ -198,15 +198,13 @@ def _stage_rows(sheet: SheetData) -> list[tuple[str, str, str]]:
     case = sheet.case
     programme = case.materials.programme(case.programme)
     count = len(case.plan.steps)
-    dry = DRY_TEMPERATURE_C
     end_c = programme.segments[-1].target_c
     coats = sum(coats_to_paint(step) for step in case.plan.steps)
     texts = {
         RunStage.COATS: f"{steps_text(range(1, count + 1))}, {coats} rounds, see coat map"
         if count <= 2
         else f"steps 1 to {count}, {coats} rounds, see coat map",
-        RunStage.DRY: f"{dry:.0f} °C ({dry * 1.8 + 32.0:.0f} °F),"
-        f" {duration_text(drying_minutes(len(case.units)))}, assumed",
+        RunStage.DRY: _drying_text(drying(case)),
         RunStage.SINTER: f"{programme.name}, only when dry is ticked",
         RunStage.COOL: f"do not open above {end_c:.0f} °C",
     }
@@ -217,6 +215,14 @@ def _stage_rows(sheet: SheetData) -> list[tuple[str, str, str]]:
         (str(stage), f"{starts[stage]:%H:%M}" if stage in starts else "", text)
         for stage, text in texts.items()
     ]
+
+
+def _drying_text(dried: Drying) -> str:
+    length = duration_text(dried.minutes)
+    if dried.temperature_c is None:
+        return f"{length}, by the furnace's own stage"
+    fahrenheit = dried.temperature_c * 1.8 + 32.0
+    return f"{dried.temperature_c:.0f} °C ({fahrenheit:.0f} °F), {length}, assumed"
 
 
 def _label_blocks(page: Page, sheet: SheetData, batches: Sequence[JarBatch]) -> list[Block]:

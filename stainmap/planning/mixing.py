@@ -31,6 +31,8 @@ FloatArray = NDArray[np.float64]
 
 JAR_LIFE_HOURS: Final = 8.0
 """After this a mixed jar is thrown away; assumed, the maker's instructions decide."""
+MOST_DYE_SHARE: Final = 0.12
+"""Drops of dye on a drop of liquid that are usual at most: 3 on 25, common practice."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,7 +105,8 @@ def mixing_list(case: Case) -> MixingList:
         batches=batches,
         least_difference=normal,
         least_colour_blind=colour_blind,
-        remarks=_dye_remarks(case, batches) + _alike_remarks(batches, looks),
+        remarks=_dye_remarks(case, batches)
+        + alike_remarks([batch.jar.number for batch in batches], looks),
     )
 
 
@@ -122,14 +125,14 @@ def _batch(case: Case, jar: Jar, dyes: Sequence[Dye]) -> JarBatch:
         look_linear=(float(look[0]), float(look[1]), float(look[2])),
         look_word=colour_word(look),
         steps=steps,
-        units=_units_served(case, steps),
+        units=units_painted(case, steps),
     )
 
 
-def _units_served(case: Case, steps: Sequence[int]) -> tuple[Unit, ...]:
-    """Return the units that have a vertex of any area which the steps paint."""
+def units_painted(case: Case, steps: Sequence[int]) -> tuple[Unit, ...]:
+    """Return the units that have a vertex of any area which the steps (from 1) paint."""
     served = np.zeros(len(case.units), dtype=np.bool_)
-    unit = case.reading.unit_index
+    unit = np.minimum(case.reading.unit_index, max(len(case.units) - 1, 0))
     for number in steps:
         step = case.plan.steps[number - 1]
         for entry in step.areas:
@@ -159,6 +162,8 @@ def _dye_remarks(case: Case, batches: Sequence[JarBatch]) -> tuple[str, ...]:
                 f"Jar {jar.number}: {drops} drops of dye on {jar.liquid_drops} of liquid;"
                 f" usual are {low} to {high}."
             )
+        if drops > MOST_DYE_SHARE * jar.liquid_drops + 1e-9:
+            remarks.append(dye_share_remark(jar))
         tint = lab_of_linear(np.array(batch.look_linear)) - chalk
         if drops and passes_for_result(effect, tint):
             remarks.append(
@@ -168,9 +173,18 @@ def _dye_remarks(case: Case, batches: Sequence[JarBatch]) -> tuple[str, ...]:
     return tuple(remarks)
 
 
-def _alike_remarks(batches: Sequence[JarBatch], looks: FloatArray) -> tuple[str, ...]:
+def dye_share_remark(jar: Jar) -> str:
+    """Return the sentence about a jar with more dye than is usual."""
+    share = sum(jar.dye_drops) / jar.liquid_drops
+    return (
+        f"Jar {jar.number}: {share:.0%} of dye, more than {MOST_DYE_SHARE:.0%}; it thins the"
+        f" liquid, and every coat counts {jar.dilution:.0%} (the prediction has it in)."
+    )
+
+
+def alike_remarks(numbers: Sequence[int], looks: FloatArray) -> tuple[str, ...]:
     """Return a sentence that names the pairs of jars which can be taken for one another."""
-    pairs = list(combinations([batch.jar.number for batch in batches], 2))
+    pairs = list(combinations(numbers, 2))
     normal, blind = pair_differences(looks)
     alike = normal < AIM_COLOUR_BLIND
     kinds = {"": alike, " to some colour-blind eyes": (blind < AIM_COLOUR_BLIND) & ~alike}
