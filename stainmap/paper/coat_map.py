@@ -12,9 +12,9 @@ from stainmap.paper.coat_table import CoatTable
 from stainmap.paper.map_views import SCALES, BridgeViews, MapViews
 from stainmap.paper.marks import draw_blank, draw_section
 from stainmap.paper.page import MEDIUM, SOFT, Page
+from stainmap.paper.paper_light import paper_operator, paper_shading
 from stainmap.paper.predicted_list import PredictedList
 from stainmap.paper.rosette_map import rosette_map
-from stainmap.paper.shading import shading_fields
 from stainmap.paper.sheet_data import SheetData
 from stainmap.paper.sheet_frame import CONTENT_TOP_MM, foot_top, liquid_lots_text, lots_text
 from stainmap.paper.sheet_layout import TITLE_DROP_MM, Block, Leaf, packed, printed
@@ -58,9 +58,10 @@ def coat_map_bytes(sheet: SheetData, *, progress: Progress | None = None) -> byt
     page = Page(sheet.page, f"Coat map {case.code}")
     steps = Steps(progress)
     light = steps.part(0.0, 0.5)
-    shading = sheet.shading or shading_fields(sheet.operator, progress=light.say)
+    operator = paper_operator(case.surface.mesh)
+    shading = sheet.shading or paper_shading(operator, progress=light.say)
     steps.say(0.5, "finding the lines of the map")
-    whole = whole_map(sheet, shading)
+    whole = whole_map(sheet, shading, operator)
     leaves: list[Leaf] = []
     if len(case.units) > 1:
         leaves += _overview(page, sheet, whole)

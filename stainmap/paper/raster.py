@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -51,11 +52,7 @@ class Camera:
     @property
     def axes(self) -> FloatArray:
         """(3, 3) rows right, up and towards the viewer, unit vectors."""
-        towards = np.asarray(self.eye, dtype=np.float64)
-        towards = towards / np.linalg.norm(towards)
-        right = np.cross(np.asarray(self.up, dtype=np.float64), towards)
-        right = right / np.linalg.norm(right)
-        return np.stack([right, np.cross(towards, right), towards])
+        return _camera_axes(tuple(self.eye), tuple(self.up))
 
     def project(self, points: ArrayLike, width: int, height: int) -> FloatArray:
         """Return (N, 3): x and y in pixels from the upper left corner, and nearness.
@@ -84,6 +81,18 @@ class Camera:
         out[:, 0] = 0.5 * width + local[:, 0] * shrink / pixel_mm
         out[:, 1] = 0.5 * height - local[:, 1] * shrink / pixel_mm
         return out
+
+
+@lru_cache(maxsize=64)
+def _camera_axes(eye: tuple[float, float, float], up: tuple[float, float, float]) -> FloatArray:
+    """Return the axes of a camera; every line of a map asks for those of its view."""
+    towards = np.asarray(eye, dtype=np.float64)
+    towards = towards / np.linalg.norm(towards)
+    right = np.cross(np.asarray(up, dtype=np.float64), towards)
+    right = right / np.linalg.norm(right)
+    axes: FloatArray = np.stack([right, np.cross(towards, right), towards])
+    axes.flags.writeable = False
+    return axes
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

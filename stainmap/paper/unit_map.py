@@ -21,11 +21,13 @@ from stainmap.paper.sheet_data import SheetData
 from stainmap.paper.streak_arrows import streak_arrows
 from stainmap.paper.views import CrownDirections, FlatExtent, FlatView, Side
 from stainmap.paper.zone_drawing import ZoneDrawing, draw_zones
+from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.mesh import IndexArray, TriMesh, boundary_loops, submesh
 
 FloatArray = NDArray[np.float64]
 
-DOTS_PER_INCH = 300.0
+# Of the grey relief; lines and numbers above it are drawn as such.
+DOTS_PER_INCH = 200.0
 ZONE_PILL_MM, ACCENT_PILL_MM = 3.8, 3.5
 _SHORTEST_MM = 1.2
 _HATCH_GREY, _CONTOUR_GREY = 0.34, 0.1
@@ -79,11 +81,11 @@ class UnitMap:
         return float(across[0]), float(across[1]), float(height)
 
 
-def whole_map(sheet: SheetData, shading: ShadingFields) -> UnitMap:
-    """Return the map of everything in the case."""
+def whole_map(sheet: SheetData, shading: ShadingFields, operator: SurfaceOperator) -> UnitMap:
+    """Return the map of everything in the case; `operator` of its mesh softens the areas."""
     case = sheet.case
     directions = CrownDirections.of(case.reading, case.units[0].tooth)
-    fields = _painted(area_fields(sheet.operator, case.zones, case.accents, sheet.coats), sheet)
+    fields = _painted(area_fields(operator, case.zones, case.accents, sheet.coats), sheet)
     mesh = case.surface.mesh
     return UnitMap(
         mesh=mesh,
