@@ -33,6 +33,7 @@ from stainmap.cli.reporting import (
     reports,
     told_progress,
 )
+from stainmap.cli.suggest_verb import suggest
 from stainmap.errors import MeshFileError, ReadingError, StainmapError
 from stainmap.units import LengthUnit, SizeState
 
@@ -405,6 +406,7 @@ def headless_sample(folder: Path | None = None) -> int:
 
 
 commands.add_command(check)
+commands.add_command(suggest)
 VERBS = frozenset(commands.commands)
 
 

@@ -1,0 +1,220 @@
+"""What each block can reach on a crown, with the best coats for it, side by side."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stainmap.model.colour import Colour
+from stainmap.model.material import Block, ScatteringClass
+from stainmap.model.plan import StainPlan
+from stainmap.model.zone import Zone
+from stainmap.planning.reach_model import ReachModel
+from stainmap.planning.suggest import WITHIN_REACH_DE00, SuggestedArea, Suggester
+from stainmap.planning.suggest_search import CoatSearch
+from stainmap.predict.uncertainty import TIE_DE00
+
+Array = NDArray[np.float64]
+
+HEIGHT_STEP_MM: Final = 1.5
+"""By how much a crown is tried higher in a block of several layers, milled."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Nesting:
+    """Where in a block of several layers a crown is best, beside where it is.
+
+    Parameters
+    ----------
+    here_mm, best_mm
+        Height of the lowest point above the bottom of the blank, milled.
+    coats_saved
+        Coats fewer at the best height; negative for more.
+    gain
+        By how much the score, dE00, is better there.
+    """
+
+    here_mm: float
+    best_mm: float
+    coats_saved: int
+    gain: float
+
+    @property
+    def sentence(self) -> str:
+        """What to do with the height, or an empty string where it is as good as any."""
+        rise = self.best_mm - self.here_mm
+        if not rise or (self.gain < TIE_DE00 and self.coats_saved < 1):
+            return ""
+        way = "Raise" if rise > 0 else "Lower"
+        says = []
+        if self.coats_saved > 0:
+            says.append(f"save {self.coats_saved} coat{'s' if self.coats_saved > 1 else ''}")
+        if self.gain >= TIE_DE00:
+            says.append(f"come {self.gain:.1f} dE00 nearer in all")
+        return f"{way} it {abs(rise):.1f} mm in the block and {' and '.join(says)}."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class BlockReach:
+    """One block: how far it goes on this crown, and its best plan.
+
+    Parameters
+    ----------
+    bare_body
+        Predicted colour of the body without any coat; of the first area where there is no body.
+    areas
+        With the block's best coats.
+    inside
+        Coats by liquid on the inner surface.
+    out_of_reach
+        Labels of areas that no coats bring within 1.0 dE00.
+    too_dark
+        Labels of those among them that are wanted lighter, or less chromatic, than the bare block.
+    nesting
+        For a block of several layers.
+    """
+
+    block: str
+    scattering: ScatteringClass
+    bare_body: Colour
+    areas: tuple[SuggestedArea, ...]
+    inside: tuple[tuple[str, int], ...]
+    plan: StainPlan
+    score: float
+    coats: int
+    out_of_reach: tuple[str, ...]
+    too_dark: tuple[str, ...]
+    nesting: Nesting | None = None
+
+    @property
+    def body(self) -> SuggestedArea:
+        """The body, or the first area where there is none."""
+        return next((one for one in self.areas if one.area is Zone.BODY), self.areas[0])
+
+    @property
+    def largest_de00(self) -> float:
+        """The difference of the area that is furthest off."""
+        return max(one.de00 for one in self.areas)
+
+    @property
+    def reads(self) -> str:
+        """What is said of the block in a few words."""
+        if self.body.label in self.too_dark:
+            return "not reachable: stain only lowers value and adds chroma"
+        if self.too_dark:
+            return f"not reachable in {', '.join(self.too_dark)}"
+        if self.out_of_reach:
+            return f"short of what is wanted in {', '.join(self.out_of_reach)}"
+        return "within reach"
+
+
+def block_reach(suggester: Suggester, block: Block) -> BlockReach:
+    """Return what one block can do on a crown.
+
+    Parameters
+    ----------
+    suggester
+        Prepared for the crown; its own block's whole prediction is carried over to this one.
+    block
+        One of the case's materials.
+    """
+    case = suggester.case
+    home = suggester.model()
+    fixed = suggester.fixed(home)
+    own = block.name == case.plan.block
+    here_mm = case.plan.nesting_height_mm if own else 0.0
+    nesting: Nesting | None = None
+    height_mm = here_mm
+    if len(block.layers) > 1:
+        nesting = _nesting(suggester, block, fixed, here_mm)
+        height_mm = here_mm if own else nesting.best_mm
+    model = suggester.model(block=block.name, height_mm=height_mm)
+    search = suggester.search(model, fixed)
+    return _reach_of(suggester, block, model, search, nesting, height_mm)
+
+
+def _reach_of(
+    suggester: Suggester,
+    block: Block,
+    model: ReachModel,
+    search: CoatSearch,
+    nesting: Nesting | None,
+    height_mm: float,
+) -> BlockReach:
+    best = search.best(suggester.prices, most_jars=suggester.stock.most_jars, tick=suggester.tick)[
+        0
+    ]
+    bare = search.fixed + suggester.places.mixing @ model.bare
+    areas = suggester.areas_of(search, best)
+    nearest = search.nearest(best)
+    out = [int(k) for k in np.flatnonzero(nearest > WITHIN_REACH_DE00)]
+    dark = [k for k in out if too_dark(areas[k].wanted, suggester.colour(bare[k]))]
+    labels = [one.label for one in areas]
+    body = next((k for k, one in enumerate(areas) if one.area is Zone.BODY), 0)
+    plan = suggester.composed(search, best, block=block.name)
+    return BlockReach(
+        block=block.name,
+        scattering=block.layers[0].scattering,
+        bare_body=suggester.colour(bare[body]),
+        areas=areas,
+        inside=suggester.named(suggester.inner.counts[best.inner]),
+        plan=replace(plan, nesting_height_mm=height_mm),
+        score=best.score,
+        coats=suggester.rounds(plan),
+        out_of_reach=tuple(labels[k] for k in out),
+        too_dark=tuple(labels[k] for k in dark),
+        nesting=nesting,
+    )
+
+
+def too_dark(wanted: Colour, bare: Colour) -> str:
+    """Return "L*" or "C*" if a colour is lighter, or duller, than the bare block; else nothing.
+
+    By more than 1 in L* or 2 in C*, about what makes a dE00 of 1 there: stain only lowers value
+    and adds chroma.
+    """
+    if wanted.lightness - bare.lightness > WITHIN_REACH_DE00:
+        return "L*"
+    return "C*" if bare.chroma - wanted.chroma > 2.0 * WITHIN_REACH_DE00 else ""
+
+
+def _nesting(suggester: Suggester, block: Block, fixed: Array, here_mm: float) -> Nesting:
+    """Return the best height of a crown in a block of several layers, nothing painted inside."""
+    top = block.layers[-1].bottom_mm
+    heights = sorted({here_mm, *np.arange(0.0, top + 1e-9, HEIGHT_STEP_MM).tolist()})
+    found: dict[float, tuple[float, int]] = {}
+    for height in heights:
+        model = suggester.model(block=block.name, height_mm=height)
+        search = suggester.search(model, fixed, inside=False)
+        best = search.best(suggester.prices, most_jars=suggester.stock.most_jars)[0]
+        plan = suggester.composed(search, best, block=block.name, dyes=False)
+        found[height] = best.score, suggester.rounds(plan)
+    best_mm = min(heights, key=lambda height: (round(found[height][0], 3), abs(height - here_mm)))
+    return Nesting(
+        here_mm=here_mm,
+        best_mm=best_mm,
+        coats_saved=found[here_mm][1] - found[best_mm][1],
+        gain=found[here_mm][0] - found[best_mm][0],
+    )
+
+
+def reach_of_blocks(
+    suggester: Suggester, blocks: Sequence[Block] | None = None
+) -> tuple[BlockReach, ...]:
+    """Return what each block can do, in the order of the catalogue.
+
+    Raises
+    ------
+    CancelledError
+        If the suggester's progress says so.
+    """
+    chosen = suggester.case.materials.blocks if blocks is None else blocks
+    found = []
+    for number, block in enumerate(chosen):
+        suggester.report(number / max(len(chosen), 1), f"trying {block.name}")
+        found.append(block_reach(suggester, block))
+    return tuple(found)

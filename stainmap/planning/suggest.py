@@ -1,0 +1,570 @@
+"""Suggested coats: what to paint so that a crown on its block comes near what is wanted."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+from enum import StrEnum
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stainmap.errors import PlanError
+from stainmap.model.case import Case
+from stainmap.model.colour import Colour
+from stainmap.model.plan import StainPlan
+from stainmap.model.zone import Area, Zone, area_label
+from stainmap.planning.bench_days import (
+    TO_RANK,
+    TO_SHOW,
+    BenchDays,
+    Survival,
+    bench_days,
+    stump_steps,
+    survive,
+)
+from stainmap.planning.coats import CoatLayout
+from stainmap.planning.outcome import Outcome, area_weights
+from stainmap.planning.plan_score import FREE, Prices, usual_prices
+from stainmap.planning.reach_model import USUAL_DILUTION, ReachModel
+from stainmap.planning.reach_options import area_options, paintable_liquids
+from stainmap.planning.reach_places import Places, representative_places
+from stainmap.planning.schedule import MINUTES_PER_COAT, coats_to_paint, mixing_minutes
+from stainmap.planning.suggest_plan import PaintedArea, compose, kept_liquids, locked_coats
+from stainmap.planning.suggest_search import CoatSearch, Found
+from stainmap.predict.appearance import AppearanceEngine
+from stainmap.predict.grinding import GroundCrown
+from stainmap.predict.scene import scene_from_case
+from stainmap.predict.uncertainty import is_calibrated
+
+Array = NDArray[np.float64]
+Progress = Callable[[float, str], None] | None
+
+MOST_JARS: Final = 6
+FEW_JARS: Final = 3
+RISK: Final = 2.0
+"""dE00 that failing on all days counts as much as; assumed."""
+
+# Liquids beyond this many would make the table of trays too long.
+_MOST_LIQUIDS = 13
+_RANKED = 6
+_RANK_SEED, _SHOW_SEED = 20_250, 71_003
+_ROUNDS = 2
+
+
+class PlanKind(StrEnum):
+    """What a suggested plan is distinguished by."""
+
+    SUGGESTED = "suggested"
+    FEW_JARS = "three jars"
+    CLOSEST = "closest"
+    OTHER_TRAY = "other liquids"
+    NOTHING_INSIDE = "nothing inside"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SuggestedArea:
+    """What a plan puts on an area, and what that is predicted to give."""
+
+    area: Area
+    label: str
+    coats: tuple[tuple[str, int], ...]
+    predicted: Colour
+    wanted: Colour
+    de00: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class SuggestedPlan:
+    """One of several plans.
+
+    Parameters
+    ----------
+    areas
+        Those that something is wanted of.
+    inside
+        Coats by liquid on the inner surface.
+    score
+        In the search's own measure, dE00; less is better.
+    survival
+        Of 1,000 simulated bench days that took no part in the choice.
+    coats
+        Rounds of painting, all steps together.
+    minutes
+        Of mixing and painting.
+    on_whole_crown
+        True if the colours are those of the whole crown's prediction; False if they are carried
+        over from the suggested plan's.
+    """
+
+    kind: PlanKind
+    plan: StainPlan
+    areas: tuple[SuggestedArea, ...]
+    inside: tuple[tuple[str, int], ...]
+    score: float
+    survival: Survival
+    coats: int
+    minutes: float
+    on_whole_crown: bool
+
+    @property
+    def liquids(self) -> tuple[str, ...]:
+        """Liquids on the tray, in painting order."""
+        return tuple(jar.liquid for jar in self.plan.jars)
+
+    @property
+    def largest_de00(self) -> float:
+        """The difference of the area that is furthest off."""
+        return max(one.de00 for one in self.areas)
+
+    def area(self, area: Area) -> SuggestedArea | None:
+        """Return one area, or None."""
+        return next((one for one in self.areas if one.area == area), None)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JarWorth:
+    """What a jar of the suggested plan is there for: the area that would suffer most without.
+
+    `without` is what that area would be off then, `there` what it is with the jar, dE00.
+    """
+
+    liquid: str
+    label: str
+    there: float
+    without: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OutOfReach:
+    """An area that no coats on this block bring within 1.0 dE00.
+
+    `bare` is the block's own colour there, `nearest_de00` what the best coats for this area alone
+    leave.
+    """
+
+    area: Area
+    label: str
+    wanted: Colour
+    bare: Colour
+    nearest_de00: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Suggestions:
+    """Plans side by side, the suggested one first.
+
+    Parameters
+    ----------
+    before
+        dE00 of the plan that is in the case, by area.
+    calibrated
+        Whether block and liquids are.
+    """
+
+    plans: tuple[SuggestedPlan, ...]
+    worth: tuple[JarWorth, ...]
+    out_of_reach: tuple[OutOfReach, ...]
+    before: tuple[tuple[Area, float], ...]
+    block: str
+    calibrated: bool
+
+    def plan(self, kind: PlanKind) -> SuggestedPlan | None:
+        """Return the plan of a kind, or None if it is the same as another."""
+        return next((one for one in self.plans if one.kind is kind), None)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stock:
+    """What may be used: names of liquids at hand (all if None), and the most jars."""
+
+    liquids: tuple[str, ...] | None = None
+    most_jars: int = MOST_JARS
+
+    def __post_init__(self) -> None:
+        """Refuse a tray without a jar."""
+        if self.most_jars < 1:
+            raise PlanError("A tray without a jar stains nothing.", advice="Allow at least one.")
+
+
+WITHIN_REACH_DE00: Final = 1.0
+
+
+class Suggester:
+    """Everything that is prepared once for one crown, and its answers.
+
+    Parameters
+    ----------
+    case
+        What is to be stained; its plan is where the search starts from.
+    ground, layout, engine, outcome
+        Of the prediction of that case, as on screen under D65.
+
+    Raises
+    ------
+    PlanError
+        If nothing is wanted of the crown, or there is nothing to paint it with.
+    """
+
+    def __init__(
+        self,
+        case: Case,
+        ground: GroundCrown,
+        layout: CoatLayout,
+        engine: AppearanceEngine,
+        outcome: Outcome,
+        *,
+        stock: Stock | None = None,
+        progress: Progress = None,
+    ) -> None:
+        self.case, self._ground, self._layout, self._engine = case, ground, layout, engine
+        self.stock = Stock() if stock is None else stock
+        self._progress = progress
+        if outcome.refused:
+            raise PlanError(f"Nothing can be suggested: {outcome.refused}")
+        wanted = {one.area: one.wanted for one in outcome.areas if one.wanted is not None}
+        predicted = {one.area: one.predicted for one in outcome.areas}
+        self.report(0.02, "looking at the areas")
+        self.places: Places = representative_places(case, ground, layout, list(wanted))
+        if not self.places.areas:
+            raise PlanError(
+                "Nothing is wanted of this crown yet.",
+                advice="Say what is wanted, then coats can be suggested.",
+            )
+        self.wanted_colours = tuple(wanted[area] for area in self.places.areas)
+        self.wanted = np.array([colour.lab for colour in self.wanted_colours])
+        self.whole = np.array([predicted[area].lab for area in self.places.areas])
+        self.before = {
+            one.area: one.delta_e_00 for one in outcome.areas if one.delta_e_00 is not None
+        }
+        self._measurement = outcome.areas[0].predicted.measurement
+        self.liquids = _few_enough(case, self.stock)
+        self.calibrated = is_calibrated(case.materials, case.plan)
+        self.prices = usual_prices(calibrated=self.calibrated)
+        plan = case.plan
+        self.options = [
+            area_options(
+                area, self.liquids, case.materials, _known(locked_coats(plan, area), self.liquids)
+            )
+            for area in self.places.areas
+        ]
+        self.inner = area_options(
+            Zone.INNER,
+            self.liquids,
+            case.materials,
+            _known(locked_coats(plan, Zone.INNER), self.liquids),
+            most=1,
+        )
+        self.forced = sum(
+            1 << self.liquids.index(name) for name in kept_liquids(plan) if name in self.liquids
+        )
+
+    def report(self, share: float, phrase: str) -> None:
+        """Tell how far it is; raises CancelledError where the work is to stop."""
+        if self._progress is not None:
+            self._progress(share, phrase)
+
+    # --- one block -----------------------------------------------------------------------
+
+    def model(self, *, block: str = "", height_mm: float | None = None) -> ReachModel:
+        """Return the quick prediction on a block."""
+        return ReachModel(
+            self.case, self.places, self.liquids, block=block, nesting_height_mm=height_mm
+        )
+
+    def search(self, model: ReachModel, fixed: Array, *, inside: bool = True) -> CoatSearch:
+        """Return the search on a block; `fixed` as in `CoatSearch`.
+
+        Without `inside` nothing is painted there but what is locked.
+        """
+        inner = self.inner
+        if not inside:
+            inner = replace(inner, counts=inner.counts[:1], mask=inner.mask[:1])
+        tables = []
+        for area, one in enumerate(self.options):
+            tables.append(model.table(area, one.counts, inner.counts))
+            self.report(0.1, f"trying coats on {model.block}")
+        return CoatSearch(
+            self.options,
+            inner,
+            tables,
+            fixed=fixed,
+            mixing=self.places.mixing,
+            wanted=self.wanted,
+            forced=self.forced,
+        )
+
+    def fixed(self, model: ReachModel) -> Array:
+        """Return what the whole prediction adds to mixed colours, (A, 3), on the case's block."""
+        return np.asarray(self.whole - self.places.mixing @ model.plan_colours(self.case.plan))
+
+    def tick(self) -> None:
+        """Let the work be stopped."""
+        self.report(0.5, "comparing trays")
+
+    # --- the answer ----------------------------------------------------------------------
+
+    def suggest(self) -> Suggestions:
+        """Return several plans, the suggested one first; see `Suggestions`."""
+        model = self.model()
+        search = self.search(model, self.fixed(model))
+        days_model = ReachModel(
+            self.case, self.places, self.liquids, backings=stump_steps(self.case)
+        )
+        ranking = bench_days(TO_RANK, _RANK_SEED)
+        checked: dict[tuple[int, tuple[int, ...]], tuple[Array, float]] = {}
+        best = self._ranked(search, days_model, ranking)
+        for number in range(_ROUNDS):
+            self.report(0.6 + 0.15 * number, "predicting the whole crown")
+            colours = self._whole_crown(self.composed(search, best))
+            search.fixed = colours - self.places.mixing @ _own(search, best)
+            checked[best.inner, best.picks] = (
+                colours,
+                search.score(best.inner, best.picks, self.prices),
+            )
+            again = self._ranked(search, days_model, ranking)
+            if (again.inner, again.picks) in checked:
+                break
+            if number + 1 < _ROUNDS:
+                best = again
+        key = min(checked, key=lambda one: checked[one][1])
+        best = Found(inner=key[0], picks=key[1], score=checked[key][1], tray=search.tray_of(*key))
+        search.fixed = checked[key][0] - self.places.mixing @ _own(search, best)
+        self.report(0.85, "other ways")
+        found = self._several(search, best)
+        showing = bench_days(TO_SHOW, _SHOW_SEED)
+        plans = []
+        for kind, one in found:
+            self.tick()
+            plans.append(self._plan(kind, search, one, days_model, showing, whole=one is best))
+        return Suggestions(
+            plans=tuple(plans),
+            worth=self._worth(search, best),
+            out_of_reach=self._out_of_reach(search, model, best),
+            before=tuple((area, self.before[area]) for area in self.places.areas),
+            block=self.case.plan.block,
+            calibrated=self.calibrated,
+        )
+
+    def _ranked(self, search: CoatSearch, model: ReachModel, days: BenchDays) -> Found:
+        """Return the best plan by its score and by how many days it survives."""
+        found = search.best(
+            self.prices, most_jars=self.stock.most_jars, count=_RANKED, tick=self.tick
+        )
+
+        def rank(one: Found) -> float:
+            share = self._survival(search, one, model, days, None).share
+            return one.score + RISK * (1.0 - share)
+
+        return min(found, key=rank)
+
+    def _several(self, search: CoatSearch, best: Found) -> list[tuple[PlanKind, Found]]:
+        """Return the plans to show, each of another composition, the suggested one first."""
+        most = self.stock.most_jars
+        others: list[tuple[PlanKind, Found]] = []
+
+        def add(kind: PlanKind, prices: Prices, **limits: int | Sequence[int]) -> None:
+            terms = {"most_jars": most} | limits
+            found = search.best(prices, tick=self.tick, **terms)  # type: ignore[arg-type]
+            others.extend((kind, one) for one in found)
+
+        add(PlanKind.FEW_JARS, self.prices, most_jars=min(FEW_JARS, most))
+        add(PlanKind.CLOSEST, FREE)
+        bare_inside = [row for row, mask in enumerate(self.inner.mask) if mask == 0]
+        if self.inner.mask[best.inner] and bare_inside:
+            add(PlanKind.NOTHING_INSIDE, self.prices, insides=bare_inside)
+        free = [bit for bit in range(len(self.liquids)) if best.tray & ~self.forced & (1 << bit)]
+        ways = [
+            search.best(self.prices, most_jars=most, allowed=~(1 << bit), tick=self.tick)[0]
+            for bit in free
+        ]
+        if ways:
+            others.append((PlanKind.OTHER_TRAY, min(ways, key=lambda one: one.score)))
+        shown = [(PlanKind.SUGGESTED, best)]
+        for kind, one in others:
+            if all((one.inner, one.picks) != (own.inner, own.picks) for _, own in shown):
+                shown.append((kind, one))
+        return shown
+
+    def _plan(
+        self,
+        kind: PlanKind,
+        search: CoatSearch,
+        one: Found,
+        model: ReachModel,
+        days: BenchDays,
+        *,
+        whole: bool,
+    ) -> SuggestedPlan:
+        plan = self.composed(search, one)
+        coats = self.rounds(plan)
+        return SuggestedPlan(
+            kind=kind,
+            plan=plan,
+            areas=self.areas_of(search, one),
+            inside=self.named(self.inner.counts[one.inner]),
+            score=one.score,
+            survival=self._survival(search, one, model, days, plan),
+            coats=coats,
+            minutes=mixing_minutes(len(plan.jars)) + MINUTES_PER_COAT * coats,
+            on_whole_crown=whole,
+        )
+
+    def areas_of(self, search: CoatSearch, one: Found) -> tuple[SuggestedArea, ...]:
+        """Return what a found plan gives every area."""
+        colours = search.colours(one.inner, one.picks)
+        apart = search.differences(one.inner, one.picks)
+        areas = []
+        for position, area in enumerate(self.places.areas):
+            counts = self.options[position].counts[one.picks[position]]
+            areas.append(
+                SuggestedArea(
+                    area=area,
+                    label=self._label(area),
+                    coats=self.named(counts),
+                    predicted=self.colour(colours[position]),
+                    wanted=self.wanted_colours[position],
+                    de00=float(apart[position]),
+                )
+            )
+        return tuple(areas)
+
+    @staticmethod
+    def rounds(plan: StainPlan) -> int:
+        """Return how many rounds of painting a plan takes."""
+        return sum(coats_to_paint(step) for step in plan.steps)
+
+    def _survival(
+        self,
+        search: CoatSearch,
+        one: Found,
+        model: ReachModel,
+        days: BenchDays,
+        plan: StainPlan | None,
+    ) -> Survival:
+        dilution = np.full(len(self.liquids), USUAL_DILUTION)
+        for jar in () if plan is None else plan.jars:
+            if jar.liquid in self.liquids:
+                dilution[self.liquids.index(jar.liquid)] = jar.dilution
+        near = [own.counts[pick] for own, pick in zip(self.options, one.picks, strict=True)]
+        return survive(
+            model,
+            days,
+            near,
+            self.inner.counts[one.inner],
+            dilution,
+            fixed=search.fixed,
+            mixing=self.places.mixing,
+            wanted=self.wanted,
+        )
+
+    def composed(
+        self, search: CoatSearch, one: Found, *, block: str = "", dyes: bool = True
+    ) -> StainPlan:
+        """Return a found plan as jars and steps; without dye recipes if they do not matter."""
+        painted = [
+            PaintedArea(area=own.area, coats=dict(self.named(own.counts[pick])))
+            for own, pick in zip(search.options, one.picks, strict=True)
+        ]
+        inside = PaintedArea(
+            area=Zone.INNER, coats=dict(self.named(search.inner.counts[one.inner]))
+        )
+        return compose(self.case, self.liquids, (inside, *painted), block=block, dyes=dyes)
+
+    def _whole_crown(self, plan: StainPlan) -> Array:
+        """Return the areas' colours (A, 3) by the prediction of the whole crown."""
+        case = replace(self.case, plan=plan)
+        scene = scene_from_case(case, bands="screen")
+        engine = AppearanceEngine(self._ground.shape, scene, reuse=self._engine)
+        lab = engine.whole(self._ground.coats(scene, self._layout.coats(case))).lab
+        weights = area_weights(case, self._layout)
+        return np.stack(
+            [
+                weights[area] @ lab.astype(np.float64) / weights[area].sum()
+                for area in self.places.areas
+            ]
+        )
+
+    def _worth(self, search: CoatSearch, best: Found) -> tuple[JarWorth, ...]:
+        """Return what each jar is there for."""
+        there = search.differences(best.inner, best.picks)
+        worth = []
+        for bit, liquid in enumerate(self.liquids):
+            if not best.tray & ~self.forced & (1 << bit):
+                continue
+            other = search.best(
+                self.prices, most_jars=self.stock.most_jars, allowed=best.tray & ~(1 << bit)
+            )[0]
+            without = search.differences(other.inner, other.picks)
+            area = int((without - there).argmax())
+            worth.append(
+                JarWorth(
+                    liquid=liquid,
+                    label=self._label(self.places.areas[area]),
+                    there=float(there[area]),
+                    without=float(without[area]),
+                )
+            )
+        return tuple(worth)
+
+    def _out_of_reach(
+        self, search: CoatSearch, model: ReachModel, best: Found
+    ) -> tuple[OutOfReach, ...]:
+        nearest = search.nearest(best)
+        bare = search.fixed + self.places.mixing @ model.bare
+        return tuple(
+            OutOfReach(
+                area=area,
+                label=self._label(area),
+                wanted=self.wanted_colours[position],
+                bare=self.colour(bare[position]),
+                nearest_de00=float(nearest[position]),
+            )
+            for position, area in enumerate(self.places.areas)
+            if nearest[position] > WITHIN_REACH_DE00
+        )
+
+    def named(self, counts: NDArray[np.int64]) -> tuple[tuple[str, int], ...]:
+        """Return coats (L,) by the names of their liquids."""
+        return tuple(
+            (name, int(count)) for name, count in zip(self.liquids, counts, strict=True) if count
+        )
+
+    def colour(self, lab: Array) -> Colour:
+        """Return predicted L*a*b* (3,) as a colour."""
+        lightness, a, b = (float(value) for value in lab)
+        return Colour(
+            lightness=min(max(lightness, 0.0), 100.0), a=a, b=b, measurement=self._measurement
+        )
+
+    def _label(self, area: Area) -> str:
+        return area_label(area, front=self.case.units[0].tooth.is_front)
+
+
+def _own(search: CoatSearch, one: Found) -> Array:
+    """Return the colours (A, 3) of a plan without neighbours."""
+    return np.stack(
+        [table[one.inner, pick] for table, pick in zip(search.tables, one.picks, strict=True)]
+    )
+
+
+def _known(locked: dict[str, int], liquids: Sequence[str]) -> dict[str, int]:
+    return {name: count for name, count in locked.items() if name in liquids}
+
+
+def _few_enough(case: Case, stock: Stock) -> tuple[str, ...]:
+    """Return the liquids to search among; those of the plan first where there are too many."""
+    names = paintable_liquids(case.materials, stock.liquids)
+    kept = [name for name in kept_liquids(case.plan) if name not in names]
+    known = paintable_liquids(case.materials, (*names, *kept))
+    if not known:
+        raise PlanError(
+            "There is no liquid that coats could be suggested of.",
+            advice="Say which liquids are in stock, and what each is for.",
+        )
+    if len(known) <= _MOST_LIQUIDS:
+        return known
+    planned = {jar.liquid for jar in case.plan.jars}
+    first = sorted(known, key=lambda name: name not in planned)[:_MOST_LIQUIDS]
+    return tuple(name for name in known if name in first)

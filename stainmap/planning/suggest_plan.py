@@ -1,0 +1,135 @@
+"""From coats per area and liquid to a plan with jars and steps, with what must stay."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from stainmap.model.case import Case
+from stainmap.model.plan import CUSP_FADE, AreaCoats, CoatSpan, Jar, StainPlan, Step
+from stainmap.model.zone import Area, Zone
+from stainmap.planning.dyes import recommended_dyes
+
+Coats = Mapping[str, int]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PaintedArea:
+    """Coats by liquid that an area gets, in painting order."""
+
+    area: Area
+    coats: Coats
+
+
+def locked_coats(plan: StainPlan, area: Area) -> dict[str, int]:
+    """Return the coats by liquid that are locked on an area."""
+    found: dict[str, int] = {}
+    for step in plan.steps:
+        entry = step.entry(area)
+        if entry is not None and entry.locked:
+            name = plan.liquid_of(step)
+            found[name] = found.get(name, 0) + entry.coats.high
+    return found
+
+
+def kept_liquids(plan: StainPlan) -> tuple[str, ...]:
+    """Return the liquids that stay on the tray: of locked coats, streaks and brushed coats."""
+    kept = [plan.liquid_of(step) for step in plan.steps if _kept(step) is not None]
+    return tuple(dict.fromkeys(kept))
+
+
+def compose(
+    case: Case,
+    liquids: Sequence[str],
+    painted: Sequence[PaintedArea],
+    *,
+    block: str = "",
+    dyes: bool = True,
+) -> StainPlan:
+    """Return a plan that gives areas these coats and keeps what is not the search's to change.
+
+    Locked coats, streaks and brushed coats stay as they are. Areas that nothing was sought for
+    keep their coats as far as their jars are on the tray. Inside comes first, then liquids in
+    painting order; jars are numbered in that order and get dye recipes of their own.
+
+    Parameters
+    ----------
+    liquids
+        All that may be painted, in painting order.
+    painted
+        Every area that was sought for, the inner surface among them.
+    block
+        Name of the block; the plan's own if empty.
+    dyes
+        False leaves dyes out where nobody will mix the plan.
+    """
+    plan = case.plan
+    sought = {one.area for one in painted}
+    order = {name: index for index, name in enumerate(liquids)}
+    used = {name for one in painted for name, count in one.coats.items() if count}
+    used |= set(kept_liquids(plan))
+    steps: list[tuple[str, Step]] = []
+    for old in plan.steps:
+        name = plan.liquid_of(old)
+        kept = _kept(old)
+        areas = tuple(
+            entry
+            for entry in old.areas
+            if entry.locked or (entry.area not in sought and name in used)
+        )
+        if kept is not None or areas:
+            base = replace(old, areas=()) if kept is not None else _bare(old)
+            steps.append((name, replace(base, areas=areas)))
+    for one in painted:
+        locked = locked_coats(plan, one.area)
+        for name, count in one.coats.items():
+            if count > locked.get(name, 0):
+                _add(steps, name, one.area, count - locked.get(name, 0))
+
+    def key(entry: tuple[str, Step]) -> tuple[bool, int]:
+        name, step = entry
+        inside = bool(step.areas) and all(own.area is Zone.INNER for own in step.areas)
+        return not inside, order.get(name, len(order))
+
+    steps.sort(key=key)
+    names = list(dict.fromkeys(name for name, _ in steps))
+    had = {jar.liquid: jar for jar in plan.jars}
+    jars = tuple(
+        replace(had[name], number=number) if name in had else Jar(number=number, liquid=name)
+        for number, name in enumerate(names, start=1)
+    )
+    numbered = tuple(replace(step, jar=names.index(name) + 1) for name, step in steps)
+    made = replace(plan, block=block or plan.block, jars=jars, steps=numbered)
+    if not dyes:
+        return made
+    recipes = recommended_dyes(replace(case, plan=made))
+    dyed = tuple(replace(jar, dye_drops=drops) for jar, drops in zip(jars, recipes, strict=True))
+    return replace(made, jars=dyed)
+
+
+def _kept(step: Step) -> Step | None:
+    """Return a step that has something which stays, or None."""
+    stays = any(entry.locked for entry in step.areas) or step.streaks or step.brushed is not None
+    return step if stays else None
+
+
+def _bare(step: Step) -> Step:
+    return Step(jar=step.jar, edge_softness_mm=step.edge_softness_mm)
+
+
+def _add(steps: list[tuple[str, Step]], name: str, area: Area, count: int) -> None:
+    """Put coats into a step of that liquid which has room for the area, or into a new one."""
+    inside = area is Zone.INNER
+    entry = AreaCoats(
+        area=area,
+        coats=CoatSpan.exactly(count),
+        fade=CUSP_FADE if area is Zone.CUSP else None,
+    )
+    for index, (own, step) in enumerate(steps):
+        other = {one.area for one in step.areas}
+        same_side = not other or inside == (Zone.INNER in other)
+        if own == name and same_side and area not in other:
+            areas = tuple(sorted((*step.areas, entry), key=lambda one: int(one.area)))
+            steps[index] = (name, replace(step, areas=areas))
+            return
+    steps.append((name, Step(jar=1, areas=(entry,))))
