@@ -14,7 +14,8 @@ from stainmap.model.target import Target
 from stainmap.model.zone import Zone
 from stainmap.planning.block_choice import BlockChoice, choose_block, usual_choice
 from stainmap.planning.reach import BlockReach, reach_of_blocks
-from stainmap.planning.suggest import Stock, Suggester, Suggestions
+from stainmap.planning.suggest import Suggester
+from stainmap.planning.suggest_result import Stock, Suggestions
 from stainmap.planning.targets import wanted_in
 from stainmap.predict.seen import Seen
 

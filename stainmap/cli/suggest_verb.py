@@ -18,7 +18,7 @@ from stainmap.errors import StainmapError
 if TYPE_CHECKING:
     from stainmap.app.suggesting import BlocksSideBySide
     from stainmap.planning.reach import BlockReach
-    from stainmap.planning.suggest import SuggestedArea, SuggestedPlan, Suggestions
+    from stainmap.planning.suggest_result import SuggestedArea, SuggestedPlan, Suggestions
 
 
 @click.command()
@@ -41,7 +41,7 @@ def suggest(
     from stainmap.app.prediction import predict_case
     from stainmap.app.suggesting import compare_blocks, suggest_coats, with_suggested
     from stainmap.files.case_file import read_case, write_case
-    from stainmap.planning.suggest import Stock
+    from stainmap.planning.suggest_result import Stock
 
     if output is not None:
         check_ending(output, ".stainmap")

@@ -18,7 +18,7 @@ from stainmap.model.shade_table import HueFamily, ShadeTable, Tab
 from stainmap.planning.plan_score import area_importance
 from stainmap.planning.reach import BlockReach
 from stainmap.planning.shade_tabs import nearest_tabs, tab_colour
-from stainmap.planning.suggest import WITHIN_REACH_DE00
+from stainmap.planning.suggest_result import WITHIN_REACH_DE00
 from stainmap.predict.uncertainty import TIE_DE00
 
 PROVENANCE: Final = "common practice, no published source"

@@ -14,7 +14,8 @@ from stainmap.model.material import Block, ScatteringClass
 from stainmap.model.plan import StainPlan
 from stainmap.model.zone import Zone
 from stainmap.planning.reach_model import ReachModel
-from stainmap.planning.suggest import WITHIN_REACH_DE00, SuggestedArea, Suggester
+from stainmap.planning.suggest import Suggester
+from stainmap.planning.suggest_result import WITHIN_REACH_DE00, SuggestedArea
 from stainmap.planning.suggest_search import CoatSearch
 from stainmap.predict.uncertainty import TIE_DE00
 

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
-from enum import StrEnum
+from dataclasses import replace
 from typing import Final
 
 import numpy as np
@@ -32,6 +31,17 @@ from stainmap.planning.reach_options import area_options, paintable_liquids
 from stainmap.planning.reach_places import Places, representative_places
 from stainmap.planning.schedule import MINUTES_PER_COAT, coats_to_paint, mixing_minutes
 from stainmap.planning.suggest_plan import PaintedArea, compose, kept_liquids, locked_coats
+from stainmap.planning.suggest_result import (
+    FEW_JARS,
+    WITHIN_REACH_DE00,
+    JarWorth,
+    OutOfReach,
+    PlanKind,
+    Stock,
+    SuggestedArea,
+    SuggestedPlan,
+    Suggestions,
+)
 from stainmap.planning.suggest_search import CoatSearch, Found
 from stainmap.predict.appearance import AppearanceEngine
 from stainmap.predict.grinding import GroundCrown
@@ -41,8 +51,6 @@ from stainmap.predict.uncertainty import is_calibrated
 Array = NDArray[np.float64]
 Progress = Callable[[float, str], None] | None
 
-MOST_JARS: Final = 6
-FEW_JARS: Final = 3
 RISK: Final = 2.0
 """dE00 that failing on all days counts as much as; assumed."""
 
@@ -51,144 +59,6 @@ _MOST_LIQUIDS = 13
 _RANKED = 6
 _RANK_SEED, _SHOW_SEED = 20_250, 71_003
 _ROUNDS = 2
-
-
-class PlanKind(StrEnum):
-    """What a suggested plan is distinguished by."""
-
-    SUGGESTED = "suggested"
-    FEW_JARS = "three jars"
-    CLOSEST = "closest"
-    OTHER_TRAY = "other liquids"
-    NOTHING_INSIDE = "nothing inside"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SuggestedArea:
-    """What a plan puts on an area, and what that is predicted to give."""
-
-    area: Area
-    label: str
-    coats: tuple[tuple[str, int], ...]
-    predicted: Colour
-    wanted: Colour
-    de00: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class SuggestedPlan:
-    """One of several plans.
-
-    Parameters
-    ----------
-    areas
-        Those that something is wanted of.
-    inside
-        Coats by liquid on the inner surface.
-    score
-        In the search's own measure, dE00; less is better.
-    survival
-        Of 1,000 simulated bench days that took no part in the choice.
-    coats
-        Rounds of painting, all steps together.
-    minutes
-        Of mixing and painting.
-    on_whole_crown
-        True if the colours are those of the whole crown's prediction; False if they are carried
-        over from the suggested plan's.
-    """
-
-    kind: PlanKind
-    plan: StainPlan
-    areas: tuple[SuggestedArea, ...]
-    inside: tuple[tuple[str, int], ...]
-    score: float
-    survival: Survival
-    coats: int
-    minutes: float
-    on_whole_crown: bool
-
-    @property
-    def liquids(self) -> tuple[str, ...]:
-        """Liquids on the tray, in painting order."""
-        return tuple(jar.liquid for jar in self.plan.jars)
-
-    @property
-    def largest_de00(self) -> float:
-        """The difference of the area that is furthest off."""
-        return max(one.de00 for one in self.areas)
-
-    def area(self, area: Area) -> SuggestedArea | None:
-        """Return one area, or None."""
-        return next((one for one in self.areas if one.area == area), None)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class JarWorth:
-    """What a jar of the suggested plan is there for: the area that would suffer most without.
-
-    `without` is what that area would be off then, `there` what it is with the jar, dE00.
-    """
-
-    liquid: str
-    label: str
-    there: float
-    without: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OutOfReach:
-    """An area that no coats on this block bring within 1.0 dE00.
-
-    `bare` is the block's own colour there, `nearest_de00` what the best coats for this area alone
-    leave.
-    """
-
-    area: Area
-    label: str
-    wanted: Colour
-    bare: Colour
-    nearest_de00: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Suggestions:
-    """Plans side by side, the suggested one first.
-
-    Parameters
-    ----------
-    before
-        dE00 of the plan that is in the case, by area.
-    calibrated
-        Whether block and liquids are.
-    """
-
-    plans: tuple[SuggestedPlan, ...]
-    worth: tuple[JarWorth, ...]
-    out_of_reach: tuple[OutOfReach, ...]
-    before: tuple[tuple[Area, float], ...]
-    block: str
-    calibrated: bool
-
-    def plan(self, kind: PlanKind) -> SuggestedPlan | None:
-        """Return the plan of a kind, or None if it is the same as another."""
-        return next((one for one in self.plans if one.kind is kind), None)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Stock:
-    """What may be used: names of liquids at hand (all if None), and the most jars."""
-
-    liquids: tuple[str, ...] | None = None
-    most_jars: int = MOST_JARS
-
-    def __post_init__(self) -> None:
-        """Refuse a tray without a jar."""
-        if self.most_jars < 1:
-            raise PlanError("A tray without a jar stains nothing.", advice="Allow at least one.")
-
-
-WITHIN_REACH_DE00: Final = 1.0
 
 
 class Suggester:

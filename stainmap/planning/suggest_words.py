@@ -5,7 +5,7 @@ from __future__ import annotations
 from stainmap.model.zone import Area
 from stainmap.planning.bench_days import TO_SHOW
 from stainmap.planning.reach import too_dark
-from stainmap.planning.suggest import (
+from stainmap.planning.suggest_result import (
     FEW_JARS,
     OutOfReach,
     PlanKind,
