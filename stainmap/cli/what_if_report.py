@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
+from stainmap.planning.strength_class import STATEMENT
 from stainmap.planning.what_if import ProgrammeWhatIf
+from stainmap.predict.plate_translucency import range_text
 from stainmap.predict.sintering import duration_text
 
 
@@ -18,11 +20,25 @@ def what_if_report(found: ProgrammeWhatIf) -> dict[str, Any]:
                 "minutes": minutes,
                 "scattering_factor": factor,
                 "factor_from": "blank coupon" if measured else "class, assumed",
+                "class": kind,
+                "plate_tp": _rounded(translucency),
             }
-            for name, minutes, factor, measured in zip(
-                (found.here, found.there), found.minutes, found.factors, found.measured, strict=True
+            for name, minutes, factor, measured, kind, translucency in zip(
+                (found.here, found.there),
+                found.minutes,
+                found.factors,
+                found.measured,
+                found.classes,
+                found.translucency,
+                strict=True,
             )
         ],
+        "strength": {
+            "mpa": list(found.strength.mpa),
+            "iso_6872_class": found.strength.number,
+            "use": found.strength.use,
+            "statement": STATEMENT,
+        },
         "areas": {
             one.label: {
                 "lab": [_rounded(one.here.lab), _rounded(one.there.lab)],
@@ -46,6 +62,11 @@ def what_if_lines(found: ProgrammeWhatIf) -> Iterator[str]:
             f"{one.label:26}{one.there.lightness:7.1f}{one.there.chroma:7.1f}"
             f"{lightness:+7.1f}{a:+7.1f}{b:+7.1f}{one.change_de00:7.1f}"
         )
+    here, there = (range_text(values) for values in found.translucency)
+    yield f"TP of a bare plate of 1.0 mm: {here} and {there}; classes by time: " + " and ".join(
+        found.classes
+    )
+    yield f"{found.strength}. {STATEMENT}"
     if not all(found.measured):
         yield "A direction: what a programme does to scattering is assumed until a coupon is read."
 

@@ -66,6 +66,8 @@ _NECK = _limits(
 )
 _BODY = _limits(([_BASE], 2), ([_VALUE, _DARK, _BRIGHT], 0))
 _BETWEEN = _limits(([_BASE], 2), ([_VALUE], 1), ([_DARK, _BRIGHT], 0))
+# Over connectors a dark accent sets the units apart; where it lies nothing else lowers value.
+_JOINT = _limits(([_BASE], 2), ([_VALUE], 1), ([_DARK], 1), ([_VALUE, _DARK], 1), ([_BRIGHT], 0))
 _CUSP = _limits(([_BASE], 2), ([_VALUE], 4), ([_DARK, _BRIGHT], 0))
 _FISSURE = _limits(
     ([_BASE, _BRIGHT], 2),
@@ -87,7 +89,7 @@ LIMITS: Final[Mapping[Area, tuple[CoatLimit, ...]]] = {
     Accent.MARGINAL_RIDGE: _CUSP,
     Accent.TRIANGULAR_RIDGE: _CUSP,
     Accent.LINE_ANGLE: _CUSP,
-    Accent.CONNECTOR: _BETWEEN,
+    Accent.CONNECTOR: _JOINT,
     Accent.INNER_NECK_BAND: _BODY,
     Accent.PONTIC_TISSUE: _BODY,
 }

@@ -12,11 +12,14 @@ from stainmap.model.zone import Area
 from stainmap.optics.difference import delta_e_00
 from stainmap.planning.coats import CoatLayout
 from stainmap.planning.outcome import Outcome, judge
+from stainmap.planning.strength_class import StrengthClass, strength_class
 from stainmap.predict.appearance import AppearanceEngine
 from stainmap.predict.grinding import GroundCrown
 from stainmap.predict.parameter_spread import CrownState
+from stainmap.predict.plate_translucency import plate_translucency
 from stainmap.predict.scene import scene_from_case
 from stainmap.predict.seen import Seen
+from stainmap.predict.sintering import time_class
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,6 +53,8 @@ class ProgrammeWhatIf:
 
     `factors` are what the programmes multiply scattering by, `measured` says of which of them a
     coupon was read. Where none was, the change is a direction, by an assumed factor.
+    `classes` are the programmes' classes by time, `translucency` is TP_ab of a bare plate of 1 mm
+    of each layer of the block in both, `strength` the class of the block, the same in both.
     """
 
     here: str
@@ -58,6 +63,9 @@ class ProgrammeWhatIf:
     factors: tuple[float, float]
     measured: tuple[bool, bool]
     areas: tuple[AreaWhatIf, ...]
+    classes: tuple[str, str]
+    translucency: tuple[tuple[float, ...], tuple[float, ...]]
+    strength: StrengthClass
 
     @property
     def largest_de00(self) -> float:
@@ -95,6 +103,7 @@ def what_if_programme(
         If the materials have no such programme.
     """
     how = Seen() if seen is None else seen
+    block = case.materials.block(case.plan.block)
     own, another = (case.materials.programme(name) for name in (case.programme, other))
 
     def outcome(programme: str) -> Outcome:
@@ -142,4 +151,10 @@ def what_if_programme(
         factors=(own.effective_scattering_factor, another.effective_scattering_factor),
         measured=(own.coupon is not None, another.coupon is not None),
         areas=tuple(areas),
+        classes=(time_class(own.minutes), time_class(another.minutes)),
+        translucency=(
+            plate_translucency(block, case.materials, own.name),
+            plate_translucency(block, case.materials, another.name),
+        ),
+        strength=strength_class(block),
     )

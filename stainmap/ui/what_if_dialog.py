@@ -7,7 +7,9 @@ from collections.abc import Sequence
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
+from stainmap.planning.strength_class import STATEMENT
 from stainmap.planning.what_if import ProgrammeWhatIf
+from stainmap.predict.plate_translucency import range_text
 from stainmap.predict.sintering import duration_text
 from stainmap.ui.colour_table import Cell, ColourTable, Swatches
 from stainmap.ui.form_dialog import FormDialog, choice_box
@@ -43,6 +45,8 @@ class WhatIfDialog(FormDialog):
         self.programme = choice_box("Other programme", others, others[0] if others else "")
         self.programme.textActivated.connect(self._ask)
         self.add_row("Other programme", self.programme)
+        self.facts = ColourTable(("", "planned", "other"))
+        self.add_widget(self.facts)
         self.table = ColourTable(("area", "planned | other", "L*", "dL*", "da*", "db*", "dE00"))
         self.add_widget(self.table)
         self.note = self.add_note(_WORKING)
@@ -57,6 +61,7 @@ class WhatIfDialog(FormDialog):
 
     def _ask(self, name: str) -> None:
         self.table.set_rows(())
+        self.facts.set_rows(())
         self.note.setText(_WORKING)
         self.asked.emit(name)
 
@@ -77,9 +82,18 @@ class WhatIfDialog(FormDialog):
                 )
             )
         self.table.set_rows(rows)
-        here, there = (duration_text(minutes) for minutes in found.minutes)
-        times = f"{found.here} takes {here}, {found.there} {there}."
-        self.note.setText(times if all(found.measured) else f"{times} {_DIRECTION}")
+        self.facts.set_rows(
+            (
+                ("time, cold to opening", *(duration_text(minutes) for minutes in found.minutes)),
+                ("class by time", *found.classes),
+                ("TP of a bare plate of 1.0 mm", *map(range_text, found.translucency)),
+                ("strength class", *([f"class {found.strength.number}"] * 2)),
+            )
+        )
+        said = [f"{found.strength}.", STATEMENT]
+        if not all(found.measured):
+            said.append(_DIRECTION)
+        self.note.setText(" ".join(said))
         self.adjustSize()
 
     def set_problem(self, sentence: str) -> None:

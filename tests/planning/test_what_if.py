@@ -14,11 +14,14 @@ from stainmap.model.case import Case
 from stainmap.model.material import BlankCoupon
 from stainmap.model.zone import Zone
 from stainmap.optics.difference import delta_e_00
+from stainmap.planning.strength_class import strength_class
+from stainmap.predict.plate_translucency import plate_translucency, range_text
 from stainmap.predict.reference import reference_lab
 from stainmap.predict.scene import scene_from_case
 from stainmap.predict.seen import Seen
 from tests.builders import dome_case
 from tests.predict.scenes import DENTINE, materials
+from tests.predict.test_directions import translucency
 
 COUPON = BlankCoupon(scattering_factor=1.0, read_by="bench 2", read_on="2026-05-04")
 
@@ -94,3 +97,42 @@ def test_what_is_ground_away_is_so_in_both(case: Case) -> None:
 def test_a_programme_that_is_not_there_is_said(case: Case) -> None:
     with pytest.raises(CatalogueError, match="no programme called 'microwave'"):
         predict_case(case).what_if("microwave")
+
+
+def test_time_class_translucency_and_strength_stand_side_by_side(case: Case) -> None:
+    found = predict_case(case).what_if("very fast")
+    assert found.classes == ("slow", "very fast")
+    (slow,), (fast,) = found.translucency
+    # Slow cycles come out more translucent (published direction [Juntavee, Luz]; size assumed).
+    assert slow > fast + 1.0
+    assert (found.strength.number, found.strength.mpa) == (4, (560, 650))
+
+
+@pytest.mark.parametrize("programme", ["slow", "fast"])
+def test_the_plate_is_that_of_the_plain_prediction(programme: str) -> None:
+    """Over tiles of reflectance 0.85 and 0.02, air between, on every class."""
+    block_names = ("medium 3Y", "medium 5Y")
+    for name in block_names:
+        (found,) = plate_translucency(materials().block(name), materials(), programme)
+        assert found == pytest.approx(float(translucency(name, [1.0], (), programme)[0]), abs=2e-3)
+
+
+def test_a_graded_block_has_a_plate_for_each_layer_and_is_as_strong_as_its_weakest() -> None:
+    name = next(one.name for one in materials().blocks if len(one.layers) > 1)
+    block = materials().block(name)
+    found = plate_translucency(block, materials(), "slow")
+    assert len(found) == len(block.layers)
+    assert range_text(found) == f"{min(found):.1f} to {max(found):.1f}"
+    kinds = {layer.scattering for layer in block.layers}
+    strength = strength_class(block)
+    assert kinds == {"3Y", "4Y"}
+    # 30 % below 560 to 650.
+    assert (strength.mpa, strength.number) == ((392, 455), 3)
+
+
+@pytest.mark.parametrize(("name", "number"), [("medium 3Y", 5), ("medium 4Y", 4), ("medium 5Y", 3)])
+def test_classes_by_iso_6872(name: str, number: int) -> None:
+    """800, 500, 300 MPa for classes 5, 4 and 3: from memory."""
+    found = strength_class(materials().block(name))
+    assert found.number == number
+    assert found.mpa[0] >= {5: 800, 4: 500, 3: 300}[number]
