@@ -30,6 +30,7 @@ PREDICTED_FROM = frozenset(
         "process",
         "after_sintering",
         "screw_channels",
+        "intake",
     }
 )
 

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 from numpy.typing import NDArray
 
+from stainmap.app.advising import advice_on
 from stainmap.app.brush import Stroke
 from stainmap.app.job import Progress
 from stainmap.model.case import Case
 from stainmap.model.zone import Area
+from stainmap.planning.advice_ground import MeasuredPlaces
+from stainmap.planning.advice_value import Advice
 from stainmap.planning.coats import CoatLayout
 from stainmap.planning.outcome import Outcome, judge, lights_by_area
 from stainmap.planning.what_if import ProgrammeWhatIf, what_if_programme
@@ -56,6 +59,10 @@ class Prediction:
         Per area, at both ends.
     lab_low
         (V, 3) float32. L*a*b* at the lower end of spans; None without spans.
+    advice
+        What the rules of advice say of it, most urgent first.
+    places
+        What was measured for them; reused by the next prediction of the same surface.
     """
 
     case: Case
@@ -68,6 +75,8 @@ class Prediction:
     appearance: Appearance
     outcome: Outcome
     lab_low: NDArray[np.float32] | None = None
+    advice: tuple[Advice, ...] = ()
+    places: MeasuredPlaces = field(default_factory=MeasuredPlaces)
 
     def seen_coats(
         self, coats: NDArray[np.float32], vertices: NDArray[np.int32]
@@ -183,7 +192,7 @@ def predict_case(
         state=_state(engine, ground, coats),
         lightness_doubt=appearance.doubt_lightness,
     )
-    return Prediction(
+    prediction = Prediction(
         case=case,
         seen=seen,
         shape=shape,
@@ -195,6 +204,8 @@ def predict_case(
         outcome=outcome,
         lab_low=lab_low,
     )
+    advice, places = advice_on(prediction, None if previous is None else previous.places)
+    return replace(prediction, advice=advice, places=places)
 
 
 def for_record(prediction: Prediction, progress: Progress | None = None) -> Prediction:

@@ -7,6 +7,7 @@ from typing import Any
 
 from stainmap.app.prediction import Prediction
 from stainmap.model.colour import Colour
+from stainmap.planning.advice_value import Advice
 from stainmap.planning.outcome import AreaOutcome
 from stainmap.planning.plan_hash import plan_hash
 from stainmap.predict.lights import ADAPTATION, FLUORESCENCE, OBSERVERS, SHOWN_LIGHTS, UnderLights
@@ -32,6 +33,7 @@ def prediction_report(prediction: Prediction) -> dict[str, Any]:
             one.label: _area(one, lights[one.area], calibrated=outcome.calibrated)
             for one in outcome.areas
         },
+        "advice": [_advice(one, prediction) for one in prediction.advice],
     }
 
 
@@ -60,6 +62,10 @@ def prediction_lines(prediction: Prediction) -> Iterator[str]:
         f"{FLUORESCENCE}"
     )
     yield from _doubt(prediction)
+    if prediction.advice:
+        yield "Advice:"
+    for said in prediction.advice:
+        yield f"  {said.severity}: {said.sentence}"
 
 
 def _doubt(prediction: Prediction) -> Iterator[str]:
@@ -121,6 +127,31 @@ def _area(one: AreaOutcome, lights: UnderLights, *, calibrated: bool) -> dict[st
             }
             for change in lights.largest_change
         },
+    }
+
+
+def _advice(one: Advice, prediction: Prediction) -> dict[str, Any]:
+    limit, place, units = one.limit, one.place, prediction.case.units
+    return {
+        "rule": one.rule,
+        "severity": str(one.severity),
+        "sentence": one.sentence,
+        "remedy": one.remedy or None,
+        "basis": one.basis or None,
+        "figure": None if one.figure is None else round(one.figure, 3),
+        "threshold": None
+        if limit is None
+        else {
+            "name": limit.name,
+            "value": limit.value,
+            "unit": limit.unit,
+            "mark": limit.mark.words,
+            "source": limit.source,
+        },
+        "area": None if one.area is None else one.area.label,
+        "unit": None if one.unit is None else units[one.unit].tooth.number,
+        "point_mm": None if place is None else _rounded(place.point_mm),
+        "vertices": 0 if place is None else len(place.vertices),
     }
 
 

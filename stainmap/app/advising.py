@@ -1,0 +1,67 @@
+"""Advice on a prediction: the limits of this computer, and what the rules say by them."""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from platformdirs import user_config_path
+
+from stainmap.errors import CatalogueError
+from stainmap.files.advice_file import starter_limits, with_limits
+from stainmap.model.advice_limits import AdviceLimits
+from stainmap.planning.advice import advise
+from stainmap.planning.advice_ground import AdviceGround, MeasuredPlaces
+from stainmap.planning.advice_value import Advice, Severity
+from stainmap.planning.outcome import area_weights
+
+if TYPE_CHECKING:
+    from stainmap.app.prediction import Prediction
+
+
+def own_limits_path() -> Path:
+    """Return where somebody's own limits lie, if there are any."""
+    return user_config_path("stainmap", appauthor=False) / "advice.toml"
+
+
+def advice_on(
+    prediction: Prediction, kept: MeasuredPlaces | None = None
+) -> tuple[tuple[Advice, ...], MeasuredPlaces]:
+    """Return the advice on a prediction, and what was measured for it on the way.
+
+    Parameters
+    ----------
+    kept
+        What was measured for the prediction before, of the same surface.
+    """
+    limits, problem = _limits_of_this_computer()
+    ground = AdviceGround(
+        case=prediction.case,
+        outcome=prediction.outcome,
+        wall_mm=prediction.ground.shape.wall_mm,
+        partner=prediction.ground.shape.partner,
+        assumed_wall=prediction.ground.shape.assumed_wall,
+        coats=prediction.coats,
+        lightness=prediction.appearance.lab[:, 0],
+        weights=area_weights(prediction.case, prediction.layout),
+        scene=prediction.engine.scene,
+        limits=limits,
+        kept=MeasuredPlaces() if kept is None else kept,
+    )
+    said = advise(ground)
+    if problem:
+        said = (*said, Advice(rule="own limits", sentence=problem, severity=Severity.NOTE))
+    return said, ground.kept
+
+
+@cache
+def _limits_of_this_computer() -> tuple[AdviceLimits, str]:
+    """Return the limits, and why somebody's own do not hold, or empty; read once a session."""
+    limits, path = starter_limits(), own_limits_path()
+    if not path.is_file():
+        return limits, ""
+    try:
+        return with_limits(limits, path), ""
+    except CatalogueError as error:
+        return limits, f"Your own limits for advice are left out: {error}"

@@ -1,0 +1,125 @@
+"""Limits of advice in TOML: those that come with the program, and somebody's own on top.
+
+Version 1. A file starts with ``format = "stainmap advice"`` and ``version = 1``. Then come any
+number of ``[[limit]]``: name, value, unit, mark (published, from memory, common practice, assumed)
+and source. A file of one's own names only limits that there are, and holds those that differ.
+"""
+
+from __future__ import annotations
+
+import tomllib
+from functools import cache
+from pathlib import Path
+from typing import Final
+
+import msgspec
+
+from stainmap.errors import CatalogueError
+from stainmap.model.advice_limits import AdviceLimit, AdviceLimits, Mark
+from stainmap.paths import resource
+
+FORMAT: Final = "stainmap advice"
+VERSION: Final = 1
+_MOST_BYTES: Final = 1 << 18
+
+
+class _LimitDoc(msgspec.Struct, forbid_unknown_fields=True):
+    name: str
+    value: float
+    unit: str
+    mark: Mark
+    source: str
+
+
+class _AdviceDoc(msgspec.Struct, forbid_unknown_fields=True):
+    format: str = ""
+    version: int = 0
+    limit: list[_LimitDoc] = []
+
+
+@cache
+def starter_limits() -> AdviceLimits:
+    """Return the limits that come with the program.
+
+    Raises
+    ------
+    CatalogueError
+        If the shipped file has been damaged.
+    """
+    path = resource("advice") / "limits.toml"
+    return AdviceLimits(limits=tuple(_read(path)))
+
+
+def with_limits(base: AdviceLimits, path: Path) -> AdviceLimits:
+    """Return `base` with the limits of a file in place of those of the same name.
+
+    Raises
+    ------
+    CatalogueError
+        One sentence naming the file and the entry.
+    """
+    result = base
+    for limit in _read(path):
+        if limit.name not in base:
+            raise CatalogueError(
+                f"There is no limit called '{limit.name}'.",
+                where=path.name,
+                advice=f"Known: {', '.join(one.name for one in base.limits)}.",
+            )
+        unit = base[limit.name].unit
+        if limit.unit != unit:
+            raise CatalogueError(
+                f"The limit '{limit.name}' is given in {limit.unit or 'no unit'}.",
+                where=path.name,
+                advice=f"Give it in {unit}.",
+            )
+        result = result.changed(limit)
+    return result
+
+
+def _read(path: Path) -> list[AdviceLimit]:
+    where = path.name
+    try:
+        with path.open("rb") as file:
+            content = file.read(_MOST_BYTES + 1)
+        if len(content) > _MOST_BYTES:
+            raise CatalogueError("The file is too large for a table of limits.", where=where)
+        data = tomllib.loads(content.decode("utf-8"))
+    except OSError as error:
+        raise CatalogueError(
+            f"The table of limits cannot be read ({error.strerror or error}).", where=where
+        ) from error
+    except (UnicodeDecodeError, tomllib.TOMLDecodeError, RecursionError) as error:
+        raise CatalogueError(
+            f"The file is not valid TOML: {error}.",
+            where=where,
+            advice="Correct it with a text editor, or take it away: the shipped limits hold then.",
+        ) from error
+    if data.get("format") != FORMAT or data.get("version") != VERSION:
+        raise CatalogueError(
+            "This is not a table of limits that this program reads.",
+            where=where,
+            advice=f'One starts with: format = "{FORMAT}", version = {VERSION}.',
+        )
+    try:
+        document = msgspec.convert(data, _AdviceDoc)
+        names = [entry.name for entry in document.limit]
+        twice = next((name for name in names if names.count(name) > 1), None)
+        if twice is not None:
+            raise CatalogueError(f"The limit '{twice}' stands there twice.", where=where)
+        return [
+            AdviceLimit(
+                name=entry.name,
+                value=entry.value,
+                unit=entry.unit,
+                mark=entry.mark,
+                source=entry.source,
+            )
+            for entry in document.limit
+        ]
+    except msgspec.ValidationError as error:
+        raise CatalogueError(f"An entry does not fit: {error}.", where=where) from error
+    except CatalogueError as error:
+        if error.where is not None:
+            raise
+        raise CatalogueError(error.message, where=where, advice=error.advice) from error
