@@ -73,6 +73,7 @@ def gl_context(qapp: object) -> None:
         pytest.skip("there is no OpenGL 3.3 context on this display")
 
 
+@pytest.hookimpl(tryfirst=True)  # before the groups are read
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     """Let tests marked `gl` ask for the context first, and say what may run at the same time.
 
