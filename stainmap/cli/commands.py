@@ -14,6 +14,7 @@ import click
 
 from stainmap import __version__
 from stainmap.cli.check_verb import check
+from stainmap.cli.mix_verb import mix
 from stainmap.cli.options import (
     FilePath,
     SizeOption,
@@ -406,6 +407,7 @@ def headless_sample(folder: Path | None = None) -> int:
 
 
 commands.add_command(check)
+commands.add_command(mix)
 commands.add_command(suggest)
 VERBS = frozenset(commands.commands)
 
