@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import os
 import sys
+from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
 import numpy as np
 import pytest
 from PySide6.QtCore import QSettings
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from stainmap.app import edits
@@ -30,6 +32,28 @@ from tests.builders import dome_case
 if sys.platform.startswith("linux") and not os.environ.get("DISPLAY"):
     # Without a display everything but OpenGL can still be tested.
     os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+
+# What has not come by then does not come; a busy machine takes far longer than an idle one.
+PATIENCE_MS = 30_000
+
+
+class PatientBot(QtBot):
+    """Waits for what must come as long as a busy machine may need."""
+
+    def waitUntil(self, callback: Callable[[], bool | None], *, timeout: int = 0) -> None:
+        """Wait until `callback` is content, `timeout` ms or `PATIENCE_MS`, the longer of them."""
+        super().waitUntil(callback, timeout=max(timeout, PATIENCE_MS))
+
+    def waitExposed(self, widget: QWidget, *, timeout: int = 0) -> Any:
+        """Wait until a window is on screen, likewise."""
+        return super().waitExposed(widget, timeout=max(timeout, PATIENCE_MS))
+
+
+@pytest.fixture
+def qtbot(qapp: QApplication, request: pytest.FixtureRequest) -> PatientBot:
+    """Return a bot with patience."""
+    return PatientBot(request)
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
