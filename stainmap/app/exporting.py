@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from stainmap.app.data_out import areas_table, data_json
 from stainmap.app.prediction import Prediction
 from stainmap.errors import StainmapError
 from stainmap.files.atomic import write_bytes
@@ -21,6 +22,7 @@ KINDS = {
     ".glb": "GLB mesh, linear colours and areas",
     ".3mf": "3MF mesh, sRGB colours and areas",
     ".csv": "Table of vertices",
+    ".json": "Plan and prediction, for other programs",
     ".png": "Picture",
 }
 ENDINGS = tuple(KINDS)
@@ -43,13 +45,13 @@ def check_ending(path: Path) -> None:
 
 
 def export_prediction(prediction: Prediction, path: Path, *, table: str = "vertices") -> None:
-    """Write the predicted crown as PLY, GLB, 3MF, CSV or PNG.
+    """Write the predicted crown as PLY, GLB, 3MF, CSV, JSON or PNG.
 
     Parameters
     ----------
     table
-        What a CSV holds: "vertices" (a row per vertex of the original mesh) or "plan" (the coat
-        table).
+        What a CSV holds: "vertices" (a row per vertex of the original mesh), "areas" (a row per
+        unit and area) or "plan" (the coat table).
 
     Raises
     ------
@@ -62,14 +64,27 @@ def export_prediction(prediction: Prediction, path: Path, *, table: str = "verti
     if ending in MESH_KINDS:
         export_mesh(case, appearance.srgb, path)
     elif ending == ".csv":
-        rows = (
-            plan_table(case)
-            if table == "plan"
-            else vertex_table(case, appearance.lab, appearance.srgb)
-        )
-        export_table(rows, path)
+        export_table(_table(prediction, table), path)
+    elif ending == ".json":
+        export_table(data_json(prediction), path)
     else:
         # What draws is slow to import, and few exports are pictures.
         from stainmap.app.pictures import crown_png  # noqa: PLC0415
 
         write_bytes(path, crown_png(prediction))
+
+
+def seen_text(prediction: Prediction) -> str:
+    """Return light and observer as the heads of tables name them: "D65, 2 deg"."""
+    return f"{prediction.seen.light}, {prediction.seen.observer} deg"
+
+
+def _table(prediction: Prediction, table: str) -> str:
+    if table == "plan":
+        return plan_table(prediction.case)
+    if table == "areas":
+        return areas_table(prediction)
+    appearance = prediction.appearance
+    return vertex_table(
+        prediction.case, appearance.lab, appearance.srgb, seen=seen_text(prediction)
+    )

@@ -1,23 +1,56 @@
-"""Coat map and mixing list of a prediction, written as PDF."""
+"""The sheets of one or more predictions: coat maps, agreement pages, one mixing list for all."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from datetime import date, datetime
+from enum import StrEnum
 from pathlib import Path
 
 from stainmap.app.job import Progress
 from stainmap.app.prediction import Prediction
+from stainmap.files.atomic import write_bytes
 from stainmap.model.case import Case
-from stainmap.paper.coat_map import write_coat_map
-from stainmap.paper.mixing_sheet import write_mixing_list
+from stainmap.paper.agreement_sheet import agreement_bytes
+from stainmap.paper.coat_map import coat_map_bytes
+from stainmap.paper.mixing_sheet import mixing_list_bytes
+from stainmap.paper.page_pictures import page_pngs
 from stainmap.paper.page_size import PageSize
 from stainmap.paper.shading import ShadingFields
 from stainmap.paper.sheet_data import SheetData
+from stainmap.paper.tray_sheet import tray_list_bytes
 from stainmap.planning.draft import draft_reason
 from stainmap.planning.plan_hash import plan_hash
+from stainmap.planning.progress import Steps
 
 # What file systems somewhere do not allow in a name.
 _FORBIDDEN = '<>:"/\\|?*'
+_TRAY = "tray"
+
+
+class SheetKind(StrEnum):
+    """Kinds of sheets; the value ends the file's name."""
+
+    COAT_MAP = "coat-map"
+    MIXING_LIST = "mixing-list"
+    AGREEMENT = "agreement"
+
+
+class FileKind(StrEnum):
+    """How sheets are written."""
+
+    PDF = "pdf"
+    PNG = "png"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sheet:
+    """A finished sheet: its kind, the name of its file without an ending, and its PDF."""
+
+    kind: SheetKind
+    name: str
+    pdf: bytes
 
 
 def sheet_data(
@@ -54,32 +87,82 @@ def _painter(case: Case) -> str:
     return ", ".join(parts)
 
 
-def sheet_names(code: str) -> tuple[str, str]:
-    """Return the file names of coat map and mixing list for a case code."""
+def sheet_name(code: str, kind: SheetKind) -> str:
+    """Return the name of a sheet's file for a case code, without its ending."""
     safe = "".join("_" if c in _FORBIDDEN or ord(c) < 32 else c for c in code).strip(" .") or "case"
-    return f"{safe}-coat-map.pdf", f"{safe}-mixing-list.pdf"
+    return f"{safe}-{kind}"
 
 
-def write_sheets(
-    prediction: Prediction,
-    folder: Path,
-    *,
-    page: str = PageSize.A4,
-    day: date | None = None,
-    mixed_at: datetime | None = None,
-    shading: ShadingFields | None = None,
-    progress: Progress | None = None,
-) -> tuple[Path, Path]:
-    """Write coat map and mixing list into an existing folder; return their paths.
+def sheets_of(data: Sequence[SheetData], *, progress: Progress | None = None) -> Iterator[Sheet]:
+    """Yield the sheets of the cases on a tray, each as soon as it is finished.
+
+    Coat map and agreement page of every case, and one mixing list: that of the case where it is
+    alone, that of the tray where it is not.
 
     Raises
     ------
     StainmapError
-        If the plan has nothing to print, or a file cannot be written.
+        If a plan has nothing to print, or two cases have the same code.
     """
-    sheet = sheet_data(prediction, page=page, day=day, mixed_at=mixed_at, shading=shading)
-    map_name, list_name = sheet_names(prediction.case.code)
-    coat_map, mixing = folder / map_name, folder / list_name
-    write_coat_map(coat_map, sheet, progress=progress)
-    write_mixing_list(mixing, sheet)
-    return coat_map, mixing
+    steps = Steps(progress)
+    # The list of a tray refuses what does not go together: found out before the long work.
+    alone = len(data) == 1
+    mixing = mixing_list_bytes(data[0]) if alone else tray_list_bytes(data)
+    for index, one in enumerate(data):
+        code = one.case.code
+        part = steps.part(index / len(data), (index + 1) / len(data))
+        yield Sheet(
+            kind=SheetKind.COAT_MAP,
+            name=sheet_name(code, SheetKind.COAT_MAP),
+            pdf=coat_map_bytes(one, progress=part.say),
+        )
+        yield Sheet(
+            kind=SheetKind.AGREEMENT,
+            name=sheet_name(code, SheetKind.AGREEMENT),
+            pdf=agreement_bytes(one),
+        )
+    name = sheet_name(data[0].case.code if alone else _TRAY, SheetKind.MIXING_LIST)
+    yield Sheet(kind=SheetKind.MIXING_LIST, name=name, pdf=mixing)
+
+
+def write_sheet(sheet: Sheet, folder: Path, kind: str = FileKind.PDF) -> tuple[Path, ...]:
+    """Write a sheet into an existing folder; as PNG a file per page. Return the paths.
+
+    Raises
+    ------
+    StainmapError
+        If a file cannot be written.
+    """
+    if kind == FileKind.PDF:
+        path = folder / f"{sheet.name}.pdf"
+        write_bytes(path, sheet.pdf)
+        return (path,)
+    pages = page_pngs(sheet.pdf)
+    paths = tuple(folder / f"{sheet.name}-{number}.png" for number in range(1, len(pages) + 1))
+    for path, png in zip(paths, pages, strict=True):
+        write_bytes(path, png)
+    return paths
+
+
+def write_sheets(
+    predictions: Sequence[Prediction],
+    folder: Path,
+    *,
+    page: str = PageSize.A4,
+    kind: str = FileKind.PDF,
+    day: date | None = None,
+    mixed_at: datetime | None = None,
+    progress: Progress | None = None,
+) -> tuple[Path, ...]:
+    """Write all sheets of the cases on a tray into an existing folder; return their paths.
+
+    Raises
+    ------
+    StainmapError
+        If a plan has nothing to print, or a file cannot be written.
+    """
+    data = [sheet_data(one, page=page, day=day, mixed_at=mixed_at) for one in predictions]
+    written: list[Path] = []
+    for sheet in sheets_of(data, progress=progress):
+        written += write_sheet(sheet, folder, kind)
+    return tuple(written)

@@ -285,7 +285,8 @@ def predict(
     if vertices is not None:
         appearance = prediction.appearance
         sd = prediction.vertex_sd()
-        table = vertex_table(prediction.case, appearance.lab, appearance.srgb, sd)
+        seen = f"{light}, {observer} deg"
+        table = vertex_table(prediction.case, appearance.lab, appearance.srgb, sd, seen=seen)
         export_table(table, vertices)
     if as_json:
         report = prediction_report(prediction) | {"materials_left_out": left_out}
@@ -333,19 +334,33 @@ def _print_outcome(prediction: Prediction) -> None:
 
 
 @commands.command()
-@path_argument("case")
+@click.argument("cases", type=FilePath, nargs=-1, required=True)
 @click.option("-o", "--output", type=FilePath, required=True, help="Folder.")
 @click.option("--page", type=click.Choice(["A4", "Letter"]), default="A4", show_default=True)
+@click.option(
+    "--as",
+    "kind",
+    type=click.Choice(["pdf", "png"]),
+    default="pdf",
+    show_default=True,
+    help="PDF, or a picture per page.",
+)
 @reports
-def sheet(case: Path, output: Path, page: str, *, as_json: bool) -> dict[str, Any]:
-    """Write coat map and mixing list as PDF into a folder."""
+def sheet(
+    cases: tuple[Path, ...], output: Path, page: str, kind: str, *, as_json: bool
+) -> dict[str, Any]:
+    """Write coat map, agreement page and mixing list into a folder.
+
+    Several cases are taken for one tray: each has its own coat map and agreement page, and one
+    mixing list serves all of them.
+    """
     from stainmap.app.sheets import write_sheets
     from stainmap.files.atomic import make_folder
 
-    prediction = _predicted(case, as_json)
+    predictions = [_predicted(case, as_json) for case in cases]
     make_folder(output)
     progress = told_progress(shown=is_watched(as_json))
-    written = write_sheets(prediction, output, page=page, progress=progress)
+    written = write_sheets(predictions, output, page=page, kind=kind, progress=progress)
     if not as_json:
         for path in written:
             click.echo(f"Written: {path}")
@@ -357,14 +372,18 @@ def sheet(case: Path, output: Path, page: str, *, as_json: bool) -> dict[str, An
 @click.option("-o", "--output", type=FilePath, required=True, help="File.")
 @click.option(
     "--table",
-    type=click.Choice(["vertices", "plan"]),
+    type=click.Choice(["vertices", "areas", "plan"]),
     default="vertices",
     show_default=True,
-    help="What a CSV holds: a row per vertex of the original mesh, or the coat table.",
+    help="What a CSV holds: a row per vertex of the original mesh, a row per unit and area, or"
+    " the coat table.",
 )
 @reports
 def export(case: Path, output: Path, table: str, *, as_json: bool) -> dict[str, Any]:
-    """Write the predicted crown as PLY, GLB, 3MF, CSV or PNG; the ending decides."""
+    """Write the predicted crown as PLY, GLB, 3MF or PNG, tables as CSV, all as JSON.
+
+    The ending decides.
+    """
     from stainmap.app.exporting import check_ending, export_prediction
 
     check_ending(output)
@@ -394,7 +413,7 @@ def headless_sample(folder: Path | None = None) -> int:
             open_sample(), seen=Seen(bands="full"), progress=told_progress(shown=True)
         )
         make_folder(folder)
-        written = write_sheets(prediction, folder, progress=told_progress(shown=True))
+        written = write_sheets([prediction], folder, progress=told_progress(shown=True))
         picture = folder / f"{prediction.case.code}-sintered.png"
         export_prediction(prediction, picture)
     except StainmapError as error:

@@ -83,11 +83,14 @@ def vertex_table(
     lab: NDArray[np.float32],
     srgb: NDArray[np.uint8],
     sd: NDArray[np.float64] | None = None,
+    *,
+    seen: str = "D65, 2 deg",
 ) -> str:
     """Return a CSV with one row per vertex of the original file, in its order and coordinates.
 
     Columns: x, y, z (the file's unit and size), area, L*, a*, b*, red, green, blue (sRGB, 0-255),
-    and one standard deviation of L*, a*, b* if `sd` (V, 3) is given.
+    and one standard deviation of L*, a*, b* if `sd` (V, 3) is given. The heads of L*, a*, b* name
+    light and observer, `seen`; sRGB is always of D65 and 2 degrees.
     For STL the vertices of the file are the corners of its facets. A vertex that is not part of
     the crown (unused, or of another body) has an empty row with the area "none".
     """
@@ -97,10 +100,11 @@ def vertex_table(
     names = ["none", *names]
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\n")
-    heads = ["x", "y", "z", "area", "L*", "a*", "b*", "red", "green", "blue"]
+    lab_heads = [f"{axis} ({seen})" for axis in ("L*", "a*", "b*")]
+    heads = ["x", "y", "z", "area", *lab_heads, "red", "green", "blue"]
     doubts = np.empty((len(source), 0)) if sd is None else sd[source]
     if sd is not None:
-        heads += ["sd L*", "sd a*", "sd b*"]
+        heads += [f"sd {head}" for head in lab_heads]
     writer.writerow(heads)
     for vertex, point, zone, colour, shown, doubt in zip(
         source.tolist(),

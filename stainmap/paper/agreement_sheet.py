@@ -65,7 +65,7 @@ def agreement_bytes(sheet: SheetData) -> bytes:
     ]
     programme = case.materials.programme(case.programme)
     foot = f"{block_lot_text(sheet)}   Programme {programme.name}, {programme.peak_c:.0f} °C"
-    return printed(page, sheet, leaves, foot)
+    return printed(page, sheet.heading, leaves, foot)
 
 
 def shade_text(shade: Shade) -> str:

@@ -13,7 +13,7 @@ from stainmap.paper.map_views import SCALES, BridgeViews, MapViews
 from stainmap.paper.marks import draw_blank, draw_section
 from stainmap.paper.page import MEDIUM, SOFT, Page
 from stainmap.paper.paper_light import paper_operator, paper_shading
-from stainmap.paper.predicted_list import PredictedList
+from stainmap.paper.predicted_list import PredictedList, number_text
 from stainmap.paper.rosette_map import rosette_map
 from stainmap.paper.sheet_data import SheetData
 from stainmap.paper.sheet_frame import CONTENT_TOP_MM, foot_top, liquid_lots_text, lots_text
@@ -69,7 +69,7 @@ def coat_map_bytes(sheet: SheetData, *, progress: Progress | None = None) -> byt
         own = whole if len(case.units) == 1 else part_map(whole, case, unit)
         leaves += _unit_leaves(page, sheet, own, rosette_map(whole, case, unit), unit)
     foot = f"{lots_text(sheet)}   {liquid_lots_text(sheet)}"
-    return printed(page, sheet, leaves, foot, steps=steps.part(0.6, 1.0))
+    return printed(page, sheet.heading, leaves, foot, steps=steps.part(0.6, 1.0))
 
 
 def unit_name(case: Case, unit: int) -> str:
@@ -221,21 +221,39 @@ def _overview(page: Page, sheet: SheetData, whole: UnitMap) -> list[Leaf]:
     ]
 
 
+def _body_text(sheet: SheetData, unit: int) -> str:
+    """Return L*, C* and h of a unit's body, and by how much its value is off what is wanted."""
+    body = sheet.outcome_of(unit).area(Zone.BODY)
+    if body is None:
+        return ""
+    one = body.predicted
+    text = f"{one.lightness:.1f}  {one.chroma:.1f}  {one.hue_degrees:.0f}"
+    if body.wanted is None or body.delta_e_00 is None:
+        return text
+    gap = number_text(one.lightness - body.wanted.lightness, signed=True)
+    return f"{text}   value {gap}"
+
+
 def _units_block(page: Page, sheet: SheetData, whole: UnitMap) -> Block:
     """Return the list of units and connectors."""
     case = sheet.case
     rows = [(str(unit.tooth.number), unit.tooth.name, str(unit.role)) for unit in case.units]
+    bodies = [_body_text(sheet, unit) for unit in range(len(case.units))]
     connectors = ", ".join(f"{area:.1f}" for area in case.reading.connectors_mm2)
     length, width, height = whole.milled_size_mm
 
     def draw(y: float) -> None:
         draw_section(page, page.left, y + TITLE_DROP_MM, "Units")
         baseline = y + 9.0
-        for number, name, role in rows:
-            page.line(page.left, baseline - 4.0, page.left + 110.0, baseline - 4.0, weight=0.25)
+        page.text(
+            page.left + 150.0, y + TITLE_DROP_MM, "body predicted", 7.5, grey=SOFT, align="right"
+        )
+        for (number, name, role), text in zip(rows, bodies, strict=True):
+            page.line(page.left, baseline - 4.0, page.left + 150.0, baseline - 4.0, weight=0.25)
             page.text(page.left, baseline, number, 9.0, face=MEDIUM)
             page.text(page.left + 10.0, baseline, name, 9.0)
             page.text(page.left + 70.0, baseline, role, 9.0, grey=SOFT)
+            page.text(page.left + 150.0, baseline, text, 9.0, align="right")
             baseline += 5.6
         size = f"{length:.1f} x {width:.1f} x {height:.1f} mm milled"
         page.text(page.left, baseline, size, 8.0, grey=SOFT)

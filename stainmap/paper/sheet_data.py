@@ -30,6 +30,28 @@ CAUTIONS = (
 )
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Heading:
+    """What head and foot of a page say: texts as printed, empty where a line is left to fill in.
+
+    Parameters
+    ----------
+    draft
+        Why it is a draft; empty if it is none.
+    warnings
+        What the sheet is worth, in medium type at its foot.
+    """
+
+    code: str
+    revision: str
+    hash_text: str
+    replaces_text: str
+    day: date
+    technician: str
+    draft: str
+    warnings: str
+
+
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class SheetData:
     """What is printed about one case.
@@ -131,6 +153,20 @@ class SheetData:
         if not self.outcome.calibrated:
             parts.append(NOT_CALIBRATED)
         return " ".join(parts)
+
+    @property
+    def heading(self) -> Heading:
+        """What stands at head and foot of every page about the case."""
+        return Heading(
+            code=self.case.code,
+            revision=str(self.case.revision),
+            hash_text=self.hash_text,
+            replaces_text=self.replaces_text,
+            day=self.day,
+            technician=self.technician,
+            draft=self.draft,
+            warnings=self.warnings,
+        )
 
     @property
     def discard_at(self) -> datetime | None:

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from stainmap.paper.page import BOLD, HAIR, INK, LIGHT_FACE, MEDIUM, SOFT, Page, Rect
-from stainmap.paper.sheet_data import CAUTIONS, NO_REFERENCE, SheetData
+from stainmap.paper.sheet_data import CAUTIONS, NO_REFERENCE, Heading, SheetData
 
 _RULE_MM = 34.0
-_DRAFT_MM = 37.4  # baseline of why a plan is a draft
+_DRAFT_MM = 36.9  # baseline of why a plan is a draft
 CONTENT_TOP_MM = 39.0
 """Upper edge of what stands below the head."""
 _QR_MM = 17.5
@@ -15,27 +15,25 @@ _CAUTION_PT, _CAUTION_LEADING_MM = 7.5, 3.45
 
 
 def draw_head(
-    page: Page, sheet: SheetData, title: str, subtitle: str, number: int, count: int
+    page: Page, heading: Heading, title: str, subtitle: str, number: int, count: int
 ) -> None:
     """Draw the head of a page: title, case, revision, plan hash and its QR code, date."""
-    case = sheet.case
-    page.fitted(page.left, 23.0, title, 22.0, 54.0 if sheet.draft else 76.0, face=LIGHT_FACE)
-    if sheet.draft:
-        _draw_draft(page, sheet.draft)
+    page.fitted(page.left, 23.0, title, 22.0, 54.0 if heading.draft else 76.0, face=LIGHT_FACE)
+    if heading.draft:
+        _draw_draft(page, heading.draft)
     page.fitted(page.left, 30.0, subtitle, 10.5, 76.0, face=MEDIUM)
-    revision = str(case.revision)
     rows = (
-        (("case", case.code), ("date", sheet.day.isoformat())),
-        (("revision", revision), ("by", sheet.technician)),
-        (("plan", sheet.hash_text), ("page", f"{number} of {count}")),
-        (("replaces", sheet.replaces_text), ("", "")),
+        (("case", heading.code), ("date", heading.day.isoformat())),
+        (("revision", heading.revision), ("by", heading.technician)),
+        (("plan", heading.hash_text), ("page", f"{number} of {count}")),
+        (("replaces", heading.replaces_text), ("", "")),
     )
     first, second = page.right - 96.0, page.right - 51.0
     for index, (one, other) in enumerate(rows):
         y = 17.4 + 4.35 * index
         _fact(page, first, y, *one, 14.5, 29.0)
         _fact(page, second, y, *other, 9.5, 22.0)
-    page.qr_code(sheet.hash_text, page.right - _QR_MM, 14.0, _QR_MM)
+    page.qr_code(heading.hash_text, page.right - _QR_MM, 14.0, _QR_MM)
     page.line(page.left, _RULE_MM, page.right, _RULE_MM, weight=0.8)
 
 
@@ -65,7 +63,7 @@ def foot_top(page: Page) -> float:
     return page.height - _FOOT_MM - 4.6 - lines * _CAUTION_LEADING_MM
 
 
-def draw_foot(page: Page, sheet: SheetData, line: str) -> None:
+def draw_foot(page: Page, heading: Heading, line: str) -> None:
     """Draw the foot: cautions above a line; lots and programme, and what the sheet is worth."""
     lines = _caution_lines(page)
     bottom = page.height - _FOOT_MM
@@ -83,7 +81,7 @@ def draw_foot(page: Page, sheet: SheetData, line: str) -> None:
     room = page.inside - page.text_width(made, 7.5) - 4.0
     page.fitted(page.left, bottom + 4.2, line, 7.5, room, grey=SOFT)
     page.text(page.right, bottom + 4.2, made, 7.5, grey=SOFT, align="right")
-    worth = f"{sheet.warnings} {NO_REFERENCE}".strip()
+    worth = f"{heading.warnings} {NO_REFERENCE}".strip()
     page.fitted(page.left, bottom + 7.9, worth, 7.5, page.inside, face=MEDIUM, grey=INK)
 
 

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from stainmap.paper.page import Page
-from stainmap.paper.sheet_data import SheetData
+from stainmap.paper.sheet_data import Heading
 from stainmap.paper.sheet_frame import CONTENT_TOP_MM, draw_foot, draw_head, foot_top
 from stainmap.planning.progress import Steps
 
@@ -69,7 +69,7 @@ def _placed(blocks: Sequence[Block], bottom: float, spread: float) -> list[tuple
 
 def printed(
     page: Page,
-    sheet: SheetData,
+    heading: Heading,
     leaves: Sequence[Leaf],
     foot: str,
     *,
@@ -77,12 +77,12 @@ def printed(
 ) -> bytes:
     """Draw all leaves with head and foot; return the PDF."""
     for number, leaf in enumerate(leaves, start=1):
-        draw_head(page, sheet, leaf.title, leaf.subtitle, number, len(leaves))
+        draw_head(page, heading, leaf.title, leaf.subtitle, number, len(leaves))
         for y, block in leaf.placed:
             if steps is not None:
                 steps.say((number - 1) / len(leaves), f"drawing page {number}")
             block.draw(y)
-        draw_foot(page, sheet, foot)
+        draw_foot(page, heading, foot)
         page.bookmark(f"{leaf.title}, {leaf.subtitle}", f"page{number}")
         page.next()
     return page.finished()

@@ -1,25 +1,42 @@
-"""Printing: the sheets of the open case as PDF, made in the background."""
+"""Printing: the sheets of the open case looked at, printed and saved, made in the background."""
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING, Any
 
+from PIL import Image
 from PySide6.QtCore import QEvent, QObject, QUrl, Signal
 from PySide6.QtGui import QDesktopServices
+from PySide6.QtPrintSupport import QPrintDialog, QPrinter
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from stainmap.app.job import Job, JobRunner, Progress
-from stainmap.app.prediction import for_record
+from stainmap.app.prediction import Prediction, for_record
 from stainmap.app.session import Session
 from stainmap.errors import CancelledError, StainmapError
 from stainmap.paper.page_size import PageSize
+from stainmap.paper.shading import ShadingFields
 from stainmap.ui.plate import ProgressCard
+from stainmap.ui.sheet_preview import (
+    PREVIEW_DPI,
+    PRINT_DPI,
+    SheetPreview,
+    print_pages,
+    set_up_printer,
+)
+
+if TYPE_CHECKING:
+    from stainmap.app.sheets import Sheet
 
 _MAP_SHARE = 0.9  # of the whole time, the coat map with its pictures
 
+Page = tuple[str, Image.Image]
+
 
 class PrintingFlow(QObject):
-    """Writes coat map and mixing list, and shows how far it is.
+    """Makes the sheets of the open case and shows how far it is.
 
     Signals
     -------
@@ -32,7 +49,9 @@ class PrintingFlow(QObject):
     def __init__(self, session: Session, runner: JobRunner, view: QWidget, window: QWidget) -> None:
         super().__init__(window)
         self._session, self._runner, self._view, self._window = session, runner, view, window
-        self._job: Job[tuple[Path, Path]] | None = None
+        self._job: Job[Any] | None = None
+        self._folder = ""
+        self.preview: SheetPreview | None = None
         self.progress = ProgressCard(view)
         self.progress.hide()
         self.progress.cancelled.connect(self._cancel)
@@ -40,15 +59,32 @@ class PrintingFlow(QObject):
 
     def ask_and_write(self, page: PageSize, folder: str) -> None:
         """Ask for a folder and write the sheets into it."""
-        if self._job is not None:
-            self.said.emit("The sheets are being written already.")
-            return
-        if self._session.prediction is None or not self._session.is_up_to_date:
-            self.said.emit("The prediction is not ready yet.")
+        if not self._is_ready():
             return
         chosen = QFileDialog.getExistingDirectory(self._window, "Folder for the sheets", folder)
         if chosen:
             self.write(page, Path(chosen))
+
+    def show_preview(self, page: PageSize, folder: str) -> None:
+        """Make the sheets of the newest prediction and show them; they are saved into `folder`."""
+        prediction = self._session.prediction
+        if not self._is_ready() or prediction is None:
+            return
+        self._folder = folder
+        shading = self._session.shading
+
+        def work(progress: Progress) -> tuple[tuple[Sheet, ...], list[Page]]:
+            from stainmap.paper.page_pictures import page_pictures  # noqa: PLC0415
+
+            sheets = _made(prediction, page, shading, progress)
+            progress(_MAP_SHARE, "pictures of the pages")
+            return sheets, [
+                (f"{one.name}, page {number}", picture)
+                for one in sheets
+                for number, picture in enumerate(page_pictures(one.pdf, PREVIEW_DPI), start=1)
+            ]
+
+        self._start("Making the sheets", work, lambda made: self._shown(made[0], made[1], page))
 
     def write(self, page: PageSize, folder: Path) -> None:
         """Write the sheets of the newest prediction into a folder."""
@@ -57,49 +93,113 @@ class PrintingFlow(QObject):
             return
         shading = self._session.shading
 
-        def work(progress: Progress) -> tuple[Path, Path]:
-            # What draws PDF is slow to import; the window must not wait for it.
-            from stainmap.app.sheets import sheet_data, sheet_names  # noqa: PLC0415
-            from stainmap.paper.coat_map import write_coat_map  # noqa: PLC0415
-            from stainmap.paper.mixing_sheet import write_mixing_list  # noqa: PLC0415
+        def work(progress: Progress) -> list[Path]:
+            from stainmap.app.sheets import write_sheet  # noqa: PLC0415
 
-            sheet = sheet_data(for_record(prediction, progress), page=page, shading=shading)
-            names = sheet_names(prediction.case.code)
-            coat_map, mixing = folder / names[0], folder / names[1]
-            write_coat_map(
-                coat_map, sheet, progress=lambda share, what: progress(_MAP_SHARE * share, what)
-            )
-            progress(_MAP_SHARE, "mixing list")
-            write_mixing_list(mixing, sheet)
-            return coat_map, mixing
+            sheets = _made(prediction, page, shading, progress)
+            return [path for one in sheets for path in write_sheet(one, folder)]
 
-        self.progress.set_progress("Writing the sheets", 0.0, "coat map")
+        self._start("Writing the sheets", work, self._written)
+
+    def _is_ready(self) -> bool:
+        if self._job is not None:
+            self.said.emit("The sheets are being made already.")
+            return False
+        if self._session.prediction is None or not self._session.is_up_to_date:
+            self.said.emit("The prediction is not ready yet.")
+            return False
+        return True
+
+    def _start(
+        self, title: str, work: Callable[[Progress], Any], on_done: Callable[[Any], None]
+    ) -> None:
+        def done(result: Any) -> None:
+            self._job = None
+            self.progress.hide()
+            on_done(result)
+
+        self.progress.set_progress(title, 0.0, "coat map")
         self.progress.show()
         self._place()
         job = self._runner.start(
-            "Writing the sheets",
-            work,
-            on_done=self._done,
-            on_failed=self._failed,
-            on_progress=self._show,
+            title, work, on_done=done, on_failed=self._failed, on_progress=self._show
         )
         self._job = None if job.is_finished else job
 
-    def _show(self, job: Job[tuple[Path, Path]]) -> None:
+    def _show(self, job: Job[Any]) -> None:
         self.progress.set_progress(job.title, job.share, job.phrase)
 
-    def _done(self, paths: tuple[Path, Path]) -> None:
-        self._job = None
-        self.progress.hide()
-        coat_map, mixing = paths
-        self.said.emit(f"Wrote {coat_map.name} and {mixing.name} into {coat_map.parent}.")
-        QDesktopServices.openUrl(QUrl.fromLocalFile(str(coat_map)))
+    def _written(self, paths: list[Path]) -> None:
+        names = [path.name for path in paths]
+        said = ", ".join(names[:-1]) + f" and {names[-1]}" if len(names) > 1 else names[0]
+        self.said.emit(f"Wrote {said} into {paths[0].parent}.")
+        QDesktopServices.openUrl(QUrl.fromLocalFile(str(paths[0])))
+
+    def _shown(self, sheets: tuple[Sheet, ...], pages: Sequence[Page], page: PageSize) -> None:
+        if self.preview is not None:
+            self.preview.close()
+        preview = SheetPreview(pages, page, self._window)
+        preview.print_wanted.connect(lambda: self._print(sheets, page))
+        preview.pdf_wanted.connect(lambda: self._save(sheets, "pdf"))
+        preview.pictures_wanted.connect(lambda: self._save(sheets, "png"))
+        preview.page_wanted.connect(lambda other: self.show_preview(other, self._folder))
+        preview.destroyed.connect(lambda: self._preview_closed(preview))
+        self.preview = preview
+        preview.show()
+
+    def _preview_closed(self, closed: SheetPreview) -> None:
+        if self.preview is closed:
+            self.preview = None
+
+    def _print(self, sheets: tuple[Sheet, ...], page: PageSize) -> None:
+        """Ask for a printer, draw the pages finely, and print them."""
+        printer = QPrinter(QPrinter.PrinterMode.HighResolution)
+        set_up_printer(printer, page)
+        if QPrintDialog(printer, self.preview).exec() != QPrintDialog.DialogCode.Accepted:
+            return
+        first, last = printer.fromPage(), printer.toPage()
+
+        def work(progress: Progress) -> list[Image.Image]:
+            from stainmap.paper.page_pictures import page_pictures  # noqa: PLC0415
+
+            pictures = []
+            for index, one in enumerate(sheets):
+                progress(index / len(sheets), one.name)
+                pictures += list(page_pictures(one.pdf, PRINT_DPI))
+            return pictures[max(first - 1, 0) : last or None]
+
+        def done(pictures: list[Image.Image]) -> None:
+            if print_pages(printer, pictures, page):
+                count = "1 page" if len(pictures) == 1 else f"{len(pictures)} pages"
+                self.said.emit(f"Sent {count} to the printer.")
+            else:
+                self.said.emit("The printer cannot be reached. Choose another, or save as PDF.")
+
+        self._start("Printing the sheets", work, done)
+
+    def _save(self, sheets: tuple[Sheet, ...], kind: str) -> None:
+        chosen = QFileDialog.getExistingDirectory(
+            self.preview, "Folder for the sheets", self._folder
+        )
+        if not chosen:
+            return
+
+        def work(progress: Progress) -> list[Path]:
+            from stainmap.app.sheets import write_sheet  # noqa: PLC0415
+
+            written: list[Path] = []
+            for index, one in enumerate(sheets):
+                progress(index / len(sheets), one.name)
+                written += write_sheet(one, Path(chosen), kind)
+            return written
+
+        self._start("Writing the sheets", work, self._written)
 
     def _failed(self, error: StainmapError) -> None:
         self._job = None
         self.progress.hide()
         stopped = isinstance(error, CancelledError)
-        self.said.emit("No sheets were written." if stopped else str(error))
+        self.said.emit("No sheets were made." if stopped else str(error))
 
     def _cancel(self) -> None:
         if self._job is not None:
@@ -116,3 +216,14 @@ class PrintingFlow(QObject):
         if watched is self._view and event.type() == QEvent.Type.Resize:
             self._place()
         return super().eventFilter(watched, event)
+
+
+def _made(
+    prediction: Prediction, page: PageSize, shading: ShadingFields | None, progress: Progress
+) -> tuple[Sheet, ...]:
+    """Return the sheets of a prediction, as it is recorded: on all bands, in daylight."""
+    # What draws PDF is slow to import; the window must not wait for it.
+    from stainmap.app.sheets import sheet_data, sheets_of  # noqa: PLC0415
+
+    data = sheet_data(for_record(prediction, progress), page=page, shading=shading)
+    return tuple(sheets_of([data], progress=lambda share, what: progress(_MAP_SHARE * share, what)))

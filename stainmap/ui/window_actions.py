@@ -15,6 +15,7 @@ from stainmap.files.recovery import Recovered
 from stainmap.paper.page_size import PageSize
 from stainmap.paper.views import Side
 from stainmap.paths import resource
+from stainmap.planning.bridge_accents import has_connectors
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.icons import icon
 from stainmap.ui.look_bar import LOOKS
@@ -52,7 +53,9 @@ Crown, Brush moves the margin, a zone goes over the margin and takes it along</t
 Shift takes away, left drag turns, Esc goes back</td></tr>
 <tr><td>chosen area: grow, shrink, smooth its edge</td><td>G, Shift+G, S</td></tr>
 <tr><td>mirror mesial-distal, streaks, reset to the proposal</td><td>X, T, R</td></tr>
-<tr><td>coats</td><td>digits in the table, 2-3 for a span, plus, minus, Delete</td></tr>
+<tr><td>coats</td><td>digits in the table, 2-3 for a span, plus, minus, Delete; L locks a cell
+</td></tr>
+<tr><td>suggest coats</td><td>Ctrl+G</td></tr>
 <tr><td>paint an area instead of a step</td><td>choose its name (Left from the first step)</td></tr>
 </table>"""
 
@@ -112,14 +115,21 @@ class WindowActions(QObject):
         )
         self.export.setIconText("Export")
         self.sheets: QAction = self._action(
-            menu, "&Print sheets (A4)...", partial(self._print, PageSize.A4), keys.Print, "print"
+            menu, "&Print sheets...", self._preview, keys.Print, "print"
         )
         self.sheets.setIconText("Sheets")
+        self.save_sheets = self._action(
+            menu, "Save s&heets (A4)...", partial(self._print, PageSize.A4)
+        )
         self.letter = self._action(
-            menu, "Print sheets (&Letter)...", partial(self._print, PageSize.LETTER)
+            menu, "Save sheets (&Letter)...", partial(self._print, PageSize.LETTER)
         )
         menu.addSeparator()
         self._action(menu, "&Quit", window.close, "Ctrl+Q")
+
+    def _preview(self) -> None:
+        window = self._window
+        window.printing.show_preview(PageSize.A4, window.saving.folder)
 
     def _print(self, page: PageSize) -> None:
         window = self._window
@@ -157,6 +167,7 @@ class WindowActions(QObject):
         dialogs, flow = self._window.dialogs, self._window.flow
         self._of_case = [
             self._action(menu, "&Intake...", self._window.intake.ask_for_intake, "Ctrl+I"),
+            self._action(menu, "Suggest coats...", self._window.suggest.open, "Ctrl+G"),
             self._action(menu, "&Hand and uptake...", dialogs.ask_for_process),
             self._action(menu, "What &lies behind...", dialogs.ask_for_backings),
         ]
@@ -168,10 +179,17 @@ class WindowActions(QObject):
         )
         menu.addSeparator()
         self._of_case += [
-            self._action(menu, "&Compare furnaces...", dialogs.compare_furnaces),
+            self._action(menu, "&Mix...", self._window.run_desk.open_mixing),
+            self._action(menu, "Compare &furnaces...", dialogs.compare_furnaces),
             self._action(menu, "&Blank coupon...", dialogs.ask_for_coupon),
             self._action(menu, "&After sintering...", dialogs.ask_for_finish),
         ]
+
+        menu.addSeparator()
+        self.connectors = self._action(
+            menu, "Accent &over connectors", self._window.run_desk.paint_connectors
+        )
+        self._action(menu, "T&ray...", self._window.run_desk.open_tray)
 
     def _view(self, menu: QMenu) -> None:
         window = self._window
@@ -258,6 +276,7 @@ class WindowActions(QObject):
             self.save_as,
             self.export,
             self.sheets,
+            self.save_sheets,
             self.letter,
             self.target,
             self.teeth,
@@ -275,6 +294,7 @@ class WindowActions(QObject):
         case = session.case
         layered = case is not None and len(case.materials.block(case.plan.block).layers) > 1
         self.height.setEnabled(has_case and layered)
+        self.connectors.setEnabled(has_case and case is not None and has_connectors(case))
         self.unscrew.setEnabled(has_case and case is not None and bool(case.screw_channels))
         reading = None if case is None or not has_case else case.reading
         self.wall.setEnabled(reading is not None and reading.assumed_wall_mm is not None)

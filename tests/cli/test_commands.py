@@ -228,7 +228,7 @@ def test_the_lights_offered_are_those_there_are() -> None:
 def test_sheets_and_exports_are_written(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
     code, report = run_json(capsys, "sheet", SAMPLE, "-o", tmp_path / "sheets")
     assert code == DONE
-    assert len(report["files"]) == 2
+    assert len(report["files"]) == 3
     assert all(Path(name).read_bytes().startswith(b"%PDF") for name in report["files"])
     for name in ("crown.glb", "crown.csv"):
         assert main(["export", str(SAMPLE), "-o", str(tmp_path / name)]) == DONE

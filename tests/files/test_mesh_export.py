@@ -296,7 +296,7 @@ def test_one_row_per_vertex_of_the_file() -> None:
     corner = case.surface.file_vertex[5]
     point = [float(rows[5][axis]) for axis in "xyz"]
     np.testing.assert_allclose(point, case.surface.mesh.vertices[corner], atol=1e-4)
-    assert float(rows[5]["L*"]) == pytest.approx(float(lab[corner, 0]), abs=1e-3)
+    assert float(rows[5]["L* (D65, 2 deg)"]) == pytest.approx(float(lab[corner, 0]), abs=1e-3)
     assert {row["area"] for row in rows} <= {"cervical", "body", "cusp", "inner surface"}
 
 

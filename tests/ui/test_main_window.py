@@ -334,9 +334,9 @@ def test_sheets_are_written_where_the_user_says(
     opened: list[QUrl] = []
     monkeypatch.setattr(QFileDialog, "getExistingDirectory", lambda *_: str(tmp_path))
     monkeypatch.setattr(QDesktopServices, "openUrl", opened.append)
-    keys(window, "Ctrl+P")
+    window.commands.save_sheets.trigger()
     sheets = sorted(path.name for path in tmp_path.glob("*.pdf"))
-    assert sheets == ["T-0001-coat-map.pdf", "T-0001-mixing-list.pdf"]
+    assert sheets == ["T-0001-agreement.pdf", "T-0001-coat-map.pdf", "T-0001-mixing-list.pdf"]
     assert all((tmp_path / name).read_bytes().startswith(b"%PDF") for name in sheets)
     assert opened[0].toLocalFile().endswith("T-0001-coat-map.pdf")
     assert not window.printing.progress.isVisible()

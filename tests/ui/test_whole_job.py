@@ -125,8 +125,12 @@ def test_from_a_mesh_to_sheets_and_exports(  # noqa: PLR0915 - one job, one test
     monkeypatch.setattr(QFileDialog, "getExistingDirectory", lambda *_: str(tmp_path))
     monkeypatch.setattr(QDesktopServices, "openUrl", lambda _: True)
     QTest.keySequence(window, "Ctrl+P")
+    preview = window.printing.preview
+    assert preview is not None
+    preview.buttons["Save as PDF..."].click()
+    preview.close()
     sheets = sorted(tmp_path.glob("*.pdf"))
-    assert len(sheets) == 2
+    assert len(sheets) == 3
     text = " ".join(
         page.extract_text() for sheet in sheets for page in pypdf.PdfReader(sheet).pages
     )
