@@ -44,6 +44,7 @@ from stainmap.ui.plan_desk import PlanDesk
 from stainmap.ui.plan_dialogs import PlanDialogs
 from stainmap.ui.poster import Poster
 from stainmap.ui.printing_flow import PrintingFlow
+from stainmap.ui.run_desk import RunDesk
 from stainmap.ui.run_strip import RunStrip
 from stainmap.ui.saving_flow import SavingFlow
 from stainmap.ui.side_panels import OUTCOME_PX, PLAN_PX, OutcomeSide, PanelDock, PlanPanel
@@ -103,6 +104,7 @@ class MainWindow(QMainWindow):
         self.corrections = Corrections(session, self.flow, self)
         self.intake = IntakeDesk(session, self.plan.unit, settings, self)
         self.dialogs = PlanDialogs(session, runner, self.desk, self.flow, self)
+        self.run_desk = RunDesk(session, runner, self.run, self)
         self.commands = WindowActions(self)
         self._connect()
         self._end_subscription = session.subscribe(self._refresh)
@@ -155,6 +157,8 @@ class MainWindow(QMainWindow):
         self.flats.switched.connect(self.looks.flat.setChecked)
         self.looks.light_chosen.connect(self.see_under)
         self.dialogs.said.connect(self.status.say)
+        self.run_desk.said.connect(self.status.say)
+        self.run_desk.compare_asked.connect(self.dialogs.compare_furnaces)
         self.intake.said.connect(self.status.say)
         self.sliders.said.connect(self.status.say)
         self.tools.said.connect(self.status.say)

@@ -19,6 +19,8 @@ class ProcessDialog(FormDialog):
             parent,
         )
         uptake = process.uptake
+        # Asked for where jars are mixed.
+        self._amounts = process.amounts
         self.painter = QLineEdit(process.painter)
         self.painter.setAccessibleName("Painter")
         self.painter.setPlaceholderText("as the laboratory calls them")
@@ -51,6 +53,7 @@ class ProcessDialog(FormDialog):
             inner_depth_mm=self.inner.value(),
             wicking_mm=self.wicking.value(),
             painter=self.painter.text().strip(),
+            amounts=self._amounts,
             uptake=UptakeRule(
                 coats_to_saturation=self.saturation.value(),
                 competition=self.competition.value(),

@@ -6,9 +6,19 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QPainter, QPainterPath, QPaintEvent, QPen
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import (
+    QColor,
+    QFocusEvent,
+    QHelpEvent,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPainterPath,
+    QPaintEvent,
+    QPen,
+)
+from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
 from stainmap.planning.schedule import RunPart, RunStage
 from stainmap.ui.marks import Align, JarLook, paint_jar, paint_text, text_width
@@ -41,7 +51,17 @@ class RunDetail:
 
 
 class RunStrip(QWidget):
-    """Stages side by side with durations and clock times; lengths are not to scale."""
+    """Stages side by side with durations and clock times; lengths are not to scale.
+
+    A click on a stage asks for its page; so does Return, with the arrows choosing the stage.
+
+    Signals
+    -------
+    stage_asked
+        `RunStage` whose page is to open.
+    """
+
+    stage_asked = Signal(object)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -50,10 +70,17 @@ class RunStrip(QWidget):
         self.setAccessibleName("Run")
         self._parts: tuple[RunPart, ...] = ()
         self._detail = RunDetail()
+        self._bars: list[tuple[RunStage, QRectF]] = []
+        self._under: RunStage | None = None
+        self._chosen = 0
+        self.setMouseTracking(True)
+        self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
 
     def set_run(self, parts: Sequence[RunPart], detail: RunDetail) -> None:
         """Show these stages; none shows an empty strip."""
         self._parts, self._detail = tuple(parts), detail
+        if not self._parts:
+            self._bars, self._under = [], None
         said = [f"{p.stage} {duration(p.minutes)} from {p.start:%H:%M}" for p in self._parts]
         if self._parts:
             said.append(f"ready {_day(self._parts)} {self._parts[-1].end:%H:%M}")
@@ -82,14 +109,93 @@ class RunStrip(QWidget):
             paint_text(painter, (left, 54), words, t.soft)
             painter.end()
             return
-        scale = (self.width() - left - right) / sum(_WIDTHS.values())
-        x = left
-        for part in self._parts:
-            width = _WIDTHS[part.stage] * scale
-            self._paint_part(painter, part, QRectF(x, _BAR_Y, width - 2, _BAR_PX))
-            x += width
+        self._lay_bars(left, right)
+        for part, (_, bar) in zip(self._parts, self._bars, strict=True):
+            self._paint_part(painter, part, bar)
+        self._mark_chosen(painter)
         self._paint_ready(painter)
         painter.end()
+
+    def _lay_bars(self, left: float, right: float) -> None:
+        scale = (self.width() - left - right) / sum(_WIDTHS[part.stage] for part in self._parts)
+        x, self._bars = left, []
+        for part in self._parts:
+            width = _WIDTHS[part.stage] * scale
+            self._bars.append((part.stage, QRectF(x, _BAR_Y, width - 2, _BAR_PX)))
+            x += width
+
+    def _mark_chosen(self, painter: QPainter) -> None:
+        """Frame the stage under the pointer, or the one the keys have chosen."""
+        t = tones(self)
+        for index, (stage, bar) in enumerate(self._bars):
+            by_keys = self.hasFocus() and index == self._chosen
+            if stage is self._under or by_keys:
+                painter.setPen(QPen(QColor(t.accent if by_keys else t.soft), 1.5))
+                painter.setBrush(Qt.BrushStyle.NoBrush)
+                painter.drawRoundedRect(bar.adjusted(0.5, 0.5, -0.5, -0.5), 3, 3)
+
+    # --- the pointer and the keys --------------------------------------------------------
+
+    def stage_at(self, x: float) -> RunStage | None:
+        """Return the stage over or under which a place along the strip lies."""
+        return next((s for s, bar in self._bars if bar.left() <= x <= bar.right() + 2), None)
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Show which stage a click would open."""
+        self._point_at(self.stage_at(event.position().x()))
+
+    def leaveEvent(self, _event: QEvent) -> None:
+        """Forget what lay under the pointer."""
+        self._point_at(None)
+
+    def _point_at(self, stage: RunStage | None) -> None:
+        if stage is self._under:
+            return
+        self._under = stage
+        if stage is None:
+            self.unsetCursor()
+        else:
+            self.setCursor(Qt.CursorShape.PointingHandCursor)
+        self.update()
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """Open the page of the stage that was clicked."""
+        stage = self.stage_at(event.position().x())
+        if event.button() == Qt.MouseButton.LeftButton and stage is not None:
+            self.stage_asked.emit(stage)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Choose a stage with the arrows, open it with Return or the space bar."""
+        keys = Qt.Key
+        if self._parts and event.key() in {keys.Key_Left, keys.Key_Right}:
+            step = 1 if event.key() == keys.Key_Right else -1
+            self._chosen = min(max(self._chosen + step, 0), len(self._parts) - 1)
+            self.update()
+        elif self._parts and event.key() in {keys.Key_Return, keys.Key_Enter, keys.Key_Space}:
+            self.stage_asked.emit(self._parts[min(self._chosen, len(self._parts) - 1)].stage)
+        else:
+            super().keyPressEvent(event)
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Show which stage the keys would open."""
+        self.update()
+        super().focusInEvent(event)
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """Take the mark away."""
+        self.update()
+        super().focusOutEvent(event)
+
+    def event(self, event: QEvent) -> bool:
+        """Say what a stage is where there is no room to write it."""
+        if isinstance(event, QHelpEvent):
+            stage = self.stage_at(event.pos().x())
+            part = next((part for part in self._parts if part.stage is stage), None)
+            if part is not None:
+                words = f"{part.stage}, {duration(part.minutes)}: open its page"
+                QToolTip.showText(event.globalPos(), words, self)
+                return True
+        return super().event(event)
 
     def _paint_part(self, painter: QPainter, part: RunPart, bar: QRectF) -> None:
         t = tones(self)
@@ -111,7 +217,8 @@ class RunStrip(QWidget):
         elif part.stage is RunStage.COATS:
             self._paint_coats(painter, bar)
         elif part.stage is RunStage.DRY:
-            words = f"{self._detail.dry_c:.0f} \N{DEGREE SIGN}C"
+            in_furnace = bool(part.programme)
+            words = "in the furnace" if in_furnace else f"{self._detail.dry_c:.0f} \N{DEGREE SIGN}C"
             middle = (bar.center().x(), bar.y() + 20)
             paint_text(painter, middle, words, t.ink, px=12, align=Align.AlignHCenter)
         else:
