@@ -30,6 +30,12 @@ def with_coats(case: Case, step: int, area: Area, coats: CoatSpan | None) -> Cas
     return case if new == old else replace(case, plan=case.plan.with_step(step, new))
 
 
+def with_lock(case: Case, step: int, area: Area, *, locked: bool) -> Case:
+    """Return the case with coats that stay when others are suggested, or do not."""
+    new = _step(case, step).with_locked(area, locked=locked)
+    return replace(case, plan=case.plan.with_step(step, new))
+
+
 def with_added_step(case: Case, at: int, jar: int) -> Case:
     """Return the case with an empty step from a jar of the tray before position `at`."""
     case.plan.jar(jar)

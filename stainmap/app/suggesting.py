@@ -9,6 +9,7 @@ from stainmap.app.job import Progress
 from stainmap.app.prediction import Prediction, predict_case
 from stainmap.files.shades_file import starter_shades
 from stainmap.model.case import Case
+from stainmap.model.plan import StainPlan
 from stainmap.model.shade_table import ShadeTable
 from stainmap.model.target import Target
 from stainmap.model.zone import Zone
@@ -97,10 +98,9 @@ def _shade_name(target: Target | None) -> str:
     return "" if target is None else target.name
 
 
-def with_suggested(case: Case, plan: Suggestions | BlockReach, index: int = 0) -> Case:
-    """Return the case with one of the suggested plans, or with a block and its best plan."""
-    chosen = plan.plan if isinstance(plan, BlockReach) else plan.plans[index].plan
-    if chosen.block == case.plan.block:
-        return replace(case, plan=chosen)
+def with_suggested(case: Case, plan: StainPlan) -> Case:
+    """Return the case with a suggested plan, and its block where that is another one."""
+    if plan.block == case.plan.block:
+        return replace(case, plan=plan)
     # A mesh of milled size is scaled by the new block's enlargement.
-    return replace(with_block(case, chosen.block), plan=chosen)
+    return replace(with_block(case, plan.block), plan=plan)

@@ -5,7 +5,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -56,8 +55,7 @@ def suggest(
         found = suggest_coats(prediction, stock=stock, progress=progress)
         beside = compare_blocks(prediction, stock=stock, progress=progress) if blocks else None
     if output is not None:
-        changed = with_suggested(loaded, found)
-        write_case(replace(changed, revision=loaded.revision), output)
+        write_case(with_suggested(loaded, found.plans[0].plan), output)
     if not as_json:
         for line in _lines(found, beside):
             click.echo(line)

@@ -108,7 +108,7 @@ def usual_choice(
     """
     tab = _named(table, name)
     taken = tab or nearest_tabs(table, shade)[0].tab
-    said = taken.name if tab else f"nearest to {taken.name}"
+    said = taken.name if tab else f"a shade nearest to {taken.name}"
     brown = [one for one in table.tabs if one.family is HueFamily.REDDISH_BROWN]
     line = block_line(blocks, kind)
     if len(line) < 3 or len(brown) < 3:

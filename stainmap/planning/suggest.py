@@ -91,6 +91,7 @@ class Suggester:
         self.case, self._ground, self._layout, self._engine = case, ground, layout, engine
         self.stock = Stock() if stock is None else stock
         self._progress = progress
+        self._said = 0.0, ""
         if outcome.refused:
             raise PlanError(f"Nothing can be suggested: {outcome.refused}")
         wanted = {one.area: one.wanted for one in outcome.areas if one.wanted is not None}
@@ -132,6 +133,7 @@ class Suggester:
 
     def report(self, share: float, phrase: str) -> None:
         """Tell how far it is; raises CancelledError where the work is to stop."""
+        self._said = share, phrase
         if self._progress is not None:
             self._progress(share, phrase)
 
@@ -154,7 +156,7 @@ class Suggester:
         tables = []
         for area, one in enumerate(self.options):
             tables.append(model.table(area, one.counts, inner.counts))
-            self.report(0.1, f"trying coats on {model.block}")
+            self.tick()
         return CoatSearch(
             self.options,
             inner,
@@ -171,14 +173,16 @@ class Suggester:
 
     def tick(self) -> None:
         """Let the work be stopped."""
-        self.report(0.5, "comparing trays")
+        self.report(*self._said)
 
     # --- the answer ----------------------------------------------------------------------
 
     def suggest(self) -> Suggestions:
         """Return several plans, the suggested one first; see `Suggestions`."""
+        self.report(0.15, "trying all coats")
         model = self.model()
         search = self.search(model, self.fixed(model))
+        self.report(0.3, "comparing trays")
         days_model = ReachModel(
             self.case, self.places, self.liquids, backings=stump_steps(self.case)
         )

@@ -47,7 +47,7 @@ def survival_line(plan: SuggestedPlan) -> str:
     lost = survival.days - int(survival.by_area[worst])
     if survival.survived == survival.days or not lost:
         return f"{text}."
-    return f"{text}; on {lost:,} the {plan.areas[worst].label} fails."
+    return f"{text}; on {lost:,} the {plan.areas[worst].label} area strays."
 
 
 def reasons(plan: SuggestedPlan, found: Suggestions) -> tuple[str, ...]:

@@ -86,6 +86,7 @@ def step_columns(case: Case, outcome: Outcome | None) -> tuple[StepColumn, ...]:
                 coats={entry.area: entry.coats for entry in step.areas},
                 inherited=_inherited(outcome, index),
                 brushed=brushed,
+                locked=frozenset(entry.area for entry in step.areas if entry.locked),
             )
         )
     return tuple(columns)

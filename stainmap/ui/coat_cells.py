@@ -23,7 +23,7 @@ from PySide6.QtWidgets import (
 )
 
 from stainmap.model.plan import CoatSpan
-from stainmap.ui.coat_model import BRUSHED_ROLE, INHERITED_ROLE, SPAN_ROLE, Index
+from stainmap.ui.coat_model import BRUSHED_ROLE, INHERITED_ROLE, LOCKED_ROLE, SPAN_ROLE, Index
 from stainmap.ui.marks import Align, paint_tally, paint_text
 from stainmap.ui.theme import font, tones
 
@@ -96,6 +96,8 @@ class CoatCell(QStyledItemDelegate):
             paint_tally(painter, x, y + 17.0, span.high, ink)
         elif inherited:
             paint_text(painter, (x, y + 16.5), inherited, soft, align=Align.AlignHCenter)
+        if index.data(LOCKED_ROLE):
+            self._paint_lock(painter, cell, ink)
         if index.data(BRUSHED_ROLE):
             # A slanted stroke at the corner: coats were brushed here by hand as well.
             pen = QPen(QColor(ink), 1.6)
@@ -103,6 +105,14 @@ class CoatCell(QStyledItemDelegate):
             painter.setPen(pen)
             corner = cell.bottomRight()
             painter.drawLine(corner + QPointF(-6, -3), corner + QPointF(-3, -8))
+
+    def _paint_lock(self, painter: QPainter, cell: QRectF, ink: str) -> None:
+        """Draw a small closed lock at the upper right corner."""
+        body = QRectF(cell.right() - 9.0, cell.y() + 6.0, 6.0, 4.5)
+        painter.setPen(QPen(QColor(ink), 1.2))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.drawArc(QRectF(body.x() + 1.2, body.y() - 3.0, 3.6, 6.0), 0, 180 * 16)
+        painter.fillRect(body, QColor(ink))
 
     # --- typing --------------------------------------------------------------------------
 

@@ -25,6 +25,7 @@ Index = QModelIndex | QPersistentModelIndex
 SPAN_ROLE = Qt.ItemDataRole.UserRole + 1
 INHERITED_ROLE = Qt.ItemDataRole.UserRole + 2
 BRUSHED_ROLE = Qt.ItemDataRole.UserRole + 3
+LOCKED_ROLE = Qt.ItemDataRole.UserRole + 6
 AREA_ROLE = Qt.ItemDataRole.UserRole + 4
 JAR_ROLE = Qt.ItemDataRole.UserRole + 5
 _OUTSIDE, _ON_TOP, _INSIDE = "outer surface", "on top of it", "inside"
@@ -32,13 +33,14 @@ _OUTSIDE, _ON_TOP, _INSIDE = "outer surface", "on top of it", "inside"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StepColumn:
-    """One step: its jar, its coats by area, what accents inherit, where brushed coats lie."""
+    """One step: its jar, coats by area, what accents inherit, where coats are brushed or locked."""
 
     jar: JarLook
     coats: dict[Area, CoatSpan] = field(default_factory=dict)
     inherited: dict[Area, str] = field(default_factory=dict)
     """Figures such as "2" or "1/2" that an accent takes from the zones below it."""
     brushed: frozenset[Area] = frozenset()
+    locked: frozenset[Area] = frozenset()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -145,6 +147,8 @@ class CoatModel(QAbstractTableModel):
             return step.inherited.get(area, "")
         if role == BRUSHED_ROLE:
             return area in step.brushed
+        if role == LOCKED_ROLE:
+            return area in step.locked
         if role in (Qt.ItemDataRole.AccessibleTextRole, Qt.ItemDataRole.ToolTipRole):
             return self._sentence(index.row(), index.column(), area, step)
         return None
@@ -200,7 +204,8 @@ class CoatModel(QAbstractTableModel):
         else:
             what = "no coats"
         brushed = ", brushed by hand too" if area in step.brushed else ""
-        return f"{place}: {what}{brushed}"
+        locked = ", locked" if area in step.locked else ""
+        return f"{place}: {what}{brushed}{locked}"
 
 
 def _grouped(areas: Sequence[AreaRow]) -> tuple[Row, ...]:

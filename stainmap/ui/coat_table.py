@@ -39,8 +39,8 @@ class CoatTable(QTableView):
     """Areas down, steps across, coats in the cells.
 
     Keys: arrows and Tab move; digits type a number or a span such as 2-3; plus and minus change
-    it by one; Delete clears it; Left from the first step chooses the area's name, which makes the
-    brush paint that area; the menu key opens the step's menu.
+    it by one; Delete clears it; L locks it or sets it free; Left from the first step chooses the
+    area's name, which makes the brush paint that area; the menu key opens the step's menu.
 
     Signals
     -------
@@ -56,6 +56,8 @@ class CoatTable(QTableView):
         Step and its new position.
     step_jar_requested
         Step and the number of its new jar.
+    lock_requested
+        Step (from 0), area, whether its coats are to stay when coats are suggested.
     refused
         A sentence about what was typed.
     """
@@ -67,6 +69,7 @@ class CoatTable(QTableView):
     step_remove_requested = Signal(int)
     step_move_requested = Signal(int, int)
     step_jar_requested = Signal(int, int)
+    lock_requested = Signal(int, object, bool)
     refused = Signal(str)
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -284,6 +287,8 @@ class CoatTable(QTableView):
             self._type("")
         elif plain and event.text() in ("+", "-"):
             self._change_by(1 if event.text() == "+" else -1)
+        elif plain and event.text().casefold() == "l":
+            self._turn_lock()
         elif plain and event.text().isdecimal():
             self._start_typing(event.text())
         elif key == Qt.Key.Key_F2 and not self._row_chosen:
@@ -329,6 +334,17 @@ class CoatTable(QTableView):
         low, high = (min(max(end + coats, 0), MAX_COATS) for end in (low, high))
         self._model.setData(self.currentIndex(), str(CoatSpan(low=low, high=high)))
 
+    def _turn_lock(self) -> None:
+        """Lock the coats of the current cell, or set them free; say so where there are none."""
+        area, column = self._area(), self.currentIndex().column()
+        if area is None or self._row_chosen:
+            return
+        step = self._model.steps[column]
+        if area in step.coats:
+            self.lock_requested.emit(column, area, area not in step.locked)
+        else:
+            self.refused.emit("There are no coats of their own to lock in this cell.")
+
     def _start_typing(self, text: str) -> None:
         index = self.currentIndex()
         if self._row_chosen or not index.isValid():
@@ -368,6 +384,11 @@ class CoatTable(QTableView):
         add.triggered.connect(lambda: self.step_add_requested.emit(step + 1, jar_now))
         remove = menu.addAction("Remove this step")
         remove.triggered.connect(lambda: self.step_remove_requested.emit(step))
+        area = self._area()
+        if area is not None and area in self._model.steps[step].coats:
+            locked = area in self._model.steps[step].locked
+            lock = menu.addAction("Set these coats free" if locked else "Lock these coats")
+            lock.triggered.connect(lambda: self.lock_requested.emit(step, area, not locked))
         menu.addSeparator()
         left = menu.addAction("Paint it earlier")
         left.setEnabled(step > 0)

@@ -31,6 +31,7 @@ from stainmap.model.material import Provenance
 from stainmap.model.zone import Accent, Area
 from stainmap.planning.plan_hash import short_hash
 from stainmap.ui import case_figures as figures
+from stainmap.ui.advice_desk import AdviceDesk
 from stainmap.ui.corrections import Corrections
 from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.crown_picture import Look
@@ -50,6 +51,7 @@ from stainmap.ui.saving_flow import SavingFlow
 from stainmap.ui.side_panels import OUTCOME_PX, PLAN_PX, OutcomeSide, PanelDock, PlanPanel
 from stainmap.ui.start_strip import StartStrip
 from stainmap.ui.status_line import StatusLine
+from stainmap.ui.suggest_desk import SuggestDesk
 from stainmap.ui.theme import Scheme, apply_theme
 from stainmap.ui.top_bar import TopBar
 from stainmap.ui.window_actions import WindowActions
@@ -99,12 +101,14 @@ class MainWindow(QMainWindow):
         self.saving = SavingFlow(session, self)
         self.printing = PrintingFlow(session, runner, self.crown, self)
         self.plan_desk = PlanDesk(session, self.plan, self.outcome, self.run, self)
+        self.advice = AdviceDesk(session, self.outcome.advice, self.crown, self)
         self.tools = ZoneToolDesk(session, self.crown, self.desk, self.plan.brush, runner, self)
         self.sliders = ZoneSlidersDesk(session, self.crown, runner, self.set_look, self)
         self.corrections = Corrections(session, self.flow, self)
         self.intake = IntakeDesk(session, self.plan.unit, settings, self)
         self.dialogs = PlanDialogs(session, runner, self.desk, self.flow, self)
         self.run_desk = RunDesk(session, runner, self.run, self)
+        self.suggest = SuggestDesk(session, runner, self)
         self.commands = WindowActions(self)
         self._connect()
         self._end_subscription = session.subscribe(self._refresh)
@@ -159,6 +163,8 @@ class MainWindow(QMainWindow):
         self.dialogs.said.connect(self.status.say)
         self.run_desk.said.connect(self.status.say)
         self.run_desk.compare_asked.connect(self.dialogs.compare_furnaces)
+        self.suggest.said.connect(self.status.say)
+        self.plan.suggest.clicked.connect(self.suggest.open)
         self.intake.said.connect(self.status.say)
         self.sliders.said.connect(self.status.say)
         self.tools.said.connect(self.status.say)
@@ -191,6 +197,7 @@ class MainWindow(QMainWindow):
         self.flats.refresh(change)
         self.plan_desk.refresh(change)
         self.intake.refresh(change)
+        self.advice.refresh(change)
         self.tools.refresh(change)
         self.flow.refresh(change)
         self.sliders.refresh(change)

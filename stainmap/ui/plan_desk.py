@@ -81,6 +81,7 @@ class PlanDesk(QObject):
                 "take a step from another jar", lambda c: edits.with_step_jar(c, step, jar)
             )
         )
+        table.lock_requested.connect(self._lock)
         table.refused.connect(self.said)
         unit.tooth_chosen.connect(self._set_tooth)
         unit.block_chosen.connect(
@@ -207,6 +208,12 @@ class PlanDesk(QObject):
         what = "clear" if span is None else f"{span} on"
         label = f"{what} {figures.area_name(case, area)}, step {step + 1}"
         self._edit(label, lambda c: edits.with_coats(c, step, area, span))
+
+    def _lock(self, step: int, area: Area, locked: bool) -> None:
+        what = "lock the coats of" if locked else "set free the coats of"
+        self._edit(
+            f"{what} step {step + 1}", lambda c: edits.with_lock(c, step, area, locked=locked)
+        )
 
     def _add_step(self, at: int, jar: int) -> None:
         self._edit("add a step", lambda c: edits.with_added_step(c, at, jar))

@@ -6,6 +6,7 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent
 from PySide6.QtWidgets import QDockWidget, QFrame, QScrollArea, QToolButton, QVBoxLayout, QWidget
 
+from stainmap.ui.advice_panel import AdvicePanel
 from stainmap.ui.brush_bar import BrushBar
 from stainmap.ui.coat_table import CoatTable
 from stainmap.ui.icons import icon
@@ -29,7 +30,7 @@ class PlanPanel(QWidget):
         self.unit = UnitPanel()
         self.table = CoatTable()
         self.brush = BrushBar()
-        self.head = SectionHead("Plan", "coats, in the order they are painted")
+        self.head = SectionHead("Plan", "coats as painted")
         self.add_step = QToolButton()
         self.add_step.setIcon(icon("plus"))
         self.add_step.setIconSize(QSize(18, 18))
@@ -38,6 +39,10 @@ class PlanPanel(QWidget):
         self.add_step.setAccessibleName("Add a step")
         self.add_step.setToolTip("Add a step at the end")
         self.add_step.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
+        self.suggest = QToolButton()
+        self.suggest.setText("Suggest coats")
+        self.suggest.setToolTip("Search for coats that come near what is wanted (Ctrl+G)")
+        self.head.add_widget(self.suggest)
         self.head.add_widget(self.add_step)
         self.note = SoftLabel("light figures are inherited from the zone below", 11)
         inner = QVBoxLayout()
@@ -56,7 +61,7 @@ class PlanPanel(QWidget):
 
 
 class OutcomeSide(QWidget):
-    """Outcome and value ladder."""
+    """Outcome, value ladder and advice."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -72,6 +77,8 @@ class OutcomeSide(QWidget):
         inner.addWidget(Hairline())
         inner.addWidget(self.ladder_head)
         inner.addWidget(self.ladder)
+        self.advice = AdvicePanel()
+        inner.addWidget(self.advice)
         column.addWidget(self.outcome)
         column.addLayout(inner)
         column.addStretch(1)

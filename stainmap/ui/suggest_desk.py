@@ -1,0 +1,108 @@
+"""Suggest coats, at work: searched in the background, shown side by side, taken as one step."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtWidgets import QWidget
+
+from stainmap.app.job import Job, JobRunner, Progress
+from stainmap.app.prediction import Prediction
+from stainmap.app.session import Session
+from stainmap.app.suggesting import (
+    BlocksSideBySide,
+    compare_blocks,
+    suggest_coats,
+    with_suggested,
+)
+from stainmap.errors import CancelledError, StainmapError
+from stainmap.planning.reach import BlockReach
+from stainmap.planning.suggest_result import Stock, SuggestedPlan, Suggestions
+from stainmap.planning.suggest_words import TITLES
+from stainmap.ui.suggest_dialog import SuggestDialog
+
+_NOT_READY = "The prediction is not ready yet."
+
+
+class SuggestDesk(QObject):
+    """Opens the dialog, runs its searches, and makes what was taken the plan.
+
+    Signals
+    -------
+    said
+        A sentence for the status line.
+    """
+
+    said = Signal(str)
+
+    def __init__(self, session: Session, runner: JobRunner, window: QWidget) -> None:
+        super().__init__(window)
+        self._session, self._runner, self._window = session, runner, window
+        self._job: Job[Any] | None = None
+
+    def open(self) -> None:
+        """Search, and show what was found."""
+        prediction = self._session.prediction
+        if prediction is None or not self._session.is_up_to_date:
+            self.said.emit(_NOT_READY)
+            return
+        case = prediction.case
+        names = [one.name for one in case.materials.liquids]
+        dialog = SuggestDialog(names, case.plan.block, self._window)
+        dialog.asked.connect(lambda stock: self._search(dialog, prediction, stock))
+        dialog.stopped.connect(self._stop)
+        dialog.taken.connect(lambda chosen: self._take(dialog, chosen))
+        dialog.start()
+        dialog.exec()
+
+    def _stop(self) -> None:
+        if self._job is not None:
+            self._job.cancel()
+
+    def _search(self, dialog: SuggestDialog, prediction: Prediction, stock: Stock) -> None:
+        """Look for coats on the case's block, then at all blocks."""
+
+        def work(progress: Progress) -> Suggestions:
+            return suggest_coats(prediction, stock=stock, progress=progress)
+
+        def done(found: Suggestions) -> None:
+            dialog.set_plans(found)
+            self._start(dialog, "Comparing blocks", blocks, compared)
+
+        def blocks(progress: Progress) -> BlocksSideBySide:
+            return compare_blocks(prediction, stock=stock, progress=progress)
+
+        def compared(found: BlocksSideBySide) -> None:
+            dialog.set_blocks(found)
+            dialog.end_work()
+
+        self._start(dialog, "Suggesting coats", work, done)
+
+    def _start(self, dialog: SuggestDialog, title: str, work: Any, done: Any) -> None:
+        dialog.show_progress(0.0, title.lower())
+
+        def failed(error: StainmapError) -> None:
+            stopped = isinstance(error, CancelledError)
+            dialog.end_work("Stopped." if stopped else str(error))
+
+        self._job = self._runner.start(
+            title,
+            work,
+            on_done=done,
+            on_failed=failed,
+            on_progress=lambda job: dialog.show_progress(job.share, job.phrase),
+        )
+
+    def _take(self, dialog: SuggestDialog, chosen: SuggestedPlan | BlockReach) -> None:
+        """Make a plan the open case's, as one undo step."""
+        if isinstance(chosen, BlockReach):
+            label = f"take {chosen.block} with its coats"
+        else:
+            label = f"take suggested coats ({TITLES[chosen.kind].lower()})"
+        self._stop()
+        dialog.accept()
+        try:
+            self._session.edit(label, lambda case: with_suggested(case, chosen.plan))
+        except StainmapError as error:
+            self.said.emit(str(error))
