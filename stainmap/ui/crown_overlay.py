@@ -24,6 +24,8 @@ _WHITE_HALO = QColor(255, 255, 255, 170)
 # The surround is the same in both schemes, so what the active tool would do is too.
 _TOOL = QColor(LIGHT.accent)
 
+_FOUND_PX = 17.0
+
 
 @dataclass(frozen=True, slots=True)
 class Pill:
@@ -66,6 +68,7 @@ class CrownOverlay(QWidget):
         self.ring: FloatArray | None = None
         self.ring_point: FloatArray | None = None
         self.preview: Preview | None = None
+        self.found: Preview | None = None
         self.probe: FloatArray | None = None
         self.probe_anchor = QPointF()
         self.size_word = "sintered"
@@ -83,6 +86,7 @@ class CrownOverlay(QWidget):
             self._paint_sides(painter, camera, directions)
         if self.has_scale:
             self._paint_scale(painter, camera)
+        self._paint_found(painter, camera)
         self._paint_preview(painter, camera)
         self._paint_ring(painter, camera)
         self._paint_probe(painter, camera)
@@ -149,6 +153,23 @@ class CrownOverlay(QWidget):
             painter.setPen(QPen(_WHITE_HALO, 2.0))
             painter.setBrush(_TOOL)
             painter.drawEllipse(QPointF(x, y), 4, 4)
+
+    def _paint_found(self, painter: QPainter, camera: Camera) -> None:
+        """Draw the border of what advice is about, and a ring around its middle."""
+        found = self.found
+        if found is None:
+            return
+        if len(found.pieces):
+            towards_eye = camera.eye - found.pieces.mean(axis=1)
+            facing = np.einsum("ni,ni->n", towards_eye, found.normals) > 0.0
+            ink = QColor(SURROUND_TEXT)
+            self._paint_pieces(painter, camera, found.pieces[facing], ink, 2.0)
+        if found.start is not None:
+            x, y, _ = (float(v) for v in self._to_screen(camera, found.start)[0])
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            for colour, width in ((_WHITE_HALO, 5.0), (QColor(SURROUND_TEXT), 2.4)):
+                painter.setPen(QPen(colour, width))
+                painter.drawEllipse(QPointF(x, y), _FOUND_PX, _FOUND_PX)
 
     def _paint_ring(self, painter: QPainter, camera: Camera) -> None:
         if self.ring is not None:
