@@ -30,6 +30,8 @@ PREDICTED_FROM = frozenset(
         "process",
         "after_sintering",
         "screw_channels",
+        # What a new revision is printed from must count as predicted.
+        "printed",
         "intake",
     }
 )

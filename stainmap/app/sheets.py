@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime
 from enum import StrEnum
 from pathlib import Path
@@ -27,6 +27,18 @@ from stainmap.planning.progress import Steps
 # What file systems somewhere do not allow in a name.
 _FORBIDDEN = '<>:"/\\|?*'
 _TRAY = "tray"
+
+
+def revised(case: Case) -> Case:
+    """Return a case as its next sheets number it.
+
+    What has been printed and changed since is the next revision, and says which plan it replaces;
+    the same plan printed again keeps its revision.
+    """
+    now = plan_hash(case)
+    if case.printed in {"", now}:
+        return replace(case, printed=now)
+    return replace(case, revision=case.revision + 1, replaces=case.printed, printed=now)
 
 
 class SheetKind(StrEnum):
@@ -61,9 +73,12 @@ def sheet_data(
     mixed_at: datetime | None = None,
     shading: ShadingFields | None = None,
 ) -> SheetData:
-    """Return what is printed about a prediction; the date is today's unless one is given."""
+    """Return what is printed about a prediction; the date is today's unless one is given.
+
+    The case is numbered as `revised` has it.
+    """
     return SheetData(
-        case=prediction.case,
+        case=revised(prediction.case),
         coats=prediction.coats,
         outcome=prediction.outcome,
         plan_hash=plan_hash(prediction.case),

@@ -13,8 +13,8 @@ Schema history
     Adds intake (shades by thirds, whether the stump is known, implant base, neighbours, wish); in
     target, areas held to a shade of their own (held) and the doubt of the body's (body_doubt); in
     the plan, which coats are locked; in process, the amounts (drops in a millilitre, film per coat,
-    what stays in the jar); in materials, the drying stage of a programme. An older case has no
-    intake: nobody has said what lies behind the crown.
+    what stays in the jar); in materials, the drying stage of a programme; the plan hash of the
+    last sheets (printed). An older case has no intake: nobody has said what lies behind the crown.
 
 Every older version is read, only the newest is written, a newer one is refused.
 """
@@ -87,6 +87,7 @@ def document_of(case: Case, program: str) -> CaseDoc:
         notes=case.notes,
         revision=case.revision,
         replaces=case.replaces,
+        printed=case.printed,
         units=tuple(UnitDoc(tooth=u.tooth.number, role=u.role.value) for u in case.units),
         source=SourceDoc(
             name=source.name,

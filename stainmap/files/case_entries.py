@@ -250,3 +250,4 @@ class CaseDoc(msgspec.Struct, frozen=True):
     screw_channels: tuple[ScrewChannelDoc, ...] = ()
     sliders: SlidersDoc = SlidersDoc()
     intake: IntakeDoc | None = None
+    printed: str = ""

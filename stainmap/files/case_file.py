@@ -280,6 +280,7 @@ class _Reader:
             notes=document.notes,
             revision=document.revision,
             replaces=document.replaces,
+            printed=document.printed,
             process=process_of(document),
             after_sintering=after_sintering_of(document),
             screw_channels=screw_channels_of(document),

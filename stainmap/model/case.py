@@ -124,6 +124,8 @@ class Case:
         What was asked before planning; None where nobody has filled it in.
     revision, replaces
         Revision printed on the sheets, and the plan hash it replaces.
+    printed
+        Plan hash of the last sheets that were printed or saved; empty before the first.
     """
 
     code: str
@@ -148,6 +150,7 @@ class Case:
     screw_channels: tuple[ScrewChannel, ...] = ()
     sliders: ZoneSliders = field(default_factory=ZoneSliders)
     intake: Intake | None = None
+    printed: str = ""
 
     def __post_init__(self) -> None:
         """Check that per-vertex arrays fit the surface; make them read-only."""

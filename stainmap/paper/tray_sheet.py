@@ -117,7 +117,7 @@ def tray_heading(sheets: Sequence[SheetData]) -> Heading:
 
 
 def _jar_line(one: TrayJar) -> JarLine:
-    cases = len(one.servings)
+    cases = sum(bool(serving.units) for serving in one.servings)
     units = "1 unit" if one.units == 1 else f"{one.units} units"
     of = "1 case" if cases == 1 else f"{cases} cases"
     return JarLine(
@@ -125,7 +125,7 @@ def _jar_line(one: TrayJar) -> JarLine:
         dyes=one.dyes,
         look_linear=one.look_linear,
         look_word=one.look_word,
-        serves=f"{units} of {of}",
+        serves=f"{units} of {of}" if cases else "nothing yet",
         amount=f"for {served_text(one.serves)}, estimated",
     )
 

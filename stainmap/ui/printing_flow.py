@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -16,6 +17,7 @@ from stainmap.app.job import Job, JobRunner, Progress
 from stainmap.app.prediction import Prediction, for_record
 from stainmap.app.session import Session
 from stainmap.errors import CancelledError, StainmapError
+from stainmap.model.case import Case
 from stainmap.paper.page_size import PageSize
 from stainmap.paper.shading import ShadingFields
 from stainmap.ui.plate import ProgressCard
@@ -84,7 +86,11 @@ class PrintingFlow(QObject):
                 for number, picture in enumerate(page_pictures(one.pdf, PREVIEW_DPI), start=1)
             ]
 
-        self._start("Making the sheets", work, lambda made: self._shown(made[0], made[1], page))
+        self._start(
+            "Making the sheets",
+            work,
+            lambda made: self._shown(made[0], made[1], page, prediction.case),
+        )
 
     def write(self, page: PageSize, folder: Path) -> None:
         """Write the sheets of the newest prediction into a folder."""
@@ -99,7 +105,7 @@ class PrintingFlow(QObject):
             sheets = _made(prediction, page, shading, progress)
             return [path for one in sheets for path in write_sheet(one, folder)]
 
-        self._start("Writing the sheets", work, self._written)
+        self._start("Writing the sheets", work, lambda paths: self._written(paths, prediction.case))
 
     def _is_ready(self) -> bool:
         if self._job is not None:
@@ -129,19 +135,38 @@ class PrintingFlow(QObject):
     def _show(self, job: Job[Any]) -> None:
         self.progress.set_progress(job.title, job.share, job.phrase)
 
-    def _written(self, paths: list[Path]) -> None:
+    def _written(self, paths: list[Path], case: Case) -> None:
+        self._note_printed(case)
         names = [path.name for path in paths]
         said = ", ".join(names[:-1]) + f" and {names[-1]}" if len(names) > 1 else names[0]
         self.said.emit(f"Wrote {said} into {paths[0].parent}.")
         QDesktopServices.openUrl(QUrl.fromLocalFile(str(paths[0])))
 
-    def _shown(self, sheets: tuple[Sheet, ...], pages: Sequence[Page], page: PageSize) -> None:
+    def _note_printed(self, case: Case) -> None:
+        """Keep in the case which plan went to the bench, for the revision of what replaces it."""
+        from stainmap.app.sheets import revised  # noqa: PLC0415
+
+        noted = revised(case)
+        self._session.edit(
+            "sheets printed",
+            lambda now: (
+                now
+                if now.printed == noted.printed
+                else replace(
+                    now, revision=noted.revision, replaces=noted.replaces, printed=noted.printed
+                )
+            ),
+        )
+
+    def _shown(
+        self, sheets: tuple[Sheet, ...], pages: Sequence[Page], page: PageSize, case: Case
+    ) -> None:
         if self.preview is not None:
             self.preview.close()
         preview = SheetPreview(pages, page, self._window)
-        preview.print_wanted.connect(lambda: self._print(sheets, page))
-        preview.pdf_wanted.connect(lambda: self._save(sheets, "pdf"))
-        preview.pictures_wanted.connect(lambda: self._save(sheets, "png"))
+        preview.print_wanted.connect(lambda: self._print(sheets, page, case))
+        preview.pdf_wanted.connect(lambda: self._save(sheets, "pdf", case))
+        preview.pictures_wanted.connect(lambda: self._save(sheets, "png", case))
         preview.page_wanted.connect(lambda other: self.show_preview(other, self._folder))
         preview.destroyed.connect(lambda: self._preview_closed(preview))
         self.preview = preview
@@ -151,7 +176,7 @@ class PrintingFlow(QObject):
         if self.preview is closed:
             self.preview = None
 
-    def _print(self, sheets: tuple[Sheet, ...], page: PageSize) -> None:
+    def _print(self, sheets: tuple[Sheet, ...], page: PageSize, case: Case) -> None:
         """Ask for a printer, draw the pages finely, and print them."""
         printer = QPrinter(QPrinter.PrinterMode.HighResolution)
         set_up_printer(printer, page)
@@ -170,6 +195,7 @@ class PrintingFlow(QObject):
 
         def done(pictures: list[Image.Image]) -> None:
             if print_pages(printer, pictures, page):
+                self._note_printed(case)
                 count = "1 page" if len(pictures) == 1 else f"{len(pictures)} pages"
                 self.said.emit(f"Sent {count} to the printer.")
             else:
@@ -177,7 +203,7 @@ class PrintingFlow(QObject):
 
         self._start("Printing the sheets", work, done)
 
-    def _save(self, sheets: tuple[Sheet, ...], kind: str) -> None:
+    def _save(self, sheets: tuple[Sheet, ...], kind: str, case: Case) -> None:
         chosen = QFileDialog.getExistingDirectory(
             self.preview, "Folder for the sheets", self._folder
         )
@@ -193,7 +219,7 @@ class PrintingFlow(QObject):
                 written += write_sheet(one, Path(chosen), kind)
             return written
 
-        self._start("Writing the sheets", work, self._written)
+        self._start("Writing the sheets", work, lambda paths: self._written(paths, case))
 
     def _failed(self, error: StainmapError) -> None:
         self._job = None

@@ -10,12 +10,15 @@ import pypdfium2
 import pytest
 from PIL import Image
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QDesktopServices
 from PySide6.QtPrintSupport import QPrintDialog, QPrinter
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QLabel
+from PySide6.QtWidgets import QFileDialog, QLabel
 from pytestqt.qtbot import QtBot
 
+from stainmap.app.edits import with_nesting_height
 from stainmap.paper.page_size import PageSize
+from stainmap.planning.plan_hash import short_hash
 from stainmap.ui.main_window import MainWindow
 from stainmap.ui.sheet_preview import print_pages, qt_image, set_up_printer
 
@@ -85,3 +88,34 @@ def test_sheets_are_looked_at_and_printed(
     first = next(one for one in other.paper.findChildren(QLabel) if not one.pixmap().isNull())
     assert first.pixmap().width() == pytest.approx(215.9 / 25.4 * 110, abs=2)
     other.close()
+
+
+def test_what_is_printed_after_a_change_is_the_next_revision(
+    window: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(QFileDialog, "getExistingDirectory", lambda *_: str(tmp_path))
+    monkeypatch.setattr(QDesktopServices, "openUrl", lambda _: True)
+    session = window.session
+
+    def head() -> str:
+        window.commands.save_sheets.trigger()
+        (coat_map,) = tmp_path.glob("*-coat-map.pdf")
+        return " ".join(pypdf.PdfReader(coat_map).pages[0].extract_text().split())
+
+    before = session.plan_hash
+    first = head()
+    assert session.case is not None
+    revision = session.case.revision
+    assert session.case.printed == before
+    # The same plan again is the same revision.
+    assert head() == first
+    session.edit("height", lambda case: with_nesting_height(case, 0.3))
+    after = session.plan_hash
+    assert after != before
+    second = head()
+    assert short_hash(after) in second
+    assert short_hash(before) in second  # replaces ...
+    assert short_hash(after) not in first
+    assert session.case.revision == revision + 1
+    assert session.case.replaces == before
+    assert session.case.printed == after
