@@ -35,7 +35,12 @@ def advice_on(
     kept
         What was measured for the prediction before, of the same surface.
     """
-    limits, problem = _limits_of_this_computer()
+    try:
+        limits, problem = _limits_of_this_computer()
+    except CatalogueError as error:
+        # A damaged table takes away the advice, not the prediction.
+        said = Advice(rule="limits", sentence=f"No advice: {error}", severity=Severity.CHECK)
+        return (said,), MeasuredPlaces() if kept is None else kept
     ground = AdviceGround(
         case=prediction.case,
         outcome=prediction.outcome,
@@ -49,10 +54,10 @@ def advice_on(
         limits=limits,
         kept=MeasuredPlaces() if kept is None else kept,
     )
-    said = advise(ground)
+    advice = advise(ground)
     if problem:
-        said = (*said, Advice(rule="own limits", sentence=problem, severity=Severity.NOTE))
-    return said, ground.kept
+        advice = (*advice, Advice(rule="own limits", sentence=problem, severity=Severity.NOTE))
+    return advice, ground.kept
 
 
 @cache

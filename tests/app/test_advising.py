@@ -9,10 +9,13 @@ import pytest
 
 from stainmap.app import advising
 from stainmap.app.prediction import Prediction, predict_case
+from stainmap.app.sample import open_sample
 from stainmap.app.session import Session
+from stainmap.errors import CatalogueError
 from stainmap.files.catalogue import starter_catalogue
 from stainmap.model.intake import Intake
 from stainmap.model.zone import Zone
+from stainmap.planning.advice_value import Severity
 from tests.planning.advice_grounds import base_case, painted
 
 
@@ -55,6 +58,27 @@ def test_saying_what_lies_behind_is_followed_by_the_advice() -> None:
     assert session.is_up_to_date
     assert "stump missing" not in rules(session.prediction)
     session.close()
+
+
+def test_a_damaged_table_takes_away_the_advice_and_nothing_else(
+    prediction: Prediction, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def damaged() -> None:
+        raise CatalogueError("The file is not valid TOML.", where="limits.toml")
+
+    monkeypatch.setattr(advising, "starter_limits", damaged)
+    advising._limits_of_this_computer.cache_clear()
+    (said,), _ = advising.advice_on(prediction)
+    assert said.sentence == "No advice: limits.toml: The file is not valid TOML."
+    monkeypatch.undo()
+    advising._limits_of_this_computer.cache_clear()
+
+
+def test_the_sample_has_nothing_to_settle() -> None:
+    said = predict_case(open_sample()).advice
+    assert all(one.severity is not Severity.SETTLE for one in said)
+    # Its jars have no lot, and nobody has said what lies behind: a sample says so as any case.
+    assert "lot missing" in {one.rule for one in said}
 
 
 def test_own_limits_that_cannot_be_read_are_left_out_and_said(

@@ -21,10 +21,10 @@ from stainmap.predict.scene import scene_from_case
 from tests.builders import dome_case
 
 
-def base_case(materials: Catalogue | None = None) -> Case:
+def base_case(materials: Catalogue | None = None, rings: int = 40, around: int = 96) -> Case:
     """Return the dome in starter materials with an empty plan and no target."""
     catalogue = starter_catalogue() if materials is None else materials
-    case = dome_case(40, 96)
+    case = dome_case(rings, around)
     backing = replace(
         case.backings[0], stump="natural dentine, medium", cement=catalogue.cements[0].name
     )
