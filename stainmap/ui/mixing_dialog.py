@@ -64,6 +64,9 @@ class MixingDialog(FormDialog):
         self.left = number_box(
             "Drops left in the jar", amounts.left_in_jar_drops, 0.0, 50.0, decimals=1, step=1.0
         )
+        # The jars come first, what is taken for granted about them below.
+        self._column.removeItem(self.grid)
+        self._column.addLayout(self.grid)
         self.add_heads("assumed until counted or measured")
         self.add_row("Drops in 1 mL (count them)", self.drops)
         self.add_row("Film per coat, \N{MICRO SIGN}m, on the milled surface", self.film)

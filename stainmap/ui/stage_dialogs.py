@@ -86,9 +86,9 @@ class FurnaceDialog(FormDialog):
         sinter, cool = sintering_minutes(programme)
         super().__init__(
             "Sinter and cool",
-            f"{programme.name}: {time_class(programme.minutes)} by its time,"
-            f" {duration_text(programme.minutes)} from cold to opening"
-            f" ({duration_text(sinter)}, then {duration_text(cool)} of cooling).",
+            f"Programme {programme.name}: {duration_text(programme.minutes)} from cold to opening,"
+            f" {duration_text(sinter)} up to the end of the last hold and {duration_text(cool)} of"
+            f" cooling; by its time it counts as {time_class(programme.minutes)}.",
             parent,
         )
         self.curve = FurnaceCurve(programme)
@@ -147,9 +147,8 @@ class FurnaceCurve(QWidget):
                 field.bottom() - celsius / peak * field.height(),
             )
 
-        painter.setPen(QPen(QColor(t.line), 1))
-        step = 500
-        for celsius in range(0, int(peak), step):
+        for celsius in range(0, int(peak), 500):
+            painter.setPen(QPen(QColor(t.line), 1))
             painter.drawLine(at(0.0, celsius), at(end, celsius))
             place = at(0.0, celsius)
             words = f"{celsius} \N{DEGREE SIGN}C"
@@ -175,8 +174,8 @@ class FurnaceCurve(QWidget):
         if cool:
             painter.setPen(QPen(QColor(t.soft), 1))
             painter.drawLine(at(sinter, 0.0), at(sinter, peak))
-            place = at(sinter, peak)
-            paint_text(painter, (place.x() + 5, place.y() + 12), "cool", t.soft, px=11)
+            place = at(sinter, 250.0)
+            paint_text(painter, (place.x() + 6, place.y() + 4), "cool", t.soft, px=11)
         painter.end()
 
 
@@ -238,7 +237,9 @@ def _corner_rows(programme: SinteringProgramme) -> list[tuple[str, str, str, str
                 f"{segment.target_c:.0f} \N{DEGREE SIGN}C",
                 duration_text(segment.minutes),
                 duration_text(passed),
-                "hold" if rise == 0.0 else f"{rise:+.0f} \N{DEGREE SIGN}C",
+                "hold"
+                if rise == 0.0
+                else f"{rise:+.0f} \N{DEGREE SIGN}C".replace("-", "\N{MINUS SIGN}"),
             )
         )
         before = segment.target_c
