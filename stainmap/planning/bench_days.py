@@ -137,7 +137,6 @@ def survive(
     dilution: Array,
     *,
     fixed: Array,
-    mixing: Array,
     wanted: Array,
 ) -> Survival:
     """Return on how many days a plan keeps all areas near what is wanted.
@@ -156,7 +155,7 @@ def survive(
         (L,) coats inside.
     dilution
         (L,) share of liquid in each jar.
-    fixed, mixing, wanted
+    fixed, wanted
         As in the search.
     """
     coats = np.stack(near).astype(np.float64)
@@ -185,8 +184,7 @@ def survive(
         np.zeros(1),
         np.full(1, rows, dtype=np.int64),
     )
-    lab = fixed + np.einsum("ab,dbc->dac", mixing, own)
-    at_plan = delta_e_00(fixed + mixing @ planned[0], wanted)
+    at_plan = delta_e_00(fixed + planned[0], wanted)
     allowed = np.maximum(ACCEPTABLE_DE00, at_plan + PERCEPTIBLE_DE00)
-    holds = delta_e_00(lab, wanted[None]) <= allowed[None]
+    holds = delta_e_00(fixed + own, wanted[None]) <= allowed[None]
     return Survival(days=count, survived=int(holds.all(axis=1).sum()), by_area=holds.sum(axis=0))

@@ -135,21 +135,29 @@ def block_reach(suggester: Suggester, block: Block) -> BlockReach:
         height_mm = here_mm if own else nesting.best_mm
     model = suggester.model(block=block.name, height_mm=height_mm)
     search = suggester.search(model, fixed)
-    return _reach_of(suggester, block, model, search, nesting, height_mm)
+    return reach_of(suggester, block, model, search, nesting=nesting, height_mm=height_mm)
 
 
-def _reach_of(
+def reach_of(
     suggester: Suggester,
     block: Block,
     model: ReachModel,
     search: CoatSearch,
-    nesting: Nesting | None,
-    height_mm: float,
+    *,
+    nesting: Nesting | None = None,
+    height_mm: float = 0.0,
 ) -> BlockReach:
+    """Return what a block can do, from its model and its search.
+
+    Parameters
+    ----------
+    nesting, height_mm
+        Where in a block of several layers the crown lies.
+    """
     best = search.best(suggester.prices, most_jars=suggester.stock.most_jars, tick=suggester.tick)[
         0
     ]
-    bare = search.fixed + suggester.places.mixing @ model.bare
+    bare = search.fixed + model.bare
     areas = suggester.areas_of(search, best)
     nearest = search.nearest(best)
     out = [int(k) for k in np.flatnonzero(nearest > WITHIN_REACH_DE00)]

@@ -91,13 +91,14 @@ class ReachModel:
 
     @property
     def bare(self) -> Array:
-        """Colour of every area without any coat, (A, 3)."""
-        nothing = np.zeros((1, len(self.liquids)), dtype=np.int64)
-        count = len(self.places.areas)
-        return np.stack([self.table(area, nothing, nothing)[0, 0] for area in range(count)])
+        """Colour of every area without any coat, neighbours mixed in, (A, 3)."""
+        nothing = np.zeros((len(self.places.wall_mm), len(self.liquids)))
+        return self.places.mixed(self._lab(self._walls, nothing, nothing))
 
     def table(self, area: int, counts: Counts, inner: Counts) -> Array:
-        """Return the colours (I, n, 3) of one area for n options over I options inside.
+        """Return what n options of an area, over I inside, add to every area, (I, n, A, 3).
+
+        Summed over areas these are the colours that `plan_colours` gives.
 
         Parameters
         ----------
@@ -111,7 +112,8 @@ class ReachModel:
         near = self._near_load(counts, here, fade)
         far = self._far_load(inner, here)
         options, insides, k = len(counts), len(inner), len(here)
-        lab = np.empty((insides, options, 3))
+        added = np.empty((insides, options, len(self.places.areas), 3))
+        mixing = self.places.mixing[:, here]
         each = max(_STATES_AT_ONCE // max(options * k, 1), 1)
         for begin in range(0, insides, each):
             part = slice(begin, min(begin + each, insides))
@@ -121,12 +123,11 @@ class ReachModel:
             front = np.broadcast_to(near, (many, *near.shape)).reshape(many * options * k, -1)
             back = np.broadcast_to(far[part, None], (many, options, *far.shape[1:]))
             found = self._lab(walls, front, back.reshape(many * options * k, -1))
-            weight = self.places.weight[here]
-            lab[part] = np.einsum("iokc,k->ioc", found.reshape(many, options, k, 3), weight)
-        return lab
+            added[part] = mixing @ found.reshape(many, options, k, 3)
+        return added
 
     def plan_colours(self, plan: StainPlan) -> Array:
-        """Return what the cells of a plan give every area, (A, 3), as `table` would.
+        """Return what the cells of a plan give every area, neighbours mixed in, (A, 3).
 
         Streaks and brushed coats are left out; so are accents but where they are areas themselves.
         """
@@ -154,7 +155,7 @@ class ReachModel:
             for coats in (near, far)
         ]
         front = (loads[0] * places.left).T
-        return places.means(self._lab(self._walls, front, loads[1].T))
+        return places.mixed(self._lab(self._walls, front, loads[1].T))
 
     def days(
         self,
@@ -164,7 +165,7 @@ class ReachModel:
         wall_change_mm: Array,
         backing_shift: NDArray[np.int64],
     ) -> Array:
-        """Return the colours (D, A, 3) of all areas on D days.
+        """Return the colours (D, A, 3) of all areas on D days, neighbours mixed in.
 
         Parameters
         ----------
@@ -195,7 +196,7 @@ class ReachModel:
         shifted = walls.backing + np.repeat(backing_shift, n).astype(np.int32)
         walls = replace(walls, backing=shifted.astype(np.int32))
         lab = self._lab(walls, front, back).reshape(count, n, 3)
-        return places.means(lab)
+        return places.mixed(lab)
 
     def _fade(self, area: int) -> Array:
         where = self.places.of(area)

@@ -2,8 +2,8 @@
 
 Every area that something is wanted of is cut into a few strata of like wall, backing and fade. A
 candidate is worked out at these places alone, one-dimensionally. What light and liquid carry over
-from the neighbours is a matrix, the same for all candidates: the share of each area in what comes
-out of each other one, by screened diffusion over the length of both spreads. Differences from a
+from the neighbours is a matrix, the same for all candidates: the share of each stratum in what
+comes out of each area, by screened diffusion over the length of both spreads. Differences from a
 prediction of the whole crown are carried through it, so a candidate that is that prediction's plan
 has its colours exactly, and those near it nearly.
 """
@@ -31,12 +31,14 @@ from stainmap.predict.sideways import spread_mm
 Array = NDArray[np.float64]
 
 # Strata of the wall within one region, and of the fade within each of these where coats fade.
-_WALLS, _FADES = 4, 2
+_WALLS, _FADES = 3, 2
 _FADE_MATTERS = 0.05
 # The class that a block belongs to shifts the length of light by a fifth; one length serves all.
 _SCATTERING_PER_MM = 11.0
-_STEPS = 40
+_STEPS = 12
 _SOFTNESS_MM = 0.6
+# A wall that is off by 1 mm is as unlike as this much of a fade.
+_WALL_COUNTS = 0.5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -66,7 +68,7 @@ class Places:
     vertex
         (N,) the vertex nearest to the middle of each stratum.
     mixing
-        (A, A) share of each area (column) in the light out of each (row); rows sum to 1.
+        (A, N) share of each place in the light out of each area; rows sum to 1.
     """
 
     areas: tuple[Area, ...]
@@ -85,10 +87,9 @@ class Places:
         """Return the places of one area, by its position."""
         return slice(int(self.start[area]), int(self.start[area + 1]))
 
-    def means(self, values: Array) -> Array:
-        """Return the areas' means (..., A, 3) of values (..., N, 3) at the places."""
-        weighted = values * self.weight[:, None]
-        return np.asarray(np.add.reduceat(weighted, self.start[:-1], axis=-2))
+    def mixed(self, values: Array) -> Array:
+        """Return what comes out of the areas, (..., A, 3), of values (..., N, 3) at the places."""
+        return np.asarray(self.mixing @ values)
 
 
 def representative_places(
@@ -127,13 +128,16 @@ def representative_places(
         rows += strata
         start.append(len(rows))
     numbers = {name: np.array([row[3][name] for row in rows]) for name in columns}
+    weight = np.array([row[0] for row in rows])
+    parts = [slice(start[k], start[k + 1]) for k in range(len(chosen))]
+    near = [_nearest_place(columns, {n: v[part] for n, v in numbers.items()}) for part in parts]
     return Places(
         areas=chosen,
         start=np.array(start),
-        weight=np.array([row[0] for row in rows]),
+        weight=weight,
         region=np.array([row[1] for row in rows], dtype=np.uint8),
         vertex=np.array([row[2] for row in rows], dtype=np.intp),
-        mixing=_mixing(case, ground, layout, chosen, [weights[area] for area in chosen]),
+        mixing=_mixing(case, ground, layout, [weights[area] for area in chosen], chosen, near),
         **numbers,
     )
 
@@ -182,21 +186,35 @@ def _cut(
     return [vertices[one] for one in np.split(order, ends) if len(one)]
 
 
+def _nearest_place(
+    columns: dict[str, Array], means: dict[str, Array]
+) -> tuple[NDArray[np.intp], int]:
+    """Return which of an area's places each vertex (V,) is most like, and how many there are."""
+    apart = np.abs(columns["fade"][:, None] - means["fade"])
+    apart += _WALL_COUNTS * np.abs(columns["wall_mm"][:, None] - means["wall_mm"])
+    return apart.argmin(axis=1), len(means["fade"])
+
+
 def _mixing(
     case: Case,
     ground: GroundCrown,
     layout: CoatLayout,
-    areas: Sequence[Area],
     weights: Sequence[Array],
+    areas: Sequence[Area],
+    near: Sequence[tuple[NDArray[np.intp], int]],
 ) -> Array:
-    """Return (A, A) how much of each area comes out of each other one."""
+    """Return (A, N) how much of each place comes out of each area."""
     if not areas:
         return np.zeros((0, 0))
     soft = layout.shares(case.zones, _SOFTNESS_MM)
     accents = {mask.accent: mask.share for mask in case.accents}
-    shares = np.stack(
-        [accents[area] if isinstance(area, Accent) else soft[int(area)] for area in areas], axis=1
-    )
+    own: list[slice] = []
+    columns: list[Array] = []
+    for area, (place, count) in zip(areas, near, strict=True):
+        share = accents[area] if isinstance(area, Accent) else soft[int(area)]
+        own.append(slice(len(columns), len(columns) + count))
+        columns += [np.where(place == k, share, 0.0) for k in range(count)]
+    shares = np.stack(columns, axis=1)
     levels = ground.shape.levels
     fine = levels.hierarchy.fine
     light = float(spread_mm(_SCATTERING_PER_MM))
@@ -207,10 +225,10 @@ def _mixing(
     spread = begun.copy()
     residual: Floats = loss * begun
     system.subtract_image(residual, spread)
-    system.conjugate_gradients(residual, spread, _STEPS, np.float32(1e-3) * loss)
+    system.conjugate_gradients(residual, spread, _STEPS, np.float32(5e-3) * loss)
     seen = spread[levels.rank].astype(np.float64)
     mixing = np.stack([weight @ seen / weight.sum() for weight in weights])
     # What comes from outside these areas moves with the area itself.
-    own = np.arange(len(areas))
-    mixing[own, own] += 1.0 - mixing.sum(axis=1)
+    for row, here in zip(mixing, own, strict=True):
+        row[here] *= 1.0 + (1.0 - row.sum()) / row[here].sum()
     return np.asarray(mixing)

@@ -162,14 +162,13 @@ class Suggester:
             inner,
             tables,
             fixed=fixed,
-            mixing=self.places.mixing,
             wanted=self.wanted,
             forced=self.forced,
         )
 
     def fixed(self, model: ReachModel) -> Array:
         """Return what the whole prediction adds to mixed colours, (A, 3), on the case's block."""
-        return np.asarray(self.whole - self.places.mixing @ model.plan_colours(self.case.plan))
+        return np.asarray(self.whole - model.plan_colours(self.case.plan))
 
     def tick(self) -> None:
         """Let the work be stopped."""
@@ -192,7 +191,7 @@ class Suggester:
         for number in range(_ROUNDS):
             self.report(0.6 + 0.15 * number, "predicting the whole crown")
             colours = self._whole_crown(self.composed(search, best))
-            search.fixed = colours - self.places.mixing @ _own(search, best)
+            search.fixed = colours - search.mixed(best.inner, best.picks)
             checked[best.inner, best.picks] = (
                 colours,
                 search.score(best.inner, best.picks, self.prices),
@@ -204,7 +203,7 @@ class Suggester:
                 best = again
         key = min(checked, key=lambda one: checked[one][1])
         best = Found(inner=key[0], picks=key[1], score=checked[key][1], tray=search.tray_of(*key))
-        search.fixed = checked[key][0] - self.places.mixing @ _own(search, best)
+        search.fixed = checked[key][0] - search.mixed(best.inner, best.picks)
         self.report(0.85, "other ways")
         found = self._several(search, best)
         showing = bench_days(TO_SHOW, _SHOW_SEED)
@@ -329,7 +328,6 @@ class Suggester:
             self.inner.counts[one.inner],
             dilution,
             fixed=search.fixed,
-            mixing=self.places.mixing,
             wanted=self.wanted,
         )
 
@@ -386,7 +384,7 @@ class Suggester:
         self, search: CoatSearch, model: ReachModel, best: Found
     ) -> tuple[OutOfReach, ...]:
         nearest = search.nearest(best)
-        bare = search.fixed + self.places.mixing @ model.bare
+        bare = search.fixed + model.bare
         return tuple(
             OutOfReach(
                 area=area,
@@ -414,13 +412,6 @@ class Suggester:
 
     def _label(self, area: Area) -> str:
         return area_label(area, front=self.case.units[0].tooth.is_front)
-
-
-def _own(search: CoatSearch, one: Found) -> Array:
-    """Return the colours (A, 3) of a plan without neighbours."""
-    return np.stack(
-        [table[one.inner, pick] for table, pick in zip(search.tables, one.picks, strict=True)]
-    )
 
 
 def _known(locked: dict[str, int], liquids: Sequence[str]) -> dict[str, int]:

@@ -62,12 +62,10 @@ class CoatSearch:
     inner
         Options inside.
     tables
-        One (I, n, 3) per area: colours without neighbours.
+        One (I, n, A, 3) per area: what its options add to the colour of every area.
     fixed
-        (A, 3) what is added to the mixed colours: a whole prediction's colours less the mixed
-        ones of its own plan.
-    mixing
-        (A, A).
+        (A, 3) what is added to their sum: a whole prediction's colours less the sum of its own
+        plan.
     wanted
         (A, 3) L*a*b*.
     forced
@@ -81,12 +79,11 @@ class CoatSearch:
         tables: Sequence[Array],
         *,
         fixed: Array,
-        mixing: Array,
         wanted: Array,
         forced: int = 0,
     ) -> None:
         self.options, self.inner, self.tables = tuple(options), inner, tuple(tables)
-        self.fixed, self.mixing, self.wanted, self.forced = fixed, mixing, wanted, forced
+        self.fixed, self.wanted, self.forced = fixed, wanted, forced
         self.areas = tuple(one.area for one in options)
         self.liquid_count = inner.counts.shape[1]
         self._importance = area_importance(self.areas)
@@ -101,8 +98,12 @@ class CoatSearch:
 
     def colours(self, inner: int, picks: Sequence[int]) -> Array:
         """Return the colours (A, 3) of a plan."""
-        own = np.stack([table[inner, pick] for table, pick in zip(self.tables, picks, strict=True)])
-        return np.asarray(self.fixed + self.mixing @ own)
+        return np.asarray(self.fixed + self.mixed(inner, picks))
+
+    def mixed(self, inner: int, picks: Sequence[int]) -> Array:
+        """Return the colours (A, 3) of a plan by the places alone, before `fixed` is added."""
+        parts = [table[inner, pick] for table, pick in zip(self.tables, picks, strict=True)]
+        return np.asarray(np.sum(parts, axis=0))
 
     def differences(self, inner: int, picks: Sequence[int]) -> Array:
         """Return dE00 of every area to what is wanted, (A,)."""
@@ -129,17 +130,13 @@ class CoatSearch:
 
     def nearest(self, beside: Found) -> Array:
         """Return the least dE00 (A,) that each area can have by itself beside a plan's others."""
-        own = np.stack(
-            [
-                table[beside.inner, pick]
-                for table, pick in zip(self.tables, beside.picks, strict=True)
-            ]
-        )
         least = np.empty(len(self.tables))
-        mixed = self.fixed + self.mixing @ own
-        for area, table in enumerate(self.tables):
+        for area, own in enumerate(self.tables):
             # What lies inside differs for all areas at once.
-            lab = mixed[area] + self.mixing[area, area] * (table - own[area])
+            lab = self.fixed[area] + own[:, :, area]
+            for other, (table, pick) in enumerate(zip(self.tables, beside.picks, strict=True)):
+                if other != area:
+                    lab = lab + table[:, pick, area][:, None]
             least[area] = float(delta_e_00(lab, self.wanted[area]).min())
         return least
 
@@ -205,16 +202,15 @@ class CoatSearch:
         for _ in range(_PASSES):
             costs = []
             for area, table in enumerate(tables):
-                rest = self.fixed[area] + sum(
-                    self.mixing[area, other] * beside[other]
-                    for other in range(len(tables))
-                    if other != area
-                )
-                lab = rest[:, None] + self.mixing[area, area] * table
+                rest = np.repeat(self.fixed[area][None], len(rows), axis=0)
+                for other, there in enumerate(beside):
+                    if other != area:
+                        rest = rest + there[:, area]
+                lab = rest[:, None] + table[:, :, area]
                 apart = delta_e_00(lab, self.wanted[area])
                 costs.append(self._importance[area] * misfit(apart) + self._price(area, prices))
             beside = [
-                np.take_along_axis(table, cost.argmin(axis=1)[:, None, None], axis=1)[:, 0]
+                table[np.arange(len(rows)), cost.argmin(axis=1)]
                 for table, cost in zip(tables, costs, strict=True)
             ]
         return costs
@@ -245,16 +241,15 @@ class CoatSearch:
             within = within[np.argsort(cost[row][within], kind="stable")][:_MOST_TRIED]
             allowed.append(within)
             picks.append(int(within[0]))
-        own = np.stack([table[inner, pick] for table, pick in zip(self.tables, picks, strict=True)])
+        now = self.colours(inner, picks)
         for _ in range(_SWEEPS):
             before = list(picks)
             for area, within in enumerate(allowed):
-                change = self.tables[area][inner, within] - own[area]
-                lab = self.fixed + self.mixing @ own + change[:, None] * self.mixing[:, area, None]
-                apart = misfit(delta_e_00(lab, self.wanted)) @ self._importance
+                change = self.tables[area][inner, within] - self.tables[area][inner, picks[area]]
+                apart = misfit(delta_e_00(now + change, self.wanted)) @ self._importance
                 best = int((apart + self._price(area, prices)[within]).argmin())
                 picks[area] = int(within[best])
-                own[area] += change[best]
+                now = now + change[best]
             if picks == before:
                 break
         chosen = tuple(picks)
