@@ -10,6 +10,7 @@ from stainmap.model.colour import Colour
 from stainmap.planning.advice_value import Advice
 from stainmap.planning.outcome import AreaOutcome
 from stainmap.planning.plan_hash import plan_hash
+from stainmap.planning.unit_values import unit_values
 from stainmap.predict.lights import ADAPTATION, FLUORESCENCE, OBSERVERS, SHOWN_LIGHTS, UnderLights
 from stainmap.predict.uncertainty import Verdict, verdict
 
@@ -33,6 +34,16 @@ def prediction_report(prediction: Prediction) -> dict[str, Any]:
             one.label: _area(one, lights[one.area], calibrated=outcome.calibrated)
             for one in outcome.areas
         },
+        "units": [
+            {
+                "tooth": one.unit.tooth.number,
+                "role": str(one.unit.role),
+                "body_lightness": round(one.lightness, 3),
+                "from_unit_before": None if one.from_before is None else round(one.from_before, 3),
+                "wall_mm": round(one.wall_mm, 3),
+            }
+            for one in unit_values(prediction.case, prediction.unit_outcomes())
+        ],
         "advice": [_advice(one, prediction) for one in prediction.advice],
     }
 
@@ -51,6 +62,14 @@ def prediction_lines(prediction: Prediction) -> Iterator[str]:
         row += " " * 12 if offset is None else f"{offset[0]:+6.1f}{offset[1]:+6.1f}"
         row += " " * 6 if one.delta_e_00 is None else f"{one.delta_e_00:6.1f}"
         yield f"{row}  {lights[one.area].largest_change[0]}"
+    if len(prediction.case.units) > 1:
+        values = unit_values(prediction.case, prediction.unit_outcomes())
+        told = [
+            f"{one.unit.tooth.number} {one.lightness:.1f}"
+            + ("" if one.from_before is None else f" ({one.from_before:+.1f})")
+            for one in values
+        ]
+        yield f"L* of each unit's body, and from the unit before it: {', '.join(told)}."
     if outcome.areas:
         yield f"Colours: {outcome.areas[0].predicted.measurement}."
     for text in dict.fromkeys(str(used) for used in outcome.conversions):
