@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 from collections.abc import Callable
 from dataclasses import dataclass
 
@@ -126,7 +127,9 @@ class IntakeDialog(QDialog):
         self._add_neighbours(table)
         self._add_backing()
         self._add_wish()
-        self.caution = FormDialog.soft("")
+        self.caution = QLabel()
+        self.caution.setFont(font(12, 500))
+        self.caution.setWordWrap(True)
         self._column.addWidget(self.caution)
         kinds = QDialogButtonBox.StandardButton
         buttons = QDialogButtonBox(kinds.Ok | kinds.Cancel)
@@ -166,6 +169,8 @@ class IntakeDialog(QDialog):
             self.thirds[third] = row
         self._column.addLayout(grid)
         self._column.addWidget(FormDialog.soft(_GRADIENT))
+        self.conversions = FormDialog.soft("")
+        self._column.addWidget(self.conversions)
         self._add_way()
 
     def _add_way(self) -> None:
@@ -203,11 +208,12 @@ class IntakeDialog(QDialog):
             number = choice_box(f"Neighbour {line + 1}", _all_teeth(), str(tooth.number))
             number.setMaximumWidth(76)
             row = ShadeRow(f"neighbour {line + 1}", shade, table, self)
-            row.photograph_asked.connect(lambda name=row.name: self._from_photograph(name))
+            row.photograph_asked.connect(lambda row=row: self._from_photograph(row.name))
             row.add_to(grid, line, number)
-            number.currentTextChanged.connect(self._show)
+            number.currentTextChanged.connect(self._name_neighbours)
             self.neighbours.append((number, row))
         self._column.addLayout(grid)
+        self._name_neighbours()
         self._set_way()
 
     def _add_backing(self) -> None:
@@ -316,6 +322,15 @@ class IntakeDialog(QDialog):
             return "cusps"
         return third.value
 
+    def _name_neighbours(self) -> None:
+        """Call neighbours by their numbers; of two with one number the second is told apart."""
+        taken: list[str] = []
+        for number, row in self.neighbours:
+            name = f"neighbour {number.currentText()}"
+            row.name = f"{name} again" if name in taken else name
+            taken.append(row.name)
+        self._show()
+
     def _from_photograph(self, name: str) -> None:
         found = self._ask(self._names, name)
         for row in self._all_rows:
@@ -351,6 +366,9 @@ class IntakeDialog(QDialog):
         self.way.setVisible(measured)
         self.told.setVisible(measured and bool(self._way_said))
         self.told.setText(self._way_said)
+        said = self._conversions_said()
+        self.conversions.setText(said)
+        self.conversions.setVisible(bool(said))
         implant = self.stands_on.currentText() == _IMPLANT
         self._stump_label.setText("base" if implant else "stump")
         problems = [self._problem_of(row) for row in self._all_rows]
@@ -361,6 +379,23 @@ class IntakeDialog(QDialog):
             assumed = f"Assumed behind the crown: {self._facts.stump}."
             problems.append(" ".join(part for part in (self._facts.draft, assumed) if part))
         self._say(" ".join(one for one in problems if one))
+
+    def _conversions_said(self) -> str:
+        """Return by name what was done to shades to compare them, and what is doubtful of one."""
+        names: dict[str, list[str]] = {}
+        notes: dict[str, list[str]] = {}
+        for row in self._all_rows:
+            shade = row.shade
+            if shade is None:
+                continue
+            with contextlib.suppress(PlanError):
+                for one in shade_in(shade).conversions:
+                    names.setdefault(str(one.conversion), []).append(row.name)
+            if shade.note:
+                notes.setdefault(shade.note, []).append(shade.name or row.name)
+        parts = [f"Converted by {name}: {', '.join(rows)}." for name, rows in names.items()]
+        parts += [f"{', '.join(dict.fromkeys(of))}: {note}." for note, of in notes.items()]
+        return " ".join(parts)
 
     def _say(self, text: str) -> None:
         self.caution.setText(text)

@@ -15,8 +15,10 @@ from PySide6.QtWidgets import (
 )
 
 from stainmap.errors import StainmapError
+from stainmap.files.shades_file import starter_shades
 from stainmap.model.shade_table import ShadeTable, Tab
 from stainmap.ui.form_dialog import FormDialog
+from stainmap.ui.plate import link_button
 from stainmap.ui.theme import tones
 
 _HEADS = (
@@ -55,6 +57,9 @@ class TabTableDialog(FormDialog):
             self._fill(line, tab)
         self.cells.setMinimumSize(620, 420)
         self.add_widget(self.cells)
+        self.shipped = link_button("the shipped values again")
+        self.shipped.clicked.connect(self._take_shipped)
+        self.add_widget(self.shipped)
         self.problem = self.add_note("")
         self.problem.setStyleSheet(f"color: {tones(self).caution};")
         self.cells.itemChanged.connect(lambda _item: self._check())
@@ -65,6 +70,13 @@ class TabTableDialog(FormDialog):
     def tabs(self) -> tuple[Tab, ...]:
         """The tabs as they are now; raises StainmapError for a cell that holds no such number."""
         return tuple(self._tab(line) for line in range(len(self._tabs)))
+
+    def _take_shipped(self) -> None:
+        """Put the shipped value of every shipped tab back."""
+        shipped = {tab.name: tab for tab in starter_shades().tabs}
+        self._tabs = tuple(shipped.get(tab.name, tab) for tab in self._tabs)
+        for line, tab in enumerate(self._tabs):
+            self._fill(line, tab)
 
     def _fill(self, line: int, tab: Tab) -> None:
         said = "; ".join(part for part in (tab.note, tab.provenance) if part)

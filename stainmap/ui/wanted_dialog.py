@@ -183,8 +183,8 @@ class WantedDialog(QDialog):
         box = QCheckBox(f"own shade {lab}")
         box.setAccessibleName(f"{name}: keep to its own shade")
         box.setToolTip(f"As it was read: {own.colour.measurement}. Untick to follow the body.")
-        box.toggled.connect(self.offsets[area][0].setDisabled)
-        box.toggled.connect(self.offsets[area][1].setDisabled)
+        for offset in self.offsets[area]:
+            box.toggled.connect(offset.setHidden)
         box.setChecked(True)
         grid.addWidget(box, row, 3, 1, 2)
         self.own_shades[area] = box
