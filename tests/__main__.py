@@ -67,9 +67,6 @@ def outside_options() -> list[str]:
 def run_pytest(arguments: list[str]) -> None:
     """Replace this process by pytest, under a virtual screen where there is no display."""
     command = [sys.executable, "-m", "pytest", *outside_options(), *arguments]
-    if not arguments and (os.cpu_count() or 1) > 1:
-        # The whole suite in two processes; what must not run side by side: tests/conftest.py.
-        command += ["-n", "2", "--dist", "loadgroup"]
     if sys.platform.startswith("linux"):
         libraries = system_packages.QT_LIBRARIES + system_packages.X11_LIBRARIES
         programs = () if system_packages.has_display() else system_packages.VIRTUAL_SCREEN
@@ -77,6 +74,10 @@ def run_pytest(arguments: list[str]) -> None:
         if programs:
             # The virtual screen draws OpenGL in software, so no test may be skipped for want of it.
             os.environ["STAINMAP_REQUIRE_GL"] = "1"
+            if not arguments and (os.cpu_count() or 1) > 1:
+                # The whole suite in two processes, each with a screen: tests/conftest.py.
+                os.environ["STAINMAP_OWN_SCREENS"] = SCREEN
+                command += ["-n", "2", "--dist", "loadfile"]
             command = ["xvfb-run", "-a", "-s", SCREEN, *command]
     # One thread for linear algebra: times and last digits do not depend on the machine's cores.
     for name in ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS"):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import logging
 import os
+import subprocess
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -73,28 +74,32 @@ def gl_context(qapp: object) -> None:
         pytest.skip("there is no OpenGL 3.3 context on this display")
 
 
-@pytest.hookimpl(tryfirst=True)  # before the groups are read
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Let tests marked `gl` ask for the context first, and say what may run at the same time.
-
-    The whole suite runs in two processes. All that opens windows stays in one of them, since there
-    is one keyboard focus; it is the longest part and begins. Of the rest a file stays together.
-    """
+    """Let tests marked `gl` ask for the context before anything else."""
     for item in items:
         if item.get_closest_marker("gl") and isinstance(item, pytest.Function):
             item.fixturenames.insert(0, "gl_context")
-        item.add_marker(pytest.mark.xdist_group("window" if _opens_windows(item) else _file(item)))
-    items.sort(key=lambda item: not _opens_windows(item))
 
 
-def _opens_windows(item: pytest.Item) -> bool:
-    return bool(item.get_closest_marker("gl")) or _file(item).startswith(
-        ("tests/ui/", "tests/test_start.py")
-    )
+def pytest_configure(config: pytest.Config) -> None:
+    """Give each of several processes a screen of its own: there is one keyboard focus on each."""
+    screen = os.environ.get("STAINMAP_OWN_SCREENS")
+    if screen and "PYTEST_XDIST_WORKER" in os.environ:
+        readable, writable = os.pipe()
+        server = subprocess.Popen(
+            ["Xvfb", "-displayfd", str(writable), "-nolisten", "tcp", *screen.split(maxsplit=2)],
+            pass_fds=(writable,),
+            stderr=subprocess.DEVNULL,
+        )
+        os.close(writable)
+        with os.fdopen(readable) as answer:
+            os.environ["DISPLAY"] = f":{answer.readline().strip()}"
+        config.add_cleanup(lambda: _stop(server))
 
 
-def _file(item: pytest.Item) -> str:
-    return item.nodeid.split("::", maxsplit=1)[0]
+def _stop(server: subprocess.Popen[bytes]) -> None:
+    server.terminate()
+    server.wait(timeout=10)
 
 
 def _has_gl() -> bool:

@@ -11,7 +11,8 @@ reduced scattering 8.6 per mm and from 4.3 to 1.7 at 12, and its mean from -3 to
 It is off all the same, for a prediction is held against what is wanted, and that is told of flat
 places: a tab, a coupon, an offset between areas as the trade gives it. Corrected, the bare sample
 molar has fissures 6 L* darker and 4.5 C* paler than its body by shape alone, where -4 and +5 are
-usually wanted of the stain, and no plan that was tried came near that. And in fissures, where it does most, this light says least: it knows an even sky and no second bounce.
+usually wanted of the stain, and no plan that was tried came near that. And in fissures, where it
+does most, this light says least: it knows an even sky and no second bounce.
 Switched off, its whole size counts as doubt (`doubt`); switched on, two fifths of it.
 """
 
