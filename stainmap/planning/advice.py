@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from typing import Final
 
+from stainmap.planning.advice_bridge import plain_connectors, unusual_order
 from stainmap.planning.advice_coats import (
     bare_ring,
     broad_fissure,
@@ -52,6 +53,8 @@ RULES: Final[tuple[Rule, ...]] = (
     broad_fissure,
     ground_contacts,
     more_than_usual,
+    plain_connectors,
+    unusual_order,
     missing_lots,
 )
 """In the order they speak in, among those of one severity."""

@@ -10,7 +10,7 @@ import pytest
 from stainmap.app.prediction import predict_case
 from stainmap.errors import PlanError
 from stainmap.model.case import Case
-from stainmap.model.plan import BrushedCoats, Step
+from stainmap.model.plan import BrushedCoats, CoatSpan, Step
 from stainmap.model.tooth import Role, Tooth, Unit
 from stainmap.model.zone import Accent, Zone
 from stainmap.planning.bridge_accents import (
@@ -119,3 +119,23 @@ def test_where_there_is_no_connector_or_no_dark_liquid_it_says_so(bridge: Case) 
     pale = tuple(one for one in bridge.materials.liquids if one.name != "umber")
     with pytest.raises(PlanError, match="warm dark accent"):
         with_connector_accent(replace(bridge, materials=replace(bridge.materials, liquids=pale)))
+
+
+def test_a_bridge_without_the_accent_is_advised_of_it_and_one_with_it_is_not(bridge: Case) -> None:
+    said = [one for one in predict_case(bridge).advice if one.rule == "connectors without accent"]
+    assert len(said) == 1
+    assert said[0].place is not None
+    assert "common practice" in said[0].detail.casefold()
+    after = predict_case(with_connector_accent(bridge)).advice
+    assert not any(one.rule == "connectors without accent" for one in after)
+
+
+def test_an_unusual_order_is_advised_of(bridge: Case) -> None:
+    assert not any(one.rule == "order of painting" for one in predict_case(bridge).advice)
+    cusp = Step(jar=2).with_coats(Zone.CUSP, CoatSpan.exactly(1))
+    late = replace(bridge, plan=replace(bridge.plan, steps=(cusp, *bridge.plan.steps)))
+    said = [one for one in predict_case(late).advice if one.rule == "order of painting"]
+    assert [one.sentence.split(";")[0] for one in said] == [
+        "Step 2 paints 'inner surface' after step 1 painted 'cusp'",
+        "Step 3 paints 'cervical' after step 1 painted 'cusp'",
+    ]
