@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import datetime
 from pathlib import Path
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QListWidget, QPushButton, QScrollArea, QWidget
 
 from stainmap.app.tray import LaidTray
@@ -21,7 +21,7 @@ from stainmap.ui.jar_rows import JAR_HEADS, jar_rows
 
 _WORKING = "Reading the cases\N{HORIZONTAL ELLIPSIS}"
 _EMPTY = "Nothing lies on the tray. Add cases, or open a tray that was kept."
-_LIST_PX, _REMARKS_PX = 130, 120
+_LIST_PX, _REMARKS_PX = 104, 84
 
 
 class TrayDialog(FormDialog):
@@ -61,6 +61,7 @@ class TrayDialog(FormDialog):
         self.add_note(ESTIMATE)
         self.day = self.add_note("")
         self.remarks = self.soft("")
+        self.remarks.setAlignment(Qt.AlignmentFlag.AlignTop)
         area = QScrollArea()
         area.setWidget(self.remarks)
         area.setWidgetResizable(True)
