@@ -148,20 +148,36 @@ def simplified(points: FloatArray, tolerance: float) -> FloatArray:
 
 
 def _chained(pairs: IndexArray) -> list[list[int]]:
-    """Join pairs of numbers that share a number into chains; closed ones repeat their first."""
-    beside: dict[int, list[int]] = {}
-    for one, other in pairs.tolist():
-        beside.setdefault(one, []).append(other)
-        beside.setdefault(other, []).append(one)
-    ends = [number for number, others in beside.items() if len(others) == 1]
+    """Join pairs of numbers that share a number into chains; closed ones repeat their first.
+
+    Numbers that more than two pairs share (edges of more than two faces) start and end chains.
+    """
+    numbers, local = np.unique(pairs, return_inverse=True)
+    local = local.reshape(-1, 2)
+    count = np.bincount(local.ravel(), minlength=len(numbers))
+    # The pairs at every number, one after the other.
+    order = (np.argsort(local.ravel(), kind="stable") // 2).tolist()
+    first = np.concatenate([[0], np.cumsum(count)]).tolist()
+    both = local.sum(axis=1).tolist()  # less one end of a pair is its other end
+    used = bytearray(len(both))
+    names, shared = numbers.tolist(), count.tolist()
+    starts = np.flatnonzero(count != 2).tolist()
     chains = []
-    for first in [*ends, *beside]:
-        if not beside[first]:
-            continue
-        chain = [first]
-        while beside[chain[-1]]:
-            following = beside[chain[-1]].pop()
-            beside[following].remove(chain[-1])
-            chain.append(following)
-        chains.append(chain)
+    for begin in (*starts, *range(len(names))):
+        for slot in range(first[begin], first[begin + 1]):
+            pair, at = order[slot], begin
+            if used[pair]:
+                continue
+            chain = [names[at]]
+            while True:
+                used[pair] = 1
+                at = both[pair] - at
+                chain.append(names[at])
+                if shared[at] != 2:
+                    break
+                one = order[first[at]]
+                pair = order[first[at] + 1] if used[one] else one
+                if used[pair]:
+                    break
+            chains.append(chain)
     return chains

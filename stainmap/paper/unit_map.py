@@ -27,7 +27,7 @@ from stainmap.surface.mesh import IndexArray, TriMesh, boundary_loops, submesh
 FloatArray = NDArray[np.float64]
 
 # Of the grey relief; lines and numbers above it are drawn as such.
-DOTS_PER_INCH = 200.0
+DOTS_PER_INCH = 150.0
 ZONE_PILL_MM, ACCENT_PILL_MM = 3.8, 3.5
 _SHORTEST_MM = 1.2
 _HATCH_GREY, _CONTOUR_GREY = 0.34, 0.1
