@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from stainmap.model.case import Case
 from stainmap.model.plan import CUSP_FADE, AreaCoats, CoatSpan, Jar, StainPlan, Step
 from stainmap.model.zone import Area, Zone
+from stainmap.planning.coat_limits import excesses
 from stainmap.planning.dyes import recommended_dyes
+from stainmap.planning.outcome import coat_entries
 
 Coats = Mapping[str, int]
 
@@ -49,8 +51,9 @@ def compose(
     """Return a plan that gives areas these coats and keeps what is not the search's to change.
 
     Locked coats, streaks and brushed coats stay as they are. Areas that nothing was sought for
-    keep their coats as far as their jars are on the tray. Inside comes first, then liquids in
-    painting order; jars are numbered in that order and get dye recipes of their own.
+    keep their coats as far as their jars are on the tray, and the limits allow them over what now
+    lies below. Inside comes first, then liquids in painting order; jars are numbered in that order
+    and get dye recipes of their own.
 
     Parameters
     ----------
@@ -92,6 +95,23 @@ def compose(
         return not inside, order.get(name, len(order))
 
     steps.sort(key=key)
+    made = replace(plan, block=block or plan.block)
+    full = _crowded(case, _numbered(made, steps), sought)
+    if full:
+        free = [(name, _without(step, full)) for name, step in steps]
+        steps = [one for one in free if one[1].areas or _kept(one[1]) is not None]
+    made = _numbered(made, steps)
+    if not dyes:
+        return made
+    recipes = recommended_dyes(replace(case, plan=made))
+    dyed = tuple(
+        replace(jar, dye_drops=drops) for jar, drops in zip(made.jars, recipes, strict=True)
+    )
+    return replace(made, jars=dyed)
+
+
+def _numbered(plan: StainPlan, steps: Sequence[tuple[str, Step]]) -> StainPlan:
+    """Return the plan with these steps, its jars numbered in their order."""
     names = list(dict.fromkeys(name for name, _ in steps))
     had = {jar.liquid: jar for jar in plan.jars}
     jars = tuple(
@@ -99,12 +119,27 @@ def compose(
         for number, name in enumerate(names, start=1)
     )
     numbered = tuple(replace(step, jar=names.index(name) + 1) for name, step in steps)
-    made = replace(plan, block=block or plan.block, jars=jars, steps=numbered)
-    if not dyes:
-        return made
-    recipes = recommended_dyes(replace(case, plan=made))
-    dyed = tuple(replace(jar, dye_drops=drops) for jar, drops in zip(jars, recipes, strict=True))
-    return replace(made, jars=dyed)
+    return replace(plan, jars=jars, steps=numbered)
+
+
+def _crowded(case: Case, plan: StainPlan, sought: Collection[Area]) -> set[Area]:
+    """Return the areas nothing was sought for whose own coats are too many over what lies below."""
+    there = replace(case, plan=plan)
+    own = {entry.area for step in plan.steps for entry in step.areas} - set(sought)
+    full: set[Area] = set()
+    for area in own:
+        coats: dict[str, float] = {}
+        for entry in coat_entries(there, area):
+            coats[entry.liquid] = coats.get(entry.liquid, 0.0) + max(s.high for s in entry.coats)
+        if excesses(area, coats, case.materials):
+            full.add(area)
+    return full
+
+
+def _without(step: Step, areas: Collection[Area]) -> Step:
+    """Return a step without its coats on some areas, but for locked ones."""
+    kept = tuple(entry for entry in step.areas if entry.locked or entry.area not in areas)
+    return replace(step, areas=kept)
 
 
 def _kept(step: Step) -> Step | None:

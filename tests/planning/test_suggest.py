@@ -25,6 +25,7 @@ from stainmap.model.zone import OUTER_ZONES, Zone
 from stainmap.optics.difference import delta_e_00
 from stainmap.planning.bench_days import TO_SHOW, bench_days, stump_steps, survive
 from stainmap.planning.coat_limits import excesses
+from stainmap.planning.outcome import coat_entries
 from stainmap.planning.plan_score import FREE, usual_prices
 from stainmap.planning.reach_model import USUAL_DILUTION, ReachModel
 from stainmap.planning.reach_options import area_options, most_liquids, paintable_liquids
@@ -153,6 +154,21 @@ def test_plans_differ_keep_limits_and_say_why(found: Suggestions) -> None:
             assert len(one.coats) <= most_liquids(one.area)
     closest = found.plan(PlanKind.CLOSEST) or found.plans[0]
     assert closest.largest_de00 <= found.plans[0].largest_de00 + 0.3
+
+
+def test_every_area_of_every_plan_keeps_its_limits(
+    prediction: Prediction, found: Suggestions
+) -> None:
+    """Accents too, with what they inherit from the zones below."""
+    case = prediction.case
+    for plan in found.plans:
+        there = with_suggested(case, plan.plan)
+        for area in (*Zone, *(mask.accent for mask in case.accents)):
+            coats: dict[str, float] = {}
+            for entry in coat_entries(there, area):
+                most = max(span.high for span in entry.coats)
+                coats[entry.liquid] = coats.get(entry.liquid, 0.0) + most
+            assert not excesses(area, coats, case.materials), (plan.kind, area)
 
 
 def test_an_extra_jar_must_be_worth_it(suggester: Suggester, search: CoatSearch) -> None:
