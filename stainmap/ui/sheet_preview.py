@@ -66,7 +66,7 @@ class SheetPreview(QDialog):
         self.paper_format.activated.connect(self._format_chosen)
         row = QHBoxLayout()
         count = "1 page" if len(pages) == 1 else f"{len(pages)} pages"
-        row.addWidget(SoftLabel(f"{count}, printed in their true size: 3:1 stays 3:1.", 12), 1)
+        row.addWidget(SoftLabel(f"{count}, printed in true size.", 12), 1)
         row.addWidget(self.paper_format)
         self.buttons = {
             name: QPushButton(name)
@@ -81,7 +81,8 @@ class SheetPreview(QDialog):
         self.buttons["Close"].clicked.connect(self.close)
         column.addLayout(row)
         self._page = page
-        self.resize(1040, 900)
+        room = self.screen().availableSize()
+        self.resize(min(1040, room.width() - 40), min(900, room.height() - 60))
 
     def _format_chosen(self, index: int) -> None:
         chosen = self.paper_format.itemData(index)
