@@ -75,7 +75,9 @@ class Fade:
             )
 
 
-CUSP_FADE = Fade(full_down_to_mm=1.0, zero_at_mm=2.5)
+# Common practice, no published source. On whole crowns the cusp zone comes down 2.5 to 3.5 mm from
+# the tips: a fade that ends higher leaves a bare strip above the coats of the body.
+CUSP_FADE = Fade(full_down_to_mm=1.0, zero_at_mm=3.5)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

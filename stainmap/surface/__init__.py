@@ -13,6 +13,7 @@ Needs numpy and scipy only. Where to find what:
 - areas: `brush`, `crease_fill`, `region` (grow, shrink, smooth), `mincut`, `mirroring`
 - rays and sight: `picking`, `openness`
 - bodies: `thickness` of walls, `section`, `neck` (smallest sections), `cutting` and `capping`
+- how much of a surface lies below a value: `below_level`
 - flat maps of a piece of surface: `flattening`
 
 Arrays in results are read-only. Wrong arguments raise `ValueError`; files that cannot be read, and
