@@ -5,7 +5,7 @@ from __future__ import annotations
 import logging
 import os
 import subprocess
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
@@ -54,6 +54,18 @@ def _no_unexpected_log(caplog: pytest.LogCaptureFixture) -> Iterator[None]:
     ]
     if lines:
         pytest.fail("logged unexpectedly: " + "; ".join(lines))
+
+
+@pytest.fixture
+def record_property(
+    record_property: Callable[[str, object], None],
+) -> Callable[[str, object], None]:
+    """Return the recorder of figures, which may be arrays; processes hand on only plain values."""
+
+    def record(name: str, value: object) -> None:
+        record_property(name, value if type(value) in (int, float, str) else str(value))
+
+    return record
 
 
 @pytest.fixture(scope="session")
