@@ -18,6 +18,7 @@ from stainmap.paper.isolines import SurfaceLines, isolines, split_lines
 from stainmap.paper.views import CrownDirections
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.mesh import TriMesh, frozen, submesh
+from stainmap.surface.thinning import Thinned
 
 FloatArray = NDArray[np.float64]
 
@@ -105,30 +106,41 @@ def area_fields(
     zones: NDArray[np.uint8],
     accents: tuple[AccentMask, ...],
     coats: NDArray[np.float32] | None,
+    *,
+    thinned: Thinned | None = None,
 ) -> AreaFields:
     """Return softened shares: borders become smooth lines instead of steps along facets.
 
     Parameters
     ----------
     operator
-        Operator of the mesh.
+        Operator of the mesh, or of its thinned copy.
     zones, accents
         (V,) zone numbers; accent masks.
     coats
         (S, V) coats of all steps, or None.
+    thinned
+        The copy, if the operator is that of one; the result is then per vertex of the copy.
     """
+
+    def laid(values: FloatArray) -> FloatArray:
+        return values if thinned is None else thinned.mean(values)
+
     hard = (zones[:, None] == np.arange(len(Zone) + 1)).astype(np.float64)
     present = np.flatnonzero(hard.any(axis=0))
-    soft = np.zeros_like(hard)
-    once = operator.smooth(hard[:, present], _ZONE_SMOOTHING_MM)
+    shares_there = laid(hard[:, present])
+    soft = np.zeros((len(shares_there), hard.shape[1]))
+    once = operator.smooth(shares_there, _ZONE_SMOOTHING_MM)
     soft[:, present] = operator.smooth(once, _ZONE_SMOOTHING_MM)
     shares = {
-        int(mask.accent): frozen(operator.smooth(mask.share, _ACCENT_SMOOTHING_MM))
+        int(mask.accent): frozen(
+            operator.smooth(laid(mask.share.astype(np.float64)), _ACCENT_SMOOTHING_MM)
+        )
         for mask in accents
     }
     total = None
     if coats is not None and len(coats):
-        total = frozen(coats.sum(axis=0, dtype=np.float64))
+        total = frozen(laid(coats.sum(axis=0, dtype=np.float64)))
     return AreaFields(zones=frozen(soft), accents=shares, coats=total)
 
 

@@ -12,6 +12,7 @@ from stainmap.paper.coat_table import CoatTable
 from stainmap.paper.map_views import SCALES, BridgeViews, MapViews
 from stainmap.paper.marks import draw_blank, draw_section
 from stainmap.paper.page import MEDIUM, SOFT, Page
+from stainmap.paper.paper_copy import PaperCopy
 from stainmap.paper.paper_light import paper_operator, paper_shading
 from stainmap.paper.predicted_list import PredictedList, number_text
 from stainmap.paper.rosette_map import rosette_map
@@ -58,16 +59,21 @@ def coat_map_bytes(sheet: SheetData, *, progress: Progress | None = None) -> byt
     page = Page(sheet.page, f"Coat map {case.code}")
     steps = Steps(progress)
     light = steps.part(0.0, 0.5)
-    operator = paper_operator(case.surface.mesh)
-    shading = sheet.shading or paper_shading(operator, progress=light.say)
+    copy = PaperCopy.of(case)
+    operator = paper_operator(copy.mesh)
+    if sheet.shading is None:
+        shading = paper_shading(operator, progress=light.say)
+    else:
+        shading = copy.shading(sheet.shading)
     steps.say(0.5, "finding the lines of the map")
-    whole = whole_map(sheet, shading, operator)
+    whole = whole_map(sheet, copy, shading, operator)
     leaves: list[Leaf] = []
     if len(case.units) > 1:
         leaves += _overview(page, sheet, whole)
     for unit in range(len(case.units)):
-        own = whole if len(case.units) == 1 else part_map(whole, case, unit)
-        leaves += _unit_leaves(page, sheet, own, rosette_map(whole, case, unit), unit)
+        own = whole if len(case.units) == 1 else part_map(whole, copy, case, unit)
+        rosette = rosette_map(whole, copy, case, unit)
+        leaves += _unit_leaves(page, sheet, own, rosette, unit)
     foot = f"{lots_text(sheet)}   {liquid_lots_text(sheet)}"
     return printed(page, sheet.heading, leaves, foot, steps=steps.part(0.6, 1.0))
 

@@ -11,6 +11,8 @@ from stainmap.surface.mesh import IndexArray, TriMesh
 
 FloatArray = NDArray[np.float64]
 
+_NO_LENGTH = 1e-12
+
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class SurfaceLines:
@@ -121,30 +123,53 @@ def split_lines(
 
 
 def simplified(points: FloatArray, tolerance: float) -> FloatArray:
-    """Return the line (k, 2) without points that lie within `tolerance` of the rest.
+    """Return the line (k, 2) without points that lie within `tolerance` of the rest."""
+    return simplified_lines([points], tolerance)[0]
+
+
+def simplified_lines(lines: list[FloatArray], tolerance: float) -> list[FloatArray]:
+    """Return lines, each (k, 2), without points that lie within `tolerance` of the rest.
 
     Ramer and Douglas and Peucker's way: of each stretch the farthest point stays [Douglas1973].
+    All stretches of all lines are cut at once, as often as the most crooked one needs.
     """
+    if not lines:
+        return []
+    points = np.concatenate(lines)
+    size = np.array([len(line) for line in lines])
+    last = np.cumsum(size) - 1
     keep = np.zeros(len(points), dtype=np.bool_)
-    keep[[0, -1]] = True
-    stretches = [(0, len(points) - 1)]
-    while stretches:
-        begin, end = stretches.pop()
-        if end - begin < 2:
-            continue
+    keep[last] = True
+    keep[last - size + 1] = True
+    begin, end = last - size + 1, last
+    while True:
+        long = end - begin >= 2
+        begin, end = begin[long], end[long]
+        if not len(begin):
+            break
+        inner = end - begin - 1
+        first = np.cumsum(inner) - inner
+        stretch = np.repeat(np.arange(len(inner)), inner)
+        place = np.arange(len(stretch)) + (begin + 1 - first)[stretch]
         chord = points[end] - points[begin]
-        offset = points[begin + 1 : end] - points[begin]
-        length = float(np.hypot(*chord))
-        if length > 1e-12:
-            away = np.abs(offset[:, 0] * chord[1] - offset[:, 1] * chord[0]) / length
-        else:
-            away = np.hypot(offset[:, 0], offset[:, 1])
-        farthest = int(away.argmax())
-        if away[farthest] > tolerance:
-            middle = begin + 1 + farthest
-            keep[middle] = True
-            stretches += [(begin, middle), (middle, end)]
-    return points[keep]
+        length = np.hypot(chord[:, 0], chord[:, 1])
+        along = chord / np.maximum(length, _NO_LENGTH)[:, None]
+        offset = points[place] - points[begin][stretch]
+        beside = offset[:, 0] * along[stretch, 1] - offset[:, 1] * along[stretch, 0]
+        closed = (length <= _NO_LENGTH)[stretch]
+        away = np.where(closed, np.hypot(offset[:, 0], offset[:, 1]), np.abs(beside))
+        most = np.maximum.reduceat(away, first)
+        # The first of the farthest points of every stretch.
+        farthest = np.flatnonzero(away == most[stretch])
+        _, at = np.unique(stretch[farthest], return_index=True)
+        middle = place[farthest[at]]
+        far = most > tolerance
+        keep[middle[far]] = True
+        begin, end = (
+            np.concatenate([begin[far], middle[far]]),
+            np.concatenate([middle[far], end[far]]),
+        )
+    return [line[kept] for line, kept in zip(lines, np.split(keep, last[:-1] + 1), strict=True)]
 
 
 def _chained(pairs: IndexArray) -> list[list[int]]:

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 
 from stainmap.errors import ReadingError
 from stainmap.model.case import Case
 from stainmap.paper.area_lines import AreaFields, area_lines
+from stainmap.paper.paper_copy import PaperCopy
 from stainmap.paper.shading import ShadingFields
 from stainmap.paper.unit_map import UnitMap
 from stainmap.paper.views import CrownDirections, FlatExtent, Side
@@ -14,16 +17,41 @@ from stainmap.planning.flat_views import FlatPart, facing_places, flat_unit
 from stainmap.surface.mesh import FloatArray, TriMesh
 
 
-def rosette_map(whole: UnitMap, case: Case, unit: int) -> UnitMap | None:
+def rosette_map(whole: UnitMap, copy: PaperCopy, case: Case, unit: int) -> UnitMap | None:
     """Return a unit's rosette as a map seen from above, at the size its area has.
 
-    Halves of a front tooth stand above one another. None if the outer surface cannot be laid flat.
+    Halves of a front tooth stand above one another. What cannot be laid flat on the copy, because
+    thinning has joined what lies close together, is laid flat on the surface itself. None if that
+    cannot be laid flat either.
     """
-    try:
-        parts = flat_unit(case.surface.mesh, case.reading, case.units, unit)
-    except ReadingError:
-        return None
-    return _flat_map(whole, parts, CrownDirections.of(case.reading, case.units[unit].tooth))
+    directions = CrownDirections.of(case.reading, case.units[unit].tooth)
+    for mesh, reading in ((copy.mesh, copy.reading), (case.surface.mesh, case.reading)):
+        try:
+            parts = flat_unit(mesh, reading, case.units, unit)
+        except ReadingError:
+            continue
+        around = whole if mesh is whole.mesh else _on_surface(whole, copy)
+        return _flat_map(around, parts, directions)
+    return None
+
+
+def _on_surface(whole: UnitMap, copy: PaperCopy) -> UnitMap:
+    """Return what the rosette needs of a map on the copy, on the surface itself; no lines."""
+    back = copy.thinned.back
+    fields, openness = whole.fields, whole.shading.openness
+    return replace(
+        whole,
+        mesh=copy.thinned.source,
+        fields=AreaFields(
+            zones=back(fields.zones),
+            accents={number: back(share) for number, share in fields.accents.items()},
+            coats=None if fields.coats is None else back(fields.coats),
+        ),
+        shading=replace(
+            whole.shading, openness=back(openness.astype(np.float64)).astype(np.float32)
+        ),
+        lines=(),
+    )
 
 
 def _flat_map(whole: UnitMap, parts: tuple[FlatPart, ...], directions: CrownDirections) -> UnitMap:

@@ -15,6 +15,7 @@ from stainmap.paper.area_lines import AreaFields, Mark, WorldLines, area_fields,
 from stainmap.paper.isolines import grid_contours, simplified
 from stainmap.paper.marks import draw_number
 from stainmap.paper.page import INK, MEDIUM, WHITE, Page
+from stainmap.paper.paper_copy import PaperCopy
 from stainmap.paper.raster import rasterise
 from stainmap.paper.shading import ShadingFields
 from stainmap.paper.sheet_data import SheetData
@@ -81,12 +82,15 @@ class UnitMap:
         return float(across[0]), float(across[1]), float(height)
 
 
-def whole_map(sheet: SheetData, shading: ShadingFields, operator: SurfaceOperator) -> UnitMap:
-    """Return the map of everything in the case; `operator` of its mesh softens the areas."""
+def whole_map(
+    sheet: SheetData, copy: PaperCopy, shading: ShadingFields, operator: SurfaceOperator
+) -> UnitMap:
+    """Return the map of everything in the case, on its copy, which shading and operator are of."""
     case = sheet.case
     directions = CrownDirections.of(case.reading, case.units[0].tooth)
-    fields = _painted(area_fields(operator, case.zones, case.accents, sheet.coats), sheet)
-    mesh = case.surface.mesh
+    soft = area_fields(operator, case.zones, case.accents, sheet.coats, thinned=copy.thinned)
+    fields = _painted(soft, sheet)
+    mesh = copy.mesh
     return UnitMap(
         mesh=mesh,
         shading=shading,
@@ -99,9 +103,9 @@ def whole_map(sheet: SheetData, shading: ShadingFields, operator: SurfaceOperato
     )
 
 
-def part_map(whole: UnitMap, case: Case, unit: int) -> UnitMap:
+def part_map(whole: UnitMap, copy: PaperCopy, case: Case, unit: int) -> UnitMap:
     """Return the map of one unit of a bridge, cut off at its connectors."""
-    vertex_unit = case.reading.unit_index[whole.mesh.faces]
+    vertex_unit = copy.reading.unit_index[whole.mesh.faces]
     most = np.median(vertex_unit, axis=1).astype(np.intp)
     own = most == unit
     mesh, vertex = submesh(whole.mesh, own)

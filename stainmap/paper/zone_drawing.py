@@ -11,7 +11,7 @@ from scipy import ndimage
 from stainmap.model.zone import Zone
 from stainmap.optics.colorimetry import decode_srgb
 from stainmap.paper.area_lines import AreaFields, Mark, WorldLines
-from stainmap.paper.isolines import grid_contours, simplified, split_lines
+from stainmap.paper.isolines import grid_contours, simplified_lines, split_lines
 from stainmap.paper.raster import FrameBuffer
 from stainmap.paper.shading import SURROUND_SRGB, ShadingFields, encoded, form_relief
 
@@ -128,14 +128,13 @@ def draw_zones(
     light = colours[labels.ravel()[frame.hits]] * relief[:, None]
     light = np.where(frame.front[:, None], light, _CUT).astype(np.float32)
     ground = 1.0 if paper else float(decode_srgb(SURROUND_SRGB))
-    lines: list[SeenLine] = []
     # The farthest of the samples around each: a slanted surface must not hide its own lines.
     hidden = ndimage.minimum_filter(frame.nearness, size=3, mode="nearest")
+    drawn = [line for line in world if line.mark is not Mark.STREAK]
+    lines = _seen(frame, hidden, drawn, shortest_px)
     for line in world:
         if line.mark is Mark.STREAK:
             lines += _arrows(frame, hidden, line)
-        else:
-            lines += _seen(frame, hidden, line, shortest_px)
     lines += [SeenLine(mark=Mark.OUTLINE, area=0, points=points) for points in _outline(frame)]
     return ZoneDrawing(
         picture=encoded(frame.average(light, ground)),
@@ -171,60 +170,71 @@ def _outline(frame: FrameBuffer) -> list[FloatArray]:
     """Return the outlines of what is seen."""
     padded = np.pad(frame.coverage, 1)
     soft = ndimage.gaussian_filter(padded, 0.7)
-    return [
-        simplified(points - 1.0, _SIMPLIFY_PX)
-        for points in grid_contours(soft, 0.5)
-        if len(points) > 8
-    ]
+    outlines = [points - 1.0 for points in grid_contours(soft, 0.5) if len(points) > 8]
+    return simplified_lines(outlines, _SIMPLIFY_PX)
 
 
 def _seen(
-    frame: FrameBuffer, hidden: FloatField, line: WorldLines, shortest_px: float
+    frame: FrameBuffer, hidden: FloatField, lines: list[WorldLines], shortest_px: float
 ) -> list[SeenLine]:
     """Return the parts of lines that are in sight: nearer than `hidden`, at every sample."""
-    at, in_sight = _in_sight(frame, hidden, line)
-    margin = np.where(in_sight, 1.0, -1.0)
-    if line.across is not None:
-        room = _plane_spacing_px(frame, line) - _HATCH_ROOM_PX * _thinning(line.order)
-        margin = np.where(in_sight, np.clip(room, -1.0, 1.0), -1.0)
-    parts = []
-    for points in split_lines(at[:, :2], line.line_of_point, margin):
-        length = float(np.hypot(*np.diff(points, axis=0).T).sum())
-        if length >= shortest_px:
-            parts.append(
-                SeenLine(mark=line.mark, area=line.area, points=simplified(points, _SIMPLIFY_PX))
-            )
-    return parts
+    if not lines:
+        return []
+    points = np.concatenate([line.points for line in lines])
+    normals = np.concatenate([line.normals for line in lines])
+    size = [len(line.points) for line in lines]
+    kind = np.repeat(np.arange(len(lines)), size)
+    at, in_sight = _in_sight(frame, hidden, points, normals)
+    room = np.ones(len(points))
+    for line, end in zip(lines, np.cumsum(size), strict=True):
+        if line.across is not None:
+            spacing = _plane_spacing_px(frame, line.normals, line.across)
+            needed = _HATCH_ROOM_PX * _thinning(line.order)
+            room[end - len(line.points) : end] = np.clip(spacing - needed, -1.0, 1.0)
+    # Lines of different kinds never run on into one another.
+    most = max(int(line.line_of_point.max(initial=0)) for line in lines) + 1
+    line_of_point = kind * most + np.concatenate([line.line_of_point for line in lines])
+    margin = np.where(in_sight, room, -1.0)
+    parts = [
+        part
+        for part in split_lines(np.c_[at[:, :2], kind], line_of_point, margin)
+        if float(np.hypot(*np.diff(part[:, :2], axis=0).T).sum()) >= shortest_px
+    ]
+    shapes = simplified_lines([part[:, :2] for part in parts], _SIMPLIFY_PX)
+    whose = [lines[round(float(part[0, 2]))] for part in parts]
+    return [
+        SeenLine(mark=line.mark, area=line.area, points=shape)
+        for line, shape in zip(whose, shapes, strict=True)
+    ]
 
 
 def _arrows(frame: FrameBuffer, hidden: FloatField, line: WorldLines) -> list[SeenLine]:
     """Return an arrow if both its ends are in sight."""
-    at, in_sight = _in_sight(frame, hidden, line)
+    at, in_sight = _in_sight(frame, hidden, line.points, line.normals)
     if not in_sight.all():
         return []
     return [SeenLine(mark=line.mark, area=line.area, points=at[:, :2])]
 
 
 def _in_sight(
-    frame: FrameBuffer, hidden: FloatField, line: WorldLines
+    frame: FrameBuffer, hidden: FloatField, points: FloatArray, normals: FloatArray
 ) -> tuple[FloatArray, NDArray[np.bool_]]:
     """Return points as the camera projects them, and whether nothing lies before them."""
-    at = frame.camera.project(line.points, frame.width, frame.height)
+    at = frame.camera.project(points, frame.width, frame.height)
     side = frame.samples
     column = np.clip((at[:, 0] * side).astype(np.intp), 0, frame.width * side - 1)
     row = np.clip((at[:, 1] * side).astype(np.intp), 0, frame.height * side - 1)
-    facing = line.normals @ frame.camera.axes[2] > _GRAZING
+    facing = normals @ frame.camera.axes[2] > _GRAZING
     return at, facing & (at[:, 2] + _SEEN_MM >= hidden[row, column])
 
 
-def _plane_spacing_px(frame: FrameBuffer, line: WorldLines) -> FloatArray:
+def _plane_spacing_px(frame: FrameBuffer, normals: FloatArray, across: FloatArray) -> FloatArray:
     """Return (N,) how far apart neighbouring planes of a hatch cut the picture, in pixels."""
     right, up, towards = frame.camera.axes
-    facing = line.normals @ towards
-    across = line.across if line.across is not None else np.zeros(3)
+    facing = normals @ towards
     slope = (across @ towards) / np.maximum(facing, _GRAZING)
     change = np.hypot(
-        across @ right - slope * (line.normals @ right), across @ up - slope * (line.normals @ up)
+        across @ right - slope * (normals @ right), across @ up - slope * (normals @ up)
     )
     return np.asarray(1.0 / np.maximum(change, 1e-9) / frame.pixel_mm)
 

@@ -49,6 +49,17 @@ class Thinned:
         """Return values of the mesh, (V, ...), at the vertices of the copy."""
         return values[self.representative]  # type: ignore[return-value]
 
+    def mean(self, values: NDArray[np.float64]) -> FloatArray:
+        """Return values of the mesh, (V,) or (V, k), averaged over each cluster by area."""
+        if self.mesh is self.source:
+            return values
+        area = np.maximum(self.source.vertex_areas, 1e-12)
+        count = self.mesh.vertex_count
+        total = np.bincount(self.cluster, area, minlength=count)
+        columns = values.reshape(len(values), -1).T
+        sums = [np.bincount(self.cluster, area * one, minlength=count) for one in columns]
+        return np.asarray((np.stack(sums, axis=1) / total[:, None]).reshape(-1, *values.shape[1:]))
+
     def majority(self, mask: BoolArray) -> BoolArray:
         """Return (W,) which clusters lie by more than half of their area in a mask (V,)."""
         area = np.maximum(self.source.vertex_areas, 1e-12)

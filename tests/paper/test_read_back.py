@@ -13,7 +13,10 @@ import pytest
 from pypdf import PdfReader
 from scipy.spatial import cKDTree
 
+from stainmap.app.prediction import predict_case
+from stainmap.app.sheets import sheet_data
 from stainmap.errors import PlanError
+from stainmap.files.case_file import read_case
 from stainmap.model.case import Case
 from stainmap.model.colour import Colour
 from stainmap.model.intake import Intake, Neighbour, Shade, ShadeSource, Third, ThirdShade
@@ -28,12 +31,14 @@ from stainmap.paper.mixing_sheet import mixing_list_bytes
 from stainmap.paper.page import Page, Rect
 from stainmap.paper.page_pictures import page_pngs
 from stainmap.paper.page_size import PageSize
+from stainmap.paper.paper_copy import PaperCopy
 from stainmap.paper.paper_light import paper_operator, paper_shading
 from stainmap.paper.predicted_list import number_text
 from stainmap.paper.raster import rasterise
 from stainmap.paper.sheet_data import SheetData
 from stainmap.paper.tray_sheet import tray_hash, tray_list_bytes
 from stainmap.paper.views import Side
+from stainmap.paths import sample_case
 from stainmap.planning.plan_hash import short_hash
 from tests.paper.conftest import MakeSheet
 from tests.paper.reading_back import codes, grey_pages, other_texts, texts
@@ -327,19 +332,31 @@ def test_an_accent_is_outlined_in_dashes_and_empty() -> None:
 # --- contours against the coat field
 
 
+@pytest.fixture(scope="module")
+def fine_sheet() -> SheetData:
+    """Return what is printed about the sample molar, whose map is drawn on a thinned copy."""
+    return sheet_data(predict_case(read_case(sample_case("lower_molar_36.stainmap"))))
+
+
+@pytest.mark.parametrize("name", ["sheet", "fine_sheet"])
 @pytest.mark.parametrize("side", [Side.BUCCAL, Side.OCCLUSAL])
-def test_printed_contours_lie_where_a_coat_more_begins(sheet: SheetData, side: Side) -> None:
+def test_printed_contours_lie_where_a_coat_more_begins(
+    name: str, side: Side, request: pytest.FixtureRequest
+) -> None:
     """Every point of a dotted line has half a coat more on one side, within a pixel."""
-    operator = paper_operator(sheet.case.surface.mesh)
-    whole = unit_map.whole_map(sheet, paper_shading(operator), operator)
+    sheet: SheetData = request.getfixturevalue(name)
+    copy = PaperCopy.of(sheet.case)
+    assert (copy.mesh is sheet.case.surface.mesh) == (name == "sheet")
+    operator = paper_operator(copy.mesh)
+    whole = unit_map.whole_map(sheet, copy, paper_shading(operator), operator)
     page = Page(PageSize.A4, "contours")
     drawing = unit_map.draw_view(page, whole, side, 3.0, 20.0, 20.0, "view")
     lines = [line for line in drawing.lines if line.mark is Mark.CONTOUR]
     assert lines
     view = whole.view(side, 3.0)
     # An independent picture of the coats as they are laid on, unsoftened by the map.
-    faces = np.concatenate([whole.mesh.faces, whole.cuts])
-    frame = rasterise(whole.mesh.vertices, faces, view.camera, view.width, view.height)
+    mesh = sheet.case.surface.mesh
+    frame = rasterise(mesh.vertices, mesh.faces, view.camera, view.width, view.height)
     coats = sheet.coats.sum(axis=0)[:, None].astype(np.float32)
     image = np.full(frame.face.size, np.nan)
     image[frame.hits] = frame.take(coats)[:, 0]
