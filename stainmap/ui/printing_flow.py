@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -16,6 +16,7 @@ from PySide6.QtWidgets import QFileDialog, QWidget
 from stainmap.app.job import Job, JobRunner, Progress
 from stainmap.app.prediction import Prediction, for_record
 from stainmap.app.session import Session
+from stainmap.app.tray import LaidTray
 from stainmap.errors import CancelledError, StainmapError
 from stainmap.model.case import Case
 from stainmap.paper.page_size import PageSize
@@ -32,13 +33,26 @@ from stainmap.ui.sheet_preview import (
 if TYPE_CHECKING:
     from stainmap.app.sheets import Sheet
 
+_MOST_NAMED = 6  # files that are named one by one
 _MAP_SHARE = 0.9  # of the whole time, the coat map with its pictures
 
 Page = tuple[str, Image.Image]
 
 
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Bundle:
+    """Sheets that are shown together, the open case among theirs, what there are no sheets of."""
+
+    sheets: tuple[Sheet, ...]
+    open_case: Case | None
+    left_out: tuple[str, ...] = ()
+
+
+_Make = Callable[[PageSize, Progress], _Bundle]
+
+
 class PrintingFlow(QObject):
-    """Makes the sheets of the open case and shows how far it is.
+    """Makes the sheets of the open case, or of a tray, and shows on `view` how far it is.
 
     Signals
     -------
@@ -72,24 +86,60 @@ class PrintingFlow(QObject):
         prediction = self._session.prediction
         if not self._is_ready() or prediction is None:
             return
-        self._folder = folder
         shading = self._session.shading
 
-        def work(progress: Progress) -> tuple[tuple[Sheet, ...], list[Page]]:
+        def make(page: PageSize, progress: Progress) -> _Bundle:
+            sheets = _made(prediction, page, shading, progress)
+            return _Bundle(sheets=sheets, open_case=prediction.case)
+
+        self._folder = folder
+        self._preview_of(make, page)
+
+    def show_tray(self, laid: LaidTray, page: PageSize, folder: str) -> None:
+        """Make the sheets of a tray and show them, with a sentence for what was left out."""
+        if not self._is_free():
+            return
+        session = self._session
+        known = session.prediction if session.is_up_to_date else None
+        shading = session.shading
+
+        def make(page: PageSize, progress: Progress) -> _Bundle:
+            from stainmap.app.tray_sheets import tray_sheets  # noqa: PLC0415
+
+            made = tray_sheets(
+                laid,
+                page=page,
+                open_prediction=known,
+                shading=shading,
+                progress=lambda share, what: progress(_MAP_SHARE * share, what),
+            )
+            own = None if known is None else known.case
+            return _Bundle(
+                sheets=made.sheets,
+                open_case=own if any(one is own for one in made.cases) else None,
+                left_out=made.left_out,
+            )
+
+        self._folder = folder
+        self._preview_of(make, page)
+
+    def _preview_of(self, make: _Make, page: PageSize) -> None:
+        def work(progress: Progress) -> tuple[_Bundle, list[Page]]:
             from stainmap.paper.page_pictures import page_pictures  # noqa: PLC0415
 
-            sheets = _made(prediction, page, shading, progress)
-            progress(_MAP_SHARE, "pictures of the pages")
-            return sheets, [
-                (f"{one.name}, page {number}", picture)
-                for one in sheets
-                for number, picture in enumerate(page_pictures(one.pdf, PREVIEW_DPI), start=1)
-            ]
+            bundle = make(page, progress)
+            pages: list[Page] = []
+            for index, one in enumerate(bundle.sheets):
+                done = index / len(bundle.sheets)
+                progress(_MAP_SHARE + (1.0 - _MAP_SHARE) * done, f"pictures of {one.name}")
+                pages += [
+                    (f"{one.name}, page {number}", picture)
+                    for number, picture in enumerate(page_pictures(one.pdf, PREVIEW_DPI), start=1)
+                ]
+            return bundle, pages
 
         self._start(
-            "Making the sheets",
-            work,
-            lambda made: self._shown(made[0], made[1], page, prediction.case),
+            "Making the sheets", work, lambda made: self._shown(made[0], made[1], page, make)
         )
 
     def write(self, page: PageSize, folder: Path) -> None:
@@ -107,9 +157,20 @@ class PrintingFlow(QObject):
 
         self._start("Writing the sheets", work, lambda paths: self._written(paths, prediction.case))
 
-    def _is_ready(self) -> bool:
+    def close(self) -> None:
+        """Stop what is being made, and close what is shown."""
+        self._cancel()
+        if self.preview is not None:
+            self.preview.close()
+
+    def _is_free(self) -> bool:
         if self._job is not None:
             self.said.emit("The sheets are being made already.")
+            return False
+        return True
+
+    def _is_ready(self) -> bool:
+        if not self._is_free():
             return False
         if self._session.prediction is None or not self._session.is_up_to_date:
             self.said.emit("The prediction is not ready yet.")
@@ -120,9 +181,11 @@ class PrintingFlow(QObject):
         self, title: str, work: Callable[[Progress], Any], on_done: Callable[[Any], None]
     ) -> None:
         def done(result: Any) -> None:
+            stopped = self._job is not None and self._job.is_cancelled
             self._job = None
             self.progress.hide()
-            on_done(result)
+            if not stopped:  # too late for the work, but not for what would be shown
+                on_done(result)
 
         self.progress.set_progress(title, 0.0, "coat map")
         self.progress.show()
@@ -135,17 +198,25 @@ class PrintingFlow(QObject):
     def _show(self, job: Job[Any]) -> None:
         self.progress.set_progress(job.title, job.share, job.phrase)
 
-    def _written(self, paths: list[Path], case: Case) -> None:
+    def _written(self, paths: list[Path], case: Case | None) -> None:
         self._note_printed(case)
         names = [path.name for path in paths]
         said = ", ".join(names[:-1]) + f" and {names[-1]}" if len(names) > 1 else names[0]
+        if len(names) > _MOST_NAMED:
+            said = f"{len(names)} files"
         self.said.emit(f"Wrote {said} into {paths[0].parent}.")
         QDesktopServices.openUrl(QUrl.fromLocalFile(str(paths[0])))
 
-    def _note_printed(self, case: Case) -> None:
-        """Keep in the case which plan went to the bench, for the revision of what replaces it."""
+    def _note_printed(self, case: Case | None) -> None:
+        """Keep in the open case which plan went to the bench, for what replaces it.
+
+        Files of cases that are not open are not written to.
+        """
         from stainmap.app.sheets import revised  # noqa: PLC0415
 
+        now_open = self._session.case
+        if case is None or now_open is None or now_open.code != case.code:
+            return
         noted = revised(case)
         self._session.edit(
             "sheets printed",
@@ -158,25 +229,28 @@ class PrintingFlow(QObject):
             ),
         )
 
-    def _shown(
-        self, sheets: tuple[Sheet, ...], pages: Sequence[Page], page: PageSize, case: Case
-    ) -> None:
+    def _shown(self, bundle: _Bundle, pages: Sequence[Page], page: PageSize, make: _Make) -> None:
         if self.preview is not None:
             self.preview.close()
-        preview = SheetPreview(pages, page, self._window)
+        sheets, case = bundle.sheets, bundle.open_case
+        preview = SheetPreview(pages, page, self._window, left_out=bundle.left_out)
         preview.print_wanted.connect(lambda: self._print(sheets, page, case))
         preview.pdf_wanted.connect(lambda: self._save(sheets, "pdf", case))
         preview.pictures_wanted.connect(lambda: self._save(sheets, "png", case))
-        preview.page_wanted.connect(lambda other: self.show_preview(other, self._folder))
+        preview.page_wanted.connect(lambda other: self._other_page(make, other))
         preview.destroyed.connect(lambda: self._preview_closed(preview))
         self.preview = preview
         preview.show()
+
+    def _other_page(self, make: _Make, page: PageSize) -> None:
+        if self._is_free():
+            self._preview_of(make, page)
 
     def _preview_closed(self, closed: SheetPreview) -> None:
         if self.preview is closed:
             self.preview = None
 
-    def _print(self, sheets: tuple[Sheet, ...], page: PageSize, case: Case) -> None:
+    def _print(self, sheets: tuple[Sheet, ...], page: PageSize, case: Case | None) -> None:
         """Ask for a printer, draw the pages finely, and print them."""
         printer = QPrinter(QPrinter.PrinterMode.HighResolution)
         set_up_printer(printer, page)
@@ -203,7 +277,7 @@ class PrintingFlow(QObject):
 
         self._start("Printing the sheets", work, done)
 
-    def _save(self, sheets: tuple[Sheet, ...], kind: str, case: Case) -> None:
+    def _save(self, sheets: tuple[Sheet, ...], kind: str, case: Case | None) -> None:
         chosen = QFileDialog.getExistingDirectory(
             self.preview, "Folder for the sheets", self._folder
         )

@@ -15,10 +15,12 @@ from stainmap.files.case_file import SUFFIX as CASE_SUFFIX
 from stainmap.files.tray_file import SUFFIX as TRAY_SUFFIX
 from stainmap.files.tray_file import read_tray, write_tray
 from stainmap.model.tray import Tray
+from stainmap.paper.page_size import PageSize
 from stainmap.planning.bridge_accents import has_connector_accent, with_connector_accent
 from stainmap.planning.schedule import RunStage
 from stainmap.planning.tray_mixing import PaintedCase
 from stainmap.ui.mixing_dialog import MixingDialog
+from stainmap.ui.printing_flow import PrintingFlow
 from stainmap.ui.run_strip import RunStrip
 from stainmap.ui.stage_dialogs import DryingDialog, FurnaceDialog, OrderDialog
 from stainmap.ui.tray_dialog import TrayDialog, entries_of
@@ -100,6 +102,12 @@ class RunDesk(QObject):
         dialog.add_asked.connect(lambda: self._add(dialog))
         dialog.open_asked.connect(lambda: self._open(dialog))
         dialog.keep_asked.connect(lambda: self._keep(dialog))
+        printing = PrintingFlow(self._session, self._runner, dialog, dialog)
+        printing.said.connect(dialog.say)
+        dialog.sheets_asked.connect(
+            lambda laid: printing.show_tray(laid, PageSize.A4, self._folder())
+        )
+        dialog.finished.connect(printing.close)
         own = self._open_case()
         if own is not None:
             dialog.add_entries((own.entry,))

@@ -47,13 +47,22 @@ class SheetPreview(QDialog):
     page_wanted = Signal(object)
 
     def __init__(
-        self, pages: Sequence[tuple[str, Image.Image]], page: PageSize, parent: QWidget | None
+        self,
+        pages: Sequence[tuple[str, Image.Image]],
+        page: PageSize,
+        parent: QWidget | None,
+        *,
+        left_out: Sequence[str] = (),
     ) -> None:
         super().__init__(parent)
         self.setWindowTitle("Sheets")
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         column = QVBoxLayout(self)
         column.setContentsMargins(16, 12, 16, 12)
+        self.left_out = SoftLabel("\n".join(left_out), 13)
+        self.left_out.setWordWrap(True)
+        self.left_out.setVisible(bool(left_out))
+        column.addWidget(self.left_out)
         self.paper = QScrollArea()
         self.paper.setWidget(_pages(pages))
         self.paper.setAlignment(Qt.AlignmentFlag.AlignHCenter)

@@ -7,6 +7,7 @@ from datetime import datetime
 from pathlib import Path
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QHBoxLayout, QListWidget, QPushButton, QScrollArea, QWidget
 
 from stainmap.app.tray import LaidTray
@@ -33,12 +34,15 @@ class TrayDialog(FormDialog):
         `Tray` to read and show.
     add_asked, open_asked, keep_asked
         Case files are to be added, a kept tray opened, this one kept.
+    sheets_asked
+        The sheets of this `LaidTray` are to be seen.
     """
 
     laid = Signal(object)
     add_asked = Signal()
     open_asked = Signal()
     keep_asked = Signal()
+    sheets_asked = Signal(object)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(
@@ -49,6 +53,7 @@ class TrayDialog(FormDialog):
         )
         self.setMinimumWidth(760)
         self.tray = Tray()
+        self._shown: LaidTray | None = None
         self.list = QListWidget()
         self.list.setAccessibleName("Cases on the tray")
         self.list.setFixedHeight(_LIST_PX)
@@ -89,11 +94,21 @@ class TrayDialog(FormDialog):
             button.clicked.connect(call)
             line.addWidget(button)
         line.addStretch(1)
+        self.sheets_button = QPushButton("Sheets...")
+        self.sheets_button.setAutoDefault(False)
+        self.sheets_button.setShortcut(QKeySequence(QKeySequence.StandardKey.Print))
+        self.sheets_button.setToolTip(
+            "Coat maps, agreement pages and one mixing list: look at them, print or save them"
+            f" ({self.sheets_button.shortcut().toString(QKeySequence.SequenceFormat.NativeText)})"
+        )
+        self.sheets_button.clicked.connect(lambda: self.sheets_asked.emit(self._shown))
+        line.addWidget(self.sheets_button)
         return row
 
     def lay(self, tray: Tray) -> None:
         """Show another tray, once its cases have been read."""
         self.tray = tray
+        self._shown = None
         self.day.setText(_WORKING)
         self._allow()
         self.laid.emit(tray)
@@ -114,6 +129,7 @@ class TrayDialog(FormDialog):
 
     def set_laid(self, laid: LaidTray | None) -> None:
         """Show what was read; None shows an empty tray."""
+        self._shown = laid
         if laid is None or not laid.tray.entries:
             self.tray = Tray()
             self.list.clear()
@@ -162,9 +178,15 @@ class TrayDialog(FormDialog):
         self.remarks.setText(sentence)
         self._allow()
 
+    def say(self, sentence: str) -> None:
+        """Say what became of something, above what is to be looked out for."""
+        said = self.remarks.text()
+        self.remarks.setText(f"{sentence}\n{said}" if said else sentence)
+
     def _allow(self) -> None:
         self.remove_button.setEnabled(bool(self.list.selectedIndexes()))
         self.keep_button.setEnabled(bool(self.tray.entries))
+        self.sheets_button.setEnabled(self._shown is not None and bool(self._shown.cases))
 
 
 def entries_of(paths: Sequence[str]) -> tuple[TrayEntry, ...]:
