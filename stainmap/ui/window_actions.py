@@ -55,7 +55,8 @@ Shift takes away, left drag turns, Esc goes back</td></tr>
 <tr><td>mirror mesial-distal, streaks, reset to the proposal</td><td>X, T, R</td></tr>
 <tr><td>coats</td><td>digits in the table, 2-3 for a span, plus, minus, Delete; L locks a cell
 </td></tr>
-<tr><td>suggest coats</td><td>Ctrl+G</td></tr>
+<tr><td>suggest coats; intake; tray, its sheets</td><td>Ctrl+G; Ctrl+I; Ctrl+T, Ctrl+P
+</td></tr>
 <tr><td>paint an area instead of a step</td><td>choose its name (Left from the first step)</td></tr>
 </table>"""
 
@@ -189,7 +190,7 @@ class WindowActions(QObject):
         self.connectors = self._action(
             menu, "Accent &over connectors", self._window.run_desk.paint_connectors
         )
-        self._action(menu, "T&ray...", self._window.run_desk.open_tray)
+        self._action(menu, "T&ray and its sheets...", self._window.run_desk.open_tray, "Ctrl+T")
 
     def _view(self, menu: QMenu) -> None:
         window = self._window
