@@ -179,7 +179,7 @@ def test_predict_reports_every_area(capsys: pytest.CaptureFixture[str], tmp_path
     assert len(rows) == 3 * len(trimesh.load(MESH).faces)
     found = {row["area"] for row in rows}
     assert found == {"cervical", "body", "interproximal", "cusp", "fissure", "inner surface"}
-    assert min(float(row["sd L*"]) for row in rows) >= 2.5
+    assert min(float(row["sd L* (D65, 2 deg)"]) for row in rows) >= 2.5
 
 
 def test_predict_says_how_every_area_looks_under_other_lights(
