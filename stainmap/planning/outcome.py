@@ -117,7 +117,12 @@ class Outcome:
 
     @property
     def largest_plus_minus(self) -> tuple[float, float, float]:
-        """The largest standard deviation of L*, a*, b* among areas: where one number has room."""
+        """The largest standard deviation of L*, a*, b* among areas: where one number has room.
+
+        Zeros without an area.
+        """
+        if not self.areas:
+            return 0.0, 0.0, 0.0
         lightness, a, b = (
             max(column) for column in zip(*(one.plus_minus for one in self.areas), strict=True)
         )
@@ -371,7 +376,12 @@ def _step(outcome: AreaOutcome, colour: Colour, body: Colour) -> tuple[float, fl
 
 
 def plus_minus_text(areas: Sequence[AreaOutcome], between: str = ", ") -> str:
-    """Return the plus-minus of L*, a*, b* of some areas, from the surest to the least sure."""
+    """Return the plus-minus of L*, a*, b* of some areas, from the surest to the least sure.
+
+    Empty without an area: a surface may have nothing that is seen.
+    """
+    if not areas:
+        return ""
     parts = []
     for axis, name in enumerate(("L*", "a*", "b*")):
         values = [round(area.plus_minus[axis], 1) for area in areas]

@@ -15,11 +15,13 @@ from stainmap.model.plan import CoatSpan
 from stainmap.model.zone import Accent, Zone
 from stainmap.planning.coats import CoatLayout
 from stainmap.planning.outcome import (
+    Outcome,
     area_weights,
     coat_entries,
     inherited_text,
     judge,
     lights_by_area,
+    plus_minus_text,
 )
 from stainmap.predict.appearance import AppearanceEngine
 from stainmap.predict.colour_conversion import convert
@@ -268,3 +270,20 @@ def test_areas_under_every_light_are_those_predicted_for_it(
             mean = np.average(lab, axis=0, weights=weight)
             seen: Colour = found[area].colour(light, observer)
             np.testing.assert_allclose(seen.lab, mean, atol=0.1)
+
+
+def test_without_areas_there_is_no_plus_minus_and_nothing_breaks() -> None:
+    nothing = Outcome(areas=(), calibrated=False)
+    assert plus_minus_text(nothing.areas) == ""
+    assert nothing.largest_plus_minus == (0.0, 0.0, 0.0)
+
+
+def test_plus_minus_goes_from_the_surest_area_to_the_least_sure(
+    case: Case, layout: CoatLayout
+) -> None:
+    lab = np.tile(np.float32([70.0, 1.0, 18.0]), (case.surface.mesh.vertex_count, 1))
+    wall = np.full(case.surface.mesh.vertex_count, 1.0, np.float32)
+    first = judge(case, layout, wall, lab).areas[0]
+    areas = [replace(first, plus_minus=(sd, 1.0, 2.0)) for sd in (3.2, 2.5, 2.0)]
+    assert plus_minus_text(areas) == "±2.0 to 3.2 L*, ±1.0 a*, ±2.0 b*"
+    assert plus_minus_text(areas[:1], "  ") == "±3.2 L*  ±1.0 a*  ±2.0 b*"
