@@ -1,170 +1,92 @@
-"""A page of the manual in a window of its own: Markdown with tables and drawings, in our type."""
+"""The manual in a window of its own: its pages, the way between them, a search over them all."""
 
 from __future__ import annotations
 
-import re
 from pathlib import Path
 
-from PySide6.QtCore import QByteArray, QEvent, QSize, Qt, QUrl
-from PySide6.QtGui import (
-    QBrush,
-    QCloseEvent,
-    QFont,
-    QFontMetricsF,
-    QImage,
-    QKeySequence,
-    QPainter,
-    QResizeEvent,
-    QShortcut,
-    QTextBlock,
-    QTextBlockFormat,
-    QTextCharFormat,
-    QTextCursor,
-    QTextDocument,
-    QTextFormat,
-    QTextFragment,
-    QTextFrameFormat,
-    QTextLength,
-    QTextTable,
-    QTextTableCellFormat,
-    QTextTableFormat,
-)
-from PySide6.QtSvg import QSvgRenderer
+from PySide6.QtCore import QEvent, Qt, QUrl
+from PySide6.QtGui import QCloseEvent, QKeySequence, QResizeEvent, QShortcut, QTextCursor
 from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
     QListWidget,
     QListWidgetItem,
-    QTextBrowser,
+    QStackedWidget,
+    QVBoxLayout,
     QWidget,
 )
 
-from stainmap.ui.theme import FAMILY, LIGHT, Tones, font, tones
+from stainmap.ui.manual_bar import ManualBar
+from stainmap.ui.manual_search import Line, ManualIndex, anchor_of, blocks_of
+from stainmap.ui.manual_text import COLUMN_PX, ManualText
+from stainmap.ui.theme import font, tones
 
-_COLUMN_PX = 860
 _CONTENTS_PX = 250
 _NARROW_PX = 900
 _LEAST_PX = 720
-_TEXT_PX, _CELL_PX, _HEAD_PX = 14, 12, 11
-_LINE_PERCENT = 140.0
-_HEADINGS = {1: (24, 300, 0, 12), 2: (17, 600, 34, 8)}
-_CELL_PADDING = 8.0
-_FACES = re.compile(r'font-family="[^"]*"')
-# A head of several words may break; a column of figures need not be wider than its widest word.
-_NUMBERS = re.compile(r"^[\d\s.,/+%\N{MINUS SIGN}-]+$")
-
-
-class ManualText(QTextBrowser):
-    """The text of one page in a column; its SVG drawings wear the tones of the window."""
-
-    def __init__(self, page: Path) -> None:
-        super().__init__()
-        self._page = page
-        self._drawings: set[str] = set()
-        self._drawn_px = 0
-        self.setFrameShape(QFrame.Shape.NoFrame)
-        self.setOpenLinks(False)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.setAccessibleName("page of the manual")
-        self.document().setDocumentMargin(0)
-        self.show_page()
-
-    def show_page(self) -> None:
-        """Read the page and dress it in the tones of the moment; the place in it is kept."""
-        place = self.verticalScrollBar().value()
-        try:
-            text = self._page.read_text(encoding="utf-8")
-        except (OSError, UnicodeDecodeError):
-            text = (
-                "# The page is missing\n\n"
-                f"The file {self._page.name} of the manual cannot be read. Install stainmap again."
-            )
-        document = self.document()
-        document.clear()
-        self._drawings.clear()
-        document.setDefaultFont(font(_TEXT_PX))
-        document.setMarkdown(text, QTextDocument.MarkdownFeature.MarkdownDialectGitHub)
-        _dress(document, tones(self))
-        self._set_column()
-        self.moveCursor(QTextCursor.MoveOperation.Start)
-        self.verticalScrollBar().setValue(place)
-
-    def loadResource(self, kind: int, name: QUrl | str) -> object:
-        """Return a drawing that lies beside the page, in the tones of the moment."""
-        file = Path(QUrl(name).path()).name
-        if kind != QTextDocument.ResourceType.ImageResource.value or not file.endswith(".svg"):
-            return super().loadResource(kind, QUrl(name))
-        self._drawings.add(file)
-        return self._draw(file)
-
-    def _draw(self, file: str) -> QImage:
-        try:
-            svg = (self._page.parent / file).read_text(encoding="utf-8")
-        except (OSError, UnicodeDecodeError):
-            return QImage()
-        return drawn(svg, tones(self), self.devicePixelRatioF(), self.column_px)
-
-    @property
-    def column_px(self) -> int:
-        """Width of the column of text."""
-        return max(320, min(_COLUMN_PX, self.viewport().width() - 80))
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Keep the column in the middle."""
-        super().resizeEvent(event)
-        self._set_column()
-
-    def _set_column(self) -> None:
-        whole = self.viewport().width()
-        aside = max(24, (whole - self.column_px) // 2)
-        frame = QTextFrameFormat()
-        frame.setLeftMargin(aside)
-        frame.setRightMargin(max(24, whole - self.column_px - aside))
-        frame.setTopMargin(28)
-        frame.setBottomMargin(60)
-        document = self.document()
-        if self.column_px != self._drawn_px:
-            # The document keeps drawings as wide as the column was when it met them.
-            self._drawn_px = self.column_px
-            for file in self._drawings:
-                document.addResource(
-                    QTextDocument.ResourceType.ImageResource.value, QUrl(file), self._draw(file)
-                )
-        document.rootFrame().setFrameFormat(frame)
+# A hit shows so many letters of its line, and so many before the word.
+_EXCERPT, _BEFORE_HIT = 90, 40
 
 
 class ManualWindow(QWidget):
-    """One page, with the headings of its sections at the left. Esc closes it."""
+    """The pages of one folder: sections or hits at the left, the way to other pages on top.
 
-    def __init__(self, page: Path, title: str, owner: QWidget | None = None) -> None:
+    Esc leaves the search, or closes the window; Alt and the arrows go back and forward.
+    """
+
+    def __init__(self, page: Path, owner: QWidget | None = None) -> None:
         super().__init__(owner, Qt.WindowType.Window)
-        self.setWindowTitle(title)
         self.setMinimumWidth(_LEAST_PX)
-        self.resize(_COLUMN_PX + _CONTENTS_PX + 100, 860)
+        self.resize(COLUMN_PX + _CONTENTS_PX + 100, 860)
+        self._index = ManualIndex(page.parent)
+        self._before: list[tuple[Path, int]] = []
+        self._after: list[tuple[Path, int]] = []
         self.text = ManualText(page)
-        self.contents = QListWidget()
-        self.contents.setFixedWidth(_CONTENTS_PX)
-        self.contents.setFrameShape(QFrame.Shape.NoFrame)
-        self.contents.setWordWrap(True)
-        self.contents.setFont(font(13))
-        self.contents.setAccessibleName("sections of the page")
-        self.contents.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
+        self.bar = ManualBar()
+        self.contents, self.hits = _list("sections of the page"), _list("where it stands")
+        self._aside = QStackedWidget()
+        self._aside.setFixedWidth(_CONTENTS_PX)
+        self._aside.addWidget(self.contents)
+        self._aside.addWidget(self.hits)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.bar)
+        row = QHBoxLayout()
         row.setSpacing(0)
-        row.addWidget(self.contents)
+        row.addWidget(self._aside)
         row.addWidget(self.text)
-        for keys in (QKeySequence("Esc"), QKeySequence(QKeySequence.StandardKey.Close)):
-            QShortcut(keys, self, self.close)
-        self.contents.itemClicked.connect(self._go_to)
-        self.contents.itemActivated.connect(self._go_to)
+        column.addLayout(row, 1)
+        self._connect()
+        self._show_new_page()
+        self._wear_tones()
+        self.text.setFocus()
+
+    def _connect(self) -> None:
+        find = QKeySequence(QKeySequence.StandardKey.Find)
+        for keys, call in (
+            (QKeySequence("Esc"), self._leave),
+            (QKeySequence(QKeySequence.StandardKey.Close), self.close),
+            (find, self.bar.seek),
+            (QKeySequence("Alt+Left"), self.go_back),
+            (QKeySequence("Alt+Right"), self.go_forward),
+        ):
+            QShortcut(keys, self, call)
+        self.bar.back.clicked.connect(self.go_back)
+        self.bar.forward.clicked.connect(self.go_forward)
+        self.bar.page_asked.connect(self.go_to)
+        self.bar.words.textChanged.connect(self._find)
+        self.bar.words.returnPressed.connect(self._jump)
+        self.bar.down_pressed.connect(self._into_hits)
+        self.hits.itemClicked.connect(self._jump)
+        self.hits.itemActivated.connect(self._jump)
+        self.text.anchorClicked.connect(self._follow)
+        self.contents.itemClicked.connect(self._go_to_section)
+        self.contents.itemActivated.connect(self._go_to_section)
         self.text.verticalScrollBar().valueChanged.connect(self._mark_section)
         # Where headings stand is known when the page has been laid out, and again after a resize.
         layout = self.text.document().documentLayout()
         layout.documentSizeChanged.connect(lambda _size: self._mark_section())
-        self._list_sections()
-        self._wear_tones()
-        self.text.setFocus()
 
     def changeEvent(self, event: QEvent) -> None:
         """Follow the colours of the window."""
@@ -175,9 +97,12 @@ class ManualWindow(QWidget):
             self._list_sections()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """Leave the narrow window to the text."""
-        self.contents.setVisible(event.size().width() >= _NARROW_PX)
+        """Leave the narrow window to the text, unless something is searched for."""
         super().resizeEvent(event)
+        self._share_room()
+
+    def _share_room(self) -> None:
+        self._aside.setVisible(self.width() >= _NARROW_PX or self.is_searching)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Close, and leave the keyboard to the window it came from."""
@@ -186,10 +111,117 @@ class ManualWindow(QWidget):
         if owner is not None:
             owner.activateWindow()
 
+    def _leave(self) -> None:
+        if self.is_searching:
+            self.bar.words.clear()
+            self.text.setFocus()
+        else:
+            self.close()
+
+    # --- from page to page ---------------------------------------------------------------
+
+    def go_to(self, place: str) -> None:
+        """Show a page, `plan.md`, or a section of it, `plan.md#locks`; it can be gone back from."""
+        name, _, anchor = place.partition("#")
+        page = self.text.page.with_name(name) if name else self.text.page
+        self._turn_to(page)
+        self._show_section(anchor)
+
+    def go_back(self) -> None:
+        """Show what was looked at before."""
+        self._retrace(self._before, self._after)
+
+    def go_forward(self) -> None:
+        """Show again what was gone back from."""
+        self._retrace(self._after, self._before)
+
+    def _here(self) -> tuple[Path, int]:
+        return self.text.page, self.text.verticalScrollBar().value()
+
+    def _turn_to(self, page: Path) -> None:
+        self._before.append(self._here())
+        self._after.clear()
+        if page != self.text.page:
+            self.text.open_page(page)
+        self._show_new_page()
+
+    def _retrace(self, source: list[tuple[Path, int]], other: list[tuple[Path, int]]) -> None:
+        if not source:
+            return
+        other.append(self._here())
+        page, place = source.pop()
+        if page != self.text.page:
+            self.text.open_page(page)
+        self._show_new_page()
+        document = self.text.document()
+        # Asking where the end is has all of the page laid out, so that the place exists.
+        document.documentLayout().blockBoundingRect(document.lastBlock())
+        self.text.verticalScrollBar().setValue(place)
+
+    def _show_new_page(self) -> None:
+        self._list_sections()
+        self.bar.back.setEnabled(bool(self._before))
+        self.bar.forward.setEnabled(bool(self._after))
+        titles = (b.text() for b in blocks_of(self.text.document()))
+        self.setWindowTitle(next((title for title in titles if title), "Manual"))
+
+    def _follow(self, url: QUrl) -> None:
+        self.go_to(f"{url.fileName()}#{url.fragment()}" if url.fragment() else url.fileName())
+
+    def _show_section(self, anchor: str) -> None:
+        bar = self.text.verticalScrollBar()
+        for block in blocks_of(self.text.document()):
+            if anchor and block.blockFormat().headingLevel() and anchor_of(block.text()) == anchor:
+                bar.setValue(self._top_of(block.blockNumber()) - 16)
+                return
+        bar.setValue(0)
+
+    # --- the search ----------------------------------------------------------------------
+
+    @property
+    def is_searching(self) -> bool:
+        """True while there are words in the search line."""
+        return bool(self.bar.words.text().strip())
+
+    def _find(self, words: str) -> None:
+        self.hits.clear()
+        found = self._index.find(words)
+        for line in found:
+            item = QListWidgetItem(f"{line.title}\n{_excerpt(line, words)}")
+            item.setData(Qt.ItemDataRole.UserRole, line)
+            item.setToolTip(line.section)
+            self.hits.addItem(item)
+        self.hits.setCurrentRow(0 if found else -1)
+        self._aside.setCurrentWidget(self.hits if self.is_searching else self.contents)
+        self.bar.say_count(len(found) if self.is_searching else None)
+        self._share_room()
+
+    def _into_hits(self) -> None:
+        if self.hits.count():
+            self.hits.setFocus()
+
+    def _jump(self) -> None:
+        """Show the chosen hit, its first word marked."""
+        if self.hits.currentRow() < 0:
+            return
+        item = self.hits.currentItem()
+        line: Line = item.data(Qt.ItemDataRole.UserRole)
+        self._turn_to(line.page)
+        document = self.text.document()
+        block = document.findBlockByNumber(line.block)
+        top = self._top_of(line.block)
+        cursor = QTextCursor(block)
+        word = self.bar.words.text().split()[0]
+        found = document.find(word, cursor)
+        self.text.setTextCursor(cursor if found.isNull() else found)
+        self.text.verticalScrollBar().setValue(top - self.text.viewport().height() // 5)
+
+    # --- sections ------------------------------------------------------------------------
+
     def _wear_tones(self) -> None:
         t = tones(self)
         self.text.setStyleSheet(f"QTextBrowser {{ background: {t.panel}; color: {t.ink}; }}")
-        self.contents.setStyleSheet(
+        look = (
             f"QListWidget {{ background: {t.bar}; color: {t.soft}; padding: 24px 0 0 0;"
             f" outline: 0; border-right: 1px solid {t.line}; }}"
             "QListWidget::item { padding: 6px 14px 6px 18px; border-left: 3px solid transparent; }"
@@ -197,23 +229,26 @@ class ManualWindow(QWidget):
             f"QListWidget::item:selected {{ color: {t.ink}; background: {t.raised};"
             f" border-left: 3px solid {t.accent}; }}"
         )
+        self.contents.setStyleSheet(look)
+        self.hits.setStyleSheet(look)
 
     def _list_sections(self) -> None:
         self.contents.clear()
-        for block in _blocks(self.text.document()):
+        for block in blocks_of(self.text.document()):
             if block.blockFormat().headingLevel() == 2:
                 item = QListWidgetItem(block.text())
                 item.setData(Qt.ItemDataRole.UserRole, block.blockNumber())
                 self.contents.addItem(item)
         self._mark_section()
 
-    def _top_of(self, item: QListWidgetItem) -> int:
+    def _top_of(self, block_number: int) -> int:
         document = self.text.document()
-        block = document.findBlockByNumber(item.data(Qt.ItemDataRole.UserRole))
+        block = document.findBlockByNumber(block_number)
         return round(document.documentLayout().blockBoundingRect(block).top())
 
-    def _go_to(self, item: QListWidgetItem) -> None:
-        self.text.verticalScrollBar().setValue(self._top_of(item) - 16)
+    def _go_to_section(self, item: QListWidgetItem) -> None:
+        top = self._top_of(item.data(Qt.ItemDataRole.UserRole))
+        self.text.verticalScrollBar().setValue(top - 16)
         self.contents.setCurrentItem(item)
 
     def _mark_section(self) -> None:
@@ -221,7 +256,8 @@ class ManualWindow(QWidget):
         bar = self.text.verticalScrollBar()
         line = bar.value() + self.text.viewport().height() // 4
         items = [self.contents.item(at) for at in range(self.contents.count())]
-        passed = [item for item in items if self._top_of(item) <= line]
+        role = Qt.ItemDataRole.UserRole
+        passed = [item for item in items if self._top_of(item.data(role)) <= line]
         if 0 < bar.maximum() == bar.value():
             passed = items
         if passed:
@@ -230,213 +266,21 @@ class ManualWindow(QWidget):
             self.contents.setCurrentRow(-1)
 
 
-def drawn(svg: str, t: Tones, ratio: float, most_px: int) -> QImage:
-    """Return an SVG drawing of the light tones as a picture in the tones `t`.
-
-    Parameters
-    ----------
-    svg
-        The drawing, with colours of the light tones.
-    t
-        Tones to draw it in.
-    ratio
-        Device pixels per pixel of the window.
-    most_px
-        Width it may take; a wider drawing is made smaller.
-    """
-    renderer = QSvgRenderer(QByteArray(in_tones(svg, t).encode()))
-    size = renderer.defaultSize()
-    if size.isEmpty():
-        return QImage()
-    if size.width() > most_px:
-        size = QSize(most_px, round(size.height() * most_px / size.width()))
-    image = QImage(size * ratio, QImage.Format.Format_ARGB32_Premultiplied)
-    image.fill(Qt.GlobalColor.transparent)
-    painter = QPainter(image)
-    renderer.render(painter)
-    painter.end()
-    image.setDevicePixelRatio(ratio)
-    return image
-
-
-def in_tones(svg: str, t: Tones) -> str:
-    """Return a drawing made in the light tones, in the tones `t` and in the window's face.
-
-    Qt takes the list of faces that other viewers want for the name of one.
-    """
-    svg = _FACES.sub(f'font-family="{FAMILY}"', svg)
-    exchanged = {getattr(LIGHT, role): getattr(t, role) for role in LIGHT.__dataclass_fields__}
-    pattern = re.compile("|".join(map(re.escape, exchanged)))
-    return svg if t is LIGHT else pattern.sub(lambda found: exchanged[found.group()], svg)
-
-
-def _blocks(document: QTextDocument) -> list[QTextBlock]:
-    blocks, block = [], document.begin()
-    while block.isValid():
-        blocks.append(block)
-        block = block.next()
-    return blocks
-
-
-def _dress(document: QTextDocument, t: Tones) -> None:
-    """Give headings, paragraphs and tables their type, room and lines."""
-    cursor = QTextCursor(document)
-    cursor.beginEditBlock()
-    tables: dict[int, QTextTable] = {}
-    for block in _blocks(document):
-        cursor.setPosition(block.position())
-        frame = cursor.currentFrame()
-        if isinstance(frame, QTextTable):
-            tables[frame.objectIndex()] = frame
-        else:
-            _dress_block(cursor, block, t)
-    for table in tables.values():
-        _dress_table(table, t)
-    cursor.endEditBlock()
-    document.clearUndoRedoStacks()
-
-
-def _dress_block(cursor: QTextCursor, block: QTextBlock, t: Tones) -> None:
-    level = block.blockFormat().headingLevel()
-    room = QTextBlockFormat()
-    face = QTextCharFormat()
-    face.setForeground(QBrush(t.colour("ink")))
-    if level in _HEADINGS:
-        px, weight, above, below = _HEADINGS[level]
-        inherit = QTextCharFormat.FontPropertiesInheritanceBehavior.FontPropertiesAll
-        face.setFont(font(px, weight), inherit)
-        face.clearProperty(QTextFormat.Property.FontSizeAdjustment)
-        room.setTopMargin(above)
-        room.setBottomMargin(below)
-    else:
-        around = 3 if cursor.currentList() is not None else 7
-        room.setTopMargin(around)
-        room.setBottomMargin(around)
-        # A drawing is a letter of its line; the line's share on top would be empty room.
-        if "\N{OBJECT REPLACEMENT CHARACTER}" not in block.text():
-            proportional = QTextBlockFormat.LineHeightTypes.ProportionalHeight
-            room.setLineHeight(_LINE_PERCENT, proportional.value)
-        if _is_note(block):
-            room.setTopMargin(0)
-            _set_face(face, font(_CELL_PX))
-            face.setForeground(QBrush(t.colour("soft")))
-    _select(cursor, block)
-    cursor.mergeCharFormat(face)
-    cursor.mergeBlockFormat(room)
-    _soften_bold(cursor, block)
-
-
-def _is_note(block: QTextBlock) -> bool:
-    """Return whether a paragraph begins in italics, as captions of drawings and tables do."""
-    pieces = _pieces(block)
-    return bool(pieces) and pieces[0].charFormat().fontItalic()
-
-
-def _soften_bold(cursor: QTextCursor, block: QTextBlock) -> None:
-    """Set bold words in the heaviest cut there is; Qt would smear it to make it bolder."""
-    bold = QTextCharFormat()
-    bold.setFontWeight(QFont.Weight.DemiBold)
-    for piece in _pieces(block):
-        if piece.charFormat().fontWeight() > QFont.Weight.DemiBold:
-            cursor.setPosition(piece.position())
-            end = piece.position() + piece.length()
-            cursor.setPosition(end, QTextCursor.MoveMode.KeepAnchor)
-            cursor.mergeCharFormat(bold)
-
-
-def _pieces(block: QTextBlock) -> list[QTextFragment]:
-    """Return the runs of one format of a block."""
-    found, each = [], block.begin()
-    while not each.atEnd():
-        found.append(each.fragment())
-        each += 1
+def _list(name: str) -> QListWidget:
+    found = QListWidget()
+    found.setFrameShape(QFrame.Shape.NoFrame)
+    found.setWordWrap(True)
+    found.setFont(font(13))
+    found.setAccessibleName(name)
+    found.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
     return found
 
 
-def _select(cursor: QTextCursor, block: QTextBlock) -> None:
-    cursor.setPosition(block.position())
-    cursor.movePosition(QTextCursor.MoveOperation.EndOfBlock, QTextCursor.MoveMode.KeepAnchor)
-
-
-def _dress_table(table: QTextTable, t: Tones) -> None:
-    look = QTextTableFormat()
-    look.setBorder(0)
-    look.setBorderCollapse(True)
-    look.setCellPadding(0)
-    look.setCellSpacing(0)
-    look.setTopMargin(8)
-    look.setBottomMargin(12)
-    look.setHeaderRowCount(1)
-    look.setWidth(QTextLength(QTextLength.Type.PercentageLength, 100))
-    columns = range(table.columns())
-    look.setColumnWidthConstraints([_column(table, at) for at in columns])
-    for column in columns:
-        for row in range(table.rows()):
-            _dress_cell(table, row, column, t)
-    table.setFormat(look)
-
-
-def _cell_text(table: QTextTable, row: int, column: int) -> str:
-    cell = table.cellAt(row, column)
-    cursor = cell.firstCursorPosition()
-    cursor.setPosition(cell.lastCursorPosition().position(), QTextCursor.MoveMode.KeepAnchor)
-    return cursor.selectedText()
-
-
-def _column(table: QTextTable, column: int) -> QTextLength:
-    """Return the width of a column: figures as wide as they are, words share the rest."""
-    texts = [_cell_text(table, row, column) for row in range(table.rows())]
-    figures = QFontMetricsF(font(_CELL_PX))
-    heads = QFontMetricsF(font(_HEAD_PX))
-    if not all(_NUMBERS.match(text) for text in texts[1:]):
-        longest = max(figures.horizontalAdvance(text) for text in texts)
-        share = min(max(longest, 60.0), 420.0)
-        if longest < 120.0:
-            return QTextLength(QTextLength.Type.FixedLength, share + 2 * _CELL_PADDING + 4)
-        return QTextLength(QTextLength.Type.VariableLength, 0)
-    widest = max(figures.horizontalAdvance(text) for text in texts[1:])
-    words = max(heads.horizontalAdvance(word) for word in (texts[0].split() or [""]))
-    width = max(widest, words, 34.0) + 2 * _CELL_PADDING + 4
-    return QTextLength(QTextLength.Type.FixedLength, width)
-
-
-def _dress_cell(table: QTextTable, row: int, column: int, t: Tones) -> None:
-    head, origin = row == 0, column == table.columns() - 1
-    cell = table.cellAt(row, column)
-    around = QTextTableCellFormat()
-    around.setTopPadding(4)
-    around.setBottomPadding(4)
-    around.setLeftPadding(0 if column == 0 else _CELL_PADDING)
-    around.setRightPadding(_CELL_PADDING)
-    around.setBottomBorder(1)
-    around.setBottomBorderStyle(QTextFrameFormat.BorderStyle.BorderStyle_Solid)
-    around.setBottomBorderBrush(QBrush(t.colour("line" if head else "hair")))
-    around.setVerticalAlignment(
-        QTextCharFormat.VerticalAlignment.AlignBottom
-        if head
-        else QTextCharFormat.VerticalAlignment.AlignTop
-    )
-    cell.setFormat(around)
-    cursor = cell.firstCursorPosition()
-    cursor.setPosition(cell.lastCursorPosition().position(), QTextCursor.MoveMode.KeepAnchor)
-    face = QTextCharFormat()
-    _set_face(face, font(_HEAD_PX if head else _CELL_PX))
-    face.setForeground(QBrush(t.colour("soft" if head or origin else "ink")))
-    if head:
-        face.setFontWeight(QFont.Weight.Normal)
-    cursor.mergeCharFormat(face)
-    room = QTextBlockFormat()
-    room.setTopMargin(0)
-    room.setBottomMargin(0)
-    if head and table.rows() > 1:
-        # A head stands over its column the way the column stands.
-        below = table.cellAt(1, column).firstCursorPosition()
-        room.setAlignment(below.blockFormat().alignment())
-    cursor.mergeBlockFormat(room)
-    _soften_bold(cursor, cell.firstCursorPosition().block())
-
-
-def _set_face(face: QTextCharFormat, wanted: QFont) -> None:
-    """Set family and size only, so that what is bold stays bold."""
-    face.setFontFamilies([wanted.family()])
-    face.setProperty(QTextFormat.Property.FontPixelSize, wanted.pixelSize())
+def _excerpt(line: Line, words: str) -> str:
+    """Return the part of a line around the first word that is searched for."""
+    at = max(line.text.casefold().find(words.casefold().split()[0]), 0)
+    start = 0 if at < _BEFORE_HIT else line.text.rfind(" ", 0, at - _BEFORE_HIT // 2) + 1
+    part = line.text[start : start + _EXCERPT]
+    dots = "\N{HORIZONTAL ELLIPSIS}"
+    end = dots if start + _EXCERPT < len(line.text) else ""
+    return f"{dots if start else ''}{part}{end}"

@@ -19,6 +19,8 @@ from stainmap.planning.bridge_accents import has_connectors
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.icons import icon
 from stainmap.ui.look_bar import LOOKS
+from stainmap.ui.manual_places import place_for
+from stainmap.ui.manual_search import CONTENTS
 from stainmap.ui.manual_window import ManualWindow
 from stainmap.ui.theme import Scheme
 
@@ -57,6 +59,7 @@ Shift takes away, left drag turns, Esc goes back</td></tr>
 </td></tr>
 <tr><td>suggest coats; intake; tray, its sheets</td><td>Ctrl+G; Ctrl+I; Ctrl+T, Ctrl+P
 </td></tr>
+<tr><td>manual, at the page for what has the keyboard; this list</td><td>F1; Ctrl+F1</td></tr>
 <tr><td>paint an area instead of a step</td><td>choose its name (Left from the first step)</td></tr>
 </table>"""
 
@@ -71,7 +74,7 @@ class WindowActions(QObject):
         self._window = window
         bar = window.top.menus
         self._looks: dict[Look, QAction] = {}
-        self._evidence: ManualWindow | None = None
+        self._manual: ManualWindow | None = None
         self._file(bar.addMenu("&File"))
         self._edit(bar.addMenu("&Edit"))
         self._crown(bar.addMenu("&Crown"))
@@ -234,9 +237,10 @@ class WindowActions(QObject):
             scheme_group.addAction(action)
 
     def _help(self, menu: QMenu) -> None:
+        self._action(menu, "&Manual", self._show_manual_for_focus, "F1")
+        self._action(menu, "&Keys and mouse", lambda: self._tell("Keys and mouse", KEYS), "Ctrl+F1")
         self._action(menu, "&Cautions", lambda: self._tell("Cautions", CAUTIONS))
-        self._action(menu, "&Keys and mouse", lambda: self._tell("Keys and mouse", KEYS), "F1")
-        self._action(menu, "&Evidence", self._show_evidence)
+        self._action(menu, "&Evidence", lambda: self.show_manual("evidence.md"))
         self._action(menu, "&About stainmap", self._about)
 
     def _tell(self, title: str, text: str) -> None:
@@ -246,14 +250,17 @@ class WindowActions(QObject):
         box.setText(f"<h3>{title}</h3>{text}")
         box.exec()
 
-    def _show_evidence(self) -> None:
-        """Show what the predictions rest on, in the one window there is for it."""
-        if self._evidence is None:
-            page = resource("manual", "evidence.md")
-            self._evidence = ManualWindow(page, "Evidence", self._window)
-        self._evidence.show()
-        self._evidence.raise_()
-        self._evidence.activateWindow()
+    def _show_manual_for_focus(self) -> None:
+        self.show_manual(place_for(self._window.focusWidget(), self._window))
+
+    def show_manual(self, place: str) -> None:
+        """Show a page of the manual, or a section of it, in the one window there is for it."""
+        if self._manual is None:
+            self._manual = ManualWindow(resource("manual", CONTENTS), self._window)
+        self._manual.show()
+        self._manual.go_to(place)
+        self._manual.raise_()
+        self._manual.activateWindow()
 
     def _about(self) -> None:
         self._tell(

@@ -13,7 +13,8 @@ from pytestqt.qtbot import QtBot
 
 from stainmap.paths import resource
 from stainmap.ui.main_window import MainWindow
-from stainmap.ui.manual_window import ManualWindow, drawn, in_tones
+from stainmap.ui.manual_text import drawn, in_tones
+from stainmap.ui.manual_window import ManualWindow
 from stainmap.ui.theme import DARK, LIGHT, Scheme, apply_theme
 
 PAGE = resource("manual", "evidence.md")
@@ -25,7 +26,7 @@ DRAWING = (
 
 @pytest.fixture
 def manual(qtbot: QtBot) -> ManualWindow:
-    one = ManualWindow(PAGE, "Evidence")
+    one = ManualWindow(PAGE)
     qtbot.addWidget(one)
     one.show()
     qtbot.waitExposed(one)
@@ -136,7 +137,7 @@ def test_text_stays_within_a_narrow_window(qtbot: QtBot, manual: ManualWindow) -
 
 
 def test_a_missing_page_is_said(qtbot: QtBot, tmp_path: Path) -> None:
-    one = ManualWindow(tmp_path / "nothing.md", "Evidence")
+    one = ManualWindow(tmp_path / "nothing.md")
     qtbot.addWidget(one)
     text = one.text.toPlainText()
     assert "nothing.md" in text

@@ -1,0 +1,32 @@
+"""Which place of the manual speaks of the part of the window that has the keyboard."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QWidget
+
+from stainmap.ui.manual_search import CONTENTS
+
+if TYPE_CHECKING:
+    from stainmap.ui.main_window import MainWindow
+
+
+def place_for(focus: QWidget | None, window: MainWindow) -> str:
+    """Return page and section for a widget of the window; without one, the contents."""
+    places: dict[QWidget, str] = {
+        window.plan.table: "plan.md#the-coat-table",
+        window.plan.brush: "zones_and_accents.md#the-brush",
+        window.plan.unit: "first_plan.md",
+        window.crown: "zones_and_accents.md",
+        window.flat_pane: "zones_and_accents.md#flat-views",
+        window.looks: "what_it_predicts.md#looks-and-lights",
+        window.outcome.advice: "plan.md#advice",
+        window.outcome: "what_it_predicts.md#the-outcome",
+        window.run: "plan.md#the-run",
+    }
+    while focus is not None:
+        if focus in places:
+            return places[focus]
+        focus = focus.parentWidget()
+    return CONTENTS
