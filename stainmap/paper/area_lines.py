@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 
 from stainmap.model.case import AccentMask
 from stainmap.model.zone import Zone
-from stainmap.paper.isolines import SurfaceLines, isolines, split_lines
+from stainmap.paper.isolines import SurfaceLines, isolines, split_lines, stacked_isolines
 from stainmap.paper.views import CrownDirections
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.mesh import TriMesh, frozen, submesh
@@ -89,7 +89,7 @@ class WorldLines:
     across
         (3,) for hatches: direction across the planes in mesh coordinates, of length 1 / spacing.
     order
-        For hatches: number of the plane, by which crowded ones are thinned out.
+        (N,) for hatches: number of the plane, by which crowded ones are thinned out.
     """
 
     mark: Mark
@@ -98,7 +98,7 @@ class WorldLines:
     normals: FloatArray
     line_of_point: NDArray[np.intp]
     across: FloatArray | None = None
-    order: int = 0
+    order: NDArray[np.intp] | None = None
 
 
 def area_fields(
@@ -185,21 +185,19 @@ def _hatches(
         for direction, spacing_mm in families:
             across = np.asarray(direction) @ directions.rows / spacing_mm
             height = (places[vertex] - middle) @ across
-            for order in range(int(np.ceil(height.min())), int(np.floor(height.max())) + 1):
-                line = isolines(part, height, float(order))
-                lines.append(
-                    _clipped(
-                        line,
-                        part,
-                        normals[vertex],
-                        margin[vertex],
-                        Mark.HATCH,
-                        int(zone),
-                        # Flat lines are as far apart as on the crown: they need no thinning.
-                        across=across if measured is None else None,
-                        order=order,
-                    )
+            line, order = stacked_isolines(part, height)
+            lines.append(
+                _parts(
+                    np.c_[line.take(part.vertices), line.take(normals[vertex])],
+                    line.line_of_point,
+                    line.take(margin[vertex]),
+                    Mark.HATCH,
+                    int(zone),
+                    # Flat lines are as far apart as on the crown: they need no thinning.
+                    across=across if measured is None else None,
+                    order=order,
                 )
+            )
     return lines
 
 
@@ -250,23 +248,6 @@ def _whole(
     )
 
 
-def _clipped(
-    line: SurfaceLines,
-    mesh: TriMesh,
-    normals: FloatArray,
-    margin: FloatArray,
-    mark: Mark,
-    area: int,
-    *,
-    across: FloatArray | None,
-    order: int,
-) -> WorldLines:
-    both = np.hstack([line.take(mesh.vertices), line.take(normals)])
-    return _parts(
-        both, line.line_of_point, line.take(margin), mark, area, across=across, order=order
-    )
-
-
 def _parts(
     both: FloatArray,
     line_of_point: NDArray[np.intp],
@@ -275,18 +256,20 @@ def _parts(
     area: int,
     *,
     across: FloatArray | None = None,
-    order: int = 0,
+    order: NDArray[np.intp] | None = None,
 ) -> WorldLines:
     """Return the parts of lines where the margin is above zero; `both` is points and normals."""
-    parts = split_lines(both, line_of_point, margin)
-    joined = np.concatenate(parts) if parts else np.zeros((0, 6))
+    if order is None:
+        order = np.zeros(len(both), dtype=np.intp)
+    parts = split_lines(np.c_[both, order], line_of_point, margin)
+    joined = np.concatenate(parts) if parts else np.zeros((0, 7))
     number = np.repeat(np.arange(len(parts)), [len(part) for part in parts])
     return WorldLines(
         mark=mark,
         area=area,
         points=joined[:, :3],
-        normals=joined[:, 3:],
+        normals=joined[:, 3:6],
         line_of_point=number,
         across=across,
-        order=order,
+        order=np.rint(joined[:, 6]).astype(np.intp) if across is not None else None,
     )

@@ -15,7 +15,7 @@ from stainmap.paper.page import MEDIUM, SOFT, Page
 from stainmap.paper.paper_copy import PaperCopy
 from stainmap.paper.paper_light import paper_operator, paper_shading
 from stainmap.paper.predicted_list import PredictedList, number_text
-from stainmap.paper.rosette_map import rosette_map
+from stainmap.paper.rosette_map import Rosettes
 from stainmap.paper.sheet_data import SheetData
 from stainmap.paper.sheet_frame import CONTENT_TOP_MM, foot_top, liquid_lots_text, lots_text
 from stainmap.paper.sheet_layout import TITLE_DROP_MM, Block, Leaf, packed, printed
@@ -62,18 +62,18 @@ def coat_map_bytes(sheet: SheetData, *, progress: Progress | None = None) -> byt
     copy = PaperCopy.of(case)
     operator = paper_operator(copy.mesh)
     if sheet.shading is None:
-        shading = paper_shading(operator, progress=light.say)
+        shading = paper_shading(operator, copy.coarse, progress=light.say)
     else:
         shading = copy.shading(sheet.shading)
     steps.say(0.5, "finding the lines of the map")
     whole = whole_map(sheet, copy, shading, operator)
+    rosettes = Rosettes(whole, copy, case)
     leaves: list[Leaf] = []
     if len(case.units) > 1:
         leaves += _overview(page, sheet, whole)
     for unit in range(len(case.units)):
         own = whole if len(case.units) == 1 else part_map(whole, copy, case, unit)
-        rosette = rosette_map(whole, copy, case, unit)
-        leaves += _unit_leaves(page, sheet, own, rosette, unit)
+        leaves += _unit_leaves(page, sheet, own, rosettes.of(unit), unit)
     foot = f"{lots_text(sheet)}   {liquid_lots_text(sheet)}"
     return printed(page, sheet.heading, leaves, foot, steps=steps.part(0.6, 1.0))
 

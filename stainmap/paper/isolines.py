@@ -67,6 +67,38 @@ def isolines(mesh: TriMesh, values: ArrayLike, level: float = 0.0) -> SurfaceLin
     return SurfaceLines(edges=ends, share=low / (low - high), starts=starts)
 
 
+def stacked_isolines(mesh: TriMesh, values: ArrayLike) -> tuple[SurfaceLines, NDArray[np.intp]]:
+    """Return the lines where `values` (V,), linear on every face, are a whole number; all at once.
+
+    Returns
+    -------
+    The lines, and the whole number of each of their points, (N,).
+    """
+    value = np.asarray(values, dtype=np.float64)
+    # A vertex on a level lies above it, as in `isolines`.
+    floor = np.floor(value).astype(np.intp)
+    around = floor[mesh.faces]
+    lowest, highest = around.min(axis=1), around.max(axis=1)
+    face = np.repeat(np.arange(len(around)), highest - lowest)
+    first = np.cumsum(highest - lowest) - (highest - lowest)
+    level = lowest[face] + 1 + np.arange(len(face)) - first[face]
+    # Of a face that a level passes exactly two edges are crossed.
+    edge = mesh.face_edges[face]
+    ends = floor[mesh.edges[edge]]
+    crossed = (ends[:, :, 0] >= level[:, None]) != (ends[:, :, 1] >= level[:, None])
+    count = len(mesh.edges)
+    least = int(floor.min(initial=0))
+    key = edge.astype(np.int64) + (level - least)[:, None] * count
+    chains = _chained(key[crossed].reshape(-1, 2))
+    flat = np.array([one for chain in chains for one in chain], dtype=np.int64)
+    above, on_edge = np.divmod(flat, count)
+    order = above + least
+    corners = mesh.edges[on_edge].reshape(-1, 2)
+    low, high = value[corners[:, 0]] - order, value[corners[:, 1]] - order
+    starts = np.concatenate([[0], np.cumsum([len(chain) for chain in chains])]).astype(np.intp)
+    return SurfaceLines(edges=corners, share=low / (low - high), starts=starts), order
+
+
 def grid_contours(image: ArrayLike, level: float) -> list[FloatArray]:
     """Return the contours of an (H, W) image at a level, each (k, 2) x and y.
 

@@ -11,6 +11,7 @@ from stainmap.paper.area_lines import Mark
 from stainmap.paper.page import INK, MEDIUM, REGULAR, SOFT, Page
 from stainmap.paper.unit_map import UnitMap, draw_mark, draw_silhouette, draw_view
 from stainmap.paper.views import FLAT_SIDES, Side
+from stainmap.paper.zone_drawing import ZoneDrawing
 
 _GAP_MM, _CAPTION_MM, _ROW_GAP_MM = 4.0, 5.0, 3.5
 _NOTE_MM = 4.5
@@ -81,16 +82,19 @@ class MapViews:
         widths = [self._size(side)[0] for side in FLAT_SIDES]
         gap = (page.inside - sum(widths)) / (len(widths) - 1)
         x = page.left
+        drawn: dict[Side, ZoneDrawing] = {}
         for side, width in zip(FLAT_SIDES, widths, strict=True):
             top = y + self._wall_height - self._size(side)[1]
-            draw_view(page, self.unit, side, self.scale, x, top, self._word(side))
+            word = self._word(side)
+            drawn[side] = draw_view(page, self.unit, side, self.scale, x, top, word)
             x += width + gap
         y += self._wall_height + _CAPTION_MM + _ROW_GAP_MM
         x = page.left
         for side in (Side.OCCLUSAL, Side.INNER):
             width, column = self._size(side)[0], self._column(page, side)
             left = x + 0.5 * (column - width)
-            draw_view(page, self.unit, side, self.scale, left, y, self._caption(side))
+            caption = self._caption(side)
+            drawn[side] = draw_view(page, self.unit, side, self.scale, left, y, caption)
             x += column + _GAP_MM
             if side is Side.OCCLUSAL and self.rosette is not None:
                 column = self._rosette_column(page) - _GAP_MM
@@ -98,7 +102,7 @@ class MapViews:
                 left = x + 0.5 * (column - width)
                 draw_view(page, self.rosette, Side.OCCLUSAL, scale, left, y, self._rosette_caption)
                 x += column + _GAP_MM
-        self._draw_silhouettes(page, page.right, y)
+        self._draw_silhouettes(page, drawn, page.right, y)
         self._draw_notes(page, x + 2.0, y)
 
     def _caption(self, side: Side) -> str:
@@ -158,11 +162,13 @@ class MapViews:
     def _word(self, side: Side) -> str:
         return self.unit.directions.word(side, self.tooth)
 
-    def _draw_silhouettes(self, page: Page, right: float, y: float) -> None:
-        wide = self._silhouette_width
+    def _draw_silhouettes(
+        self, page: Page, drawn: dict[Side, ZoneDrawing], right: float, y: float
+    ) -> None:
+        middle = right - self._silhouette_width / 2
         for side in _SILHOUETTES:
-            width, height = self.unit.size_on_paper(side, 1.0)
-            draw_silhouette(page, self.unit, side, right - wide / 2 - width / 2, y)
+            height = self.unit.size_on_paper(side, 1.0)[1]
+            draw_silhouette(page, drawn[side], self.scale, middle, y + height / 2)
             y += height + _SILHOUETTE_GAP_MM
 
 

@@ -23,6 +23,9 @@ from stainmap.surface.thinning import Thinned, thin
 # About 0.7 mm on paper at the largest scale. A chord this long lies 0.004 mm off a groove of 1 mm
 # radius, a fiftieth of the width of a line there.
 SPACING_MM: Final = 0.18
+# The rosette is drawn at half the scale of the views, and light is softened over more than this.
+COARSE_MM: Final = 0.25
+_COARSE_FROM: Final = 10_000
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -33,29 +36,28 @@ class PaperCopy:
     ----------
     thinned
         The copy, W vertices, and the way back to the V vertices of the case.
-    reading
-        What was read from the shape, per vertex of the copy.
+    coarse
+        A coarser copy of the copy, for the rosette and the light.
+    reading, coarse_reading
+        What was read from the shape, per vertex of the copy and of the coarser one.
     """
 
     thinned: Thinned
+    coarse: Thinned
     reading: CrownReading
+    coarse_reading: CrownReading
 
     @classmethod
     def of(cls, case: Case) -> PaperCopy:
         """Return the copy of a case's surface."""
         thinned = thin(case.surface.mesh, SPACING_MM)
-        read = case.reading
-        one = thinned.representative
+        coarse = thin(thinned.mesh, COARSE_MM, worthwhile_from=_COARSE_FROM)
+        reading = _sampled(case.reading, thinned)
         return cls(
             thinned=thinned,
-            reading=replace(
-                read,
-                outer=read.outer[one],
-                rim=read.rim[one],
-                unit_index=read.unit_index[one],
-                height=read.height[one],
-                depth_below_crest_mm=read.depth_below_crest_mm[one],
-            ),
+            coarse=coarse,
+            reading=reading,
+            coarse_reading=_sampled(reading, coarse),
         )
 
     @property
@@ -81,3 +83,16 @@ class PaperCopy:
             normals_blue=mean(fields.normals_blue),
             openness=frozen(openness.astype(np.float32)),
         )
+
+
+def _sampled(reading: CrownReading, thinned: Thinned) -> CrownReading:
+    """Return a reading per vertex of a copy."""
+    one = thinned.representative
+    return replace(
+        reading,
+        outer=reading.outer[one],
+        rim=reading.rim[one],
+        unit_index=reading.unit_index[one],
+        height=reading.height[one],
+        depth_below_crest_mm=reading.depth_below_crest_mm[one],
+    )

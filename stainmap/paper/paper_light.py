@@ -11,6 +11,7 @@ from stainmap.paper.occlusion import ambient_occlusion
 from stainmap.paper.shading import ShadingFields
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.mesh import TriMesh, frozen
+from stainmap.surface.thinning import Thinned
 
 # On paper the relief is a tenth of the tone: fewer directions, smoothed further, are enough.
 _DIRECTIONS: Final = 12
@@ -26,11 +27,20 @@ def paper_operator(mesh: TriMesh) -> SurfaceOperator:
 
 
 def paper_shading(
-    operator: SurfaceOperator, *, progress: Callable[[float, str], None] | None = None
+    operator: SurfaceOperator,
+    coarse: Thinned | None = None,
+    *,
+    progress: Callable[[float, str], None] | None = None,
 ) -> ShadingFields:
-    """Return normals, smoothed alike for all colours, and a rough occlusion."""
+    """Return normals, smoothed alike for all colours, and a rough occlusion.
+
+    What hides the sky is looked for on a `coarse` copy of the operator's mesh if there is one.
+    """
     mesh = operator.mesh
-    open_share = ambient_occlusion(mesh, directions=_DIRECTIONS, progress=progress)
+    hiding = mesh if coarse is None else coarse.mesh
+    open_share = ambient_occlusion(hiding, directions=_DIRECTIONS, progress=progress)
+    if coarse is not None:
+        open_share = coarse.back(open_share.astype(np.float64)).astype(np.float32)
     openness = operator.smooth(open_share, _OCCLUSION_MM)
     smooth = operator.smooth(mesh.vertex_normals, _NORMALS_MM)
     length = np.linalg.norm(smooth, axis=1, keepdims=True)

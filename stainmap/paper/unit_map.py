@@ -12,7 +12,6 @@ from scipy.spatial import ConvexHull
 from stainmap.model.case import Case
 from stainmap.model.zone import Accent, Zone
 from stainmap.paper.area_lines import AreaFields, Mark, WorldLines, area_fields, area_lines
-from stainmap.paper.isolines import grid_contours, simplified
 from stainmap.paper.marks import draw_number
 from stainmap.paper.page import INK, MEDIUM, WHITE, Page
 from stainmap.paper.paper_copy import PaperCopy
@@ -213,20 +212,17 @@ def draw_view(
     return drawing
 
 
-def draw_silhouette(
-    page: Page, unit: UnitMap, side: Side, x: float, y: float
-) -> tuple[float, float]:
-    """Draw the outline at 1 to 1 in milled size, filled; return its width and height."""
-    view = unit.view(side, 1.0)
-    frame = rasterise(
-        unit.mesh.vertices, unit.mesh.faces, view.camera, view.width, view.height, both_sides=True
-    )
-    per_mm = DOTS_PER_INCH / 25.4
-    contours = grid_contours(np.pad(frame.coverage, 1), 0.5)
-    outline = max(contours, key=len)
-    points = simplified(outline - 1.0, 0.2) / per_mm + np.array([x, y])
+def draw_silhouette(page: Page, drawing: ZoneDrawing, scale: float, x: float, y: float) -> None:
+    """Draw the outline of a view that was drawn at `scale` to 1 again at 1 to 1, filled.
+
+    Its middle comes to lie at x, y.
+    """
+    outlines = [line.points for line in drawing.lines if line.mark is Mark.OUTLINE]
+    height, width = drawing.picture.shape[:2]
+    per_mm = scale * DOTS_PER_INCH / 25.4
+    largest = max(outlines, key=lambda points: float(np.prod(np.ptp(points, axis=0))))
+    points = (largest - np.array([0.5 * width, 0.5 * height])) / per_mm + np.array([x, y])
     page.path(points, weight=0.0, fill=_SILHOUETTE_GREY)
-    return view.width / per_mm, view.height / per_mm
 
 
 def draw_mark(page: Page, mark: Mark, points: FloatArray) -> None:

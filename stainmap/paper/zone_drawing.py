@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy import ndimage
+from scipy import ndimage, sparse
 
 from stainmap.model.zone import Zone
 from stainmap.optics.colorimetry import decode_srgb
@@ -120,14 +120,24 @@ def draw_zones(
     every_area
         Whether an area too small for a number gets one all the same, on its largest piece.
     """
-    labels = _labels(frame, fields)
-    colours = np.full((len(Zone) + 1, 3), _PAPER if paper else _NO_ZONE)
-    if not paper:
-        colours[1:] = [zone_colour_linear(zone) for zone in Zone]
     relief = form_relief(frame, shading, _RELIEF_PAPER if paper else _RELIEF_SCREEN)
-    light = colours[labels.ravel()[frame.hits]] * relief[:, None]
+    if paper:
+        # All zones are white: only numbers ask for them, and those stand on whole pixels.
+        pixels = _Grid.of_pixels(frame)
+        zones = _labels(pixels, fields)
+        light = _PAPER * relief[:, None]
+        ground = 1.0
+    else:
+        labels = _labels(_Grid.of_samples(frame), fields)
+        middle = frame.samples // 2
+        zones = labels[middle :: frame.samples, middle :: frame.samples]
+        pixels = _Grid.of_pixels(frame)
+        colours = np.full((len(Zone) + 1, 3), _NO_ZONE)
+        colours[1:] = [zone_colour_linear(zone) for zone in Zone]
+        light = colours[labels.ravel()[frame.hits]] * relief[:, None]
+        ground = float(decode_srgb(SURROUND_SRGB))
     light = np.where(frame.front[:, None], light, _CUT).astype(np.float32)
-    ground = 1.0 if paper else float(decode_srgb(SURROUND_SRGB))
+    picture = encoded(frame.average(light, ground))
     # The farthest of the samples around each: a slanted surface must not hide its own lines.
     hidden = ndimage.minimum_filter(frame.nearness, size=3, mode="nearest")
     drawn = [line for line in world if line.mark is not Mark.STREAK]
@@ -137,23 +147,70 @@ def draw_zones(
             lines += _arrows(frame, hidden, line)
     lines += [SeenLine(mark=Mark.OUTLINE, area=0, points=points) for points in _outline(frame)]
     return ZoneDrawing(
-        picture=encoded(frame.average(light, ground)),
+        picture=np.repeat(picture, 3, axis=2) if paper else picture,
         lines=tuple(lines),
-        numbers=_number_spots(frame, labels, fields, number_px, every_area=every_area),
+        numbers=_number_spots(pixels, zones, fields, number_px, every_area=every_area),
     )
 
 
-def _labels(frame: FrameBuffer, fields: AreaFields) -> NDArray[np.int8]:
-    """Return the zone at every sample; slivers go to what lies around.
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Grid:
+    """All samples of a frame, or the middle one of each pixel.
+
+    Parameters
+    ----------
+    shape
+        Rows and columns.
+    hits
+        (n,) positions in the flattened grid that show a face.
+    weights
+        (n, V) corners of that face.
+    front
+        (n,) whether it is seen from its front.
+    """
+
+    shape: tuple[int, int]
+    hits: NDArray[np.intp]
+    weights: sparse.csr_array[np.float32]
+    front: NDArray[np.bool_]
+
+    @classmethod
+    def of_samples(cls, frame: FrameBuffer) -> _Grid:
+        return cls(
+            shape=(frame.face.shape[0], frame.face.shape[1]),
+            hits=frame.hits,
+            weights=frame.weights,
+            front=frame.front,
+        )
+
+    @classmethod
+    def of_pixels(cls, frame: FrameBuffer) -> _Grid:
+        side = frame.samples
+        row, column = np.divmod(frame.hits, frame.width * side)
+        chosen = np.flatnonzero((row % side == side // 2) & (column % side == side // 2))
+        return cls(
+            shape=(frame.height, frame.width),
+            hits=row[chosen] // side * frame.width + column[chosen] // side,
+            weights=frame.weights[chosen],
+            front=frame.front[chosen],
+        )
+
+    def take(self, per_vertex: FloatArray) -> FloatField:
+        """Return the values of vertices where a face shows."""
+        return np.asarray(self.weights @ per_vertex.astype(np.float32))
+
+
+def _labels(grid: _Grid, fields: AreaFields) -> NDArray[np.int8]:
+    """Return the zone at every place of a grid; slivers go to what lies around.
 
     -1 where nothing is, or where a cut shows the inside of the surface.
     """
-    shares = frame.take(fields.zones)
-    image: NDArray[np.int8] = np.full(frame.face.shape, -1, dtype=np.int8)
-    image.ravel()[frame.hits] = np.where(frame.front, shares.argmax(axis=1), -1)
-    least = _LEAST_ISLAND * max(len(frame.hits), 1)
+    shares = grid.take(fields.zones)
+    image: NDArray[np.int8] = np.full(grid.shape, -1, dtype=np.int8)
+    image.ravel()[grid.hits] = np.where(grid.front, shares.argmax(axis=1), -1)
+    least = _LEAST_ISLAND * max(len(grid.hits), 1)
     small = np.zeros(image.shape, dtype=np.bool_)
-    for number in np.unique(image[image >= 0]):
+    for number in np.flatnonzero(np.bincount(image.ravel() + 1)[1:]):
         pieces, _ = ndimage.label(image == number)
         size = np.bincount(pieces.ravel())
         size[0] = image.size
@@ -187,7 +244,7 @@ def _seen(
     at, in_sight = _in_sight(frame, hidden, points, normals)
     room = np.ones(len(points))
     for line, end in zip(lines, np.cumsum(size), strict=True):
-        if line.across is not None:
+        if line.across is not None and line.order is not None:
             spacing = _plane_spacing_px(frame, line.normals, line.across)
             needed = _HATCH_ROOM_PX * _thinning(line.order)
             room[end - len(line.points) : end] = np.clip(spacing - needed, -1.0, 1.0)
@@ -239,22 +296,20 @@ def _plane_spacing_px(frame: FrameBuffer, normals: FloatArray, across: FloatArra
     return np.asarray(1.0 / np.maximum(change, 1e-9) / frame.pixel_mm)
 
 
-def _thinning(order: int) -> float:
-    """Return how much room a plane needs: every second less, every fourth least."""
-    return 1.0 if order % 2 else 0.5 if order % 4 else 0.25
+def _thinning(order: NDArray[np.intp]) -> FloatArray:
+    """Return (N,) how much room a plane needs: every second less, every fourth least."""
+    return np.where(order % 2 != 0, 1.0, np.where(order % 4 != 0, 0.5, 0.25))
 
 
 def _number_spots(
-    frame: FrameBuffer,
-    labels: NDArray[np.int8],
+    pixels: _Grid,
+    zones: NDArray[np.int8],
     fields: AreaFields,
     number_px: float,
     *,
     every_area: bool,
 ) -> tuple[NumberSpot, ...]:
     """Place numbers at the widest visible part of every area, zones first, none on another."""
-    side = frame.samples
-    zones = labels[side // 2 :: side, side // 2 :: side]
     square = number_px**2
     least = (_ROOM_LEAST if every_area else _ROOM_ZONE) * square
     masks: list[_Piece] = []
@@ -263,8 +318,9 @@ def _number_spots(
     masks.sort(key=lambda piece: -piece.size)
     on_top: list[_Piece] = []
     for number, share in fields.accents.items():
-        image = frame.spread(frame.take(share) * frame.front)[side // 2 :: side, side // 2 :: side]
-        on_top += _pieces(number, image > 0.5, _ROOM_ACCENT * square, least)
+        image = np.zeros(zones.shape, dtype=np.bool_)
+        image.ravel()[pixels.hits] = (pixels.take(share) > 0.5) & pixels.front
+        on_top += _pieces(number, image, _ROOM_ACCENT * square, least)
     on_top.sort(key=lambda piece: -piece.size)
     spots: list[NumberSpot] = []
     for piece in masks + on_top:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
@@ -19,7 +20,7 @@ _COARSE_ALREADY = 0.85
 _BELL = 0.5
 
 
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+@dataclass(frozen=True, kw_only=True, eq=False)  # no slots: they leave no room for `transfer`
 class Thinned:
     """A coarser copy of a mesh of V vertices; the copy has W.
 
@@ -31,15 +32,22 @@ class Thinned:
         (V,) int32. The vertex of the copy that each vertex went into.
     representative
         (W,) int32. The vertex nearest to the middle of each cluster.
-    transfer
-        (V, W) sparse; rows are not negative and add up to 1. Takes values back, smoothly.
+    spacing_mm
+        How far apart the vertices of the copy are, about.
     """
 
     source: TriMesh
     mesh: TriMesh
     cluster: IndexArray
     representative: IndexArray
-    transfer: sparse.csr_array[np.float64]
+    spacing_mm: float
+
+    @cached_property
+    def transfer(self) -> sparse.csr_array[np.float64]:
+        """(V, W) sparse; rows are not negative and add up to 1. Takes values back, smoothly."""
+        if self.mesh is self.source:
+            return sparse.eye_array(self.mesh.vertex_count, format="csr")
+        return _transfer(self.source, self.mesh, self.cluster, self.spacing_mm)
 
     def back(self, values: NDArray[np.float64]) -> FloatArray:
         """Return values of the copy, (W,) or (W, k), at the vertices of the mesh."""
@@ -74,7 +82,13 @@ class Thinned:
         return hit
 
 
-def thin(mesh: TriMesh, spacing_mm: float, *, frame: PrincipalFrame | None = None) -> Thinned:
+def thin(
+    mesh: TriMesh,
+    spacing_mm: float,
+    *,
+    frame: PrincipalFrame | None = None,
+    worthwhile_from: int = _WORTHWHILE_FROM,
+) -> Thinned:
     """Return a copy with vertices about a spacing apart.
 
     Vertices that share a cell of a grid and an octant of normals, and hang together, become one
@@ -90,11 +104,13 @@ def thin(mesh: TriMesh, spacing_mm: float, *, frame: PrincipalFrame | None = Non
         Size of the grid's cells.
     frame
         The body's frame; made from the mesh if not given.
+    worthwhile_from
+        A mesh of fewer vertices is left as it is.
     """
-    if mesh.vertex_count < _WORTHWHILE_FROM or float(np.median(mesh.edge_lengths)) > (
+    if mesh.vertex_count < worthwhile_from or float(np.median(mesh.edge_lengths)) > (
         _COARSE_ALREADY * spacing_mm
     ):
-        return _unchanged(mesh)
+        return _unchanged(mesh, spacing_mm)
     count, cluster = _clusters(mesh, spacing_mm, frame or principal_frame(mesh))
     count, cluster = _without_faceless(mesh, cluster, count)
     weight = np.maximum(mesh.vertex_areas, 1e-12)
@@ -112,18 +128,18 @@ def thin(mesh: TriMesh, spacing_mm: float, *, frame: PrincipalFrame | None = Non
         mesh=copy,
         cluster=frozen(cluster.astype(np.int32)),
         representative=frozen(order[first].astype(np.int32)),
-        transfer=_transfer(mesh, copy, cluster, spacing_mm),
+        spacing_mm=spacing_mm,
     )
 
 
-def _unchanged(mesh: TriMesh) -> Thinned:
+def _unchanged(mesh: TriMesh, spacing_mm: float) -> Thinned:
     every = frozen(np.arange(mesh.vertex_count, dtype=np.int32))
     return Thinned(
         source=mesh,
         mesh=mesh,
         cluster=every,
         representative=every,
-        transfer=sparse.eye_array(mesh.vertex_count, format="csr"),
+        spacing_mm=spacing_mm,
     )
 
 
