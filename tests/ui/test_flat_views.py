@@ -338,18 +338,29 @@ def test_escape_takes_the_stroke_back(ready: Bench, planned_case: Case) -> None:
     assert ready.session.case is planned_case
 
 
+def settled(qtbot: QtBot, view: FlatView) -> np.ndarray:
+    """Return the picture once it has been the same for a while, all that comes late included."""
+    seen = [grey_of(view)]
+
+    def still() -> bool:
+        qtbot.wait(300)
+        seen.append(grey_of(view))
+        return np.array_equal(seen[-1], seen[-2])
+
+    qtbot.waitUntil(still)
+    return seen[-1]
+
+
 def test_a_stroke_on_the_crown_is_seen_on_the_flat_views(qtbot: QtBot, ready: Bench) -> None:
     window = ready
     view = window.pane.views[FlatChoice.ROSETTE]
     window.desk.choose(Zone.FISSURE, None)
     window.crown.set_look(Look.ZONES)
-    qtbot.wait(50)
-    before = grey_of(view)
+    before = settled(qtbot, view)
     hit = view.pick(QPointF(middle_of(view, 0.1)))
     assert hit is not None
     window.crown.stroke_began.emit(hit.position, hit.vertex, NONE)
-    QApplication.processEvents()
-    assert (np.abs(grey_of(view) - before) > 30).sum() > 30
+    qtbot.waitUntil(lambda: (np.abs(grey_of(view) - before) > 30).sum() > 30)
     window.crown.stroke_cancelled.emit()
     # Borders may lie a hair beside where they lay.
     qtbot.waitUntil(lambda: (np.abs(grey_of(view) - before) > 30).sum() < 5, timeout=10_000)
