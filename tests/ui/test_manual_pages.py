@@ -72,10 +72,10 @@ def manual(qtbot: QtBot) -> ManualWindow:
 
 
 def rows(heading: str) -> list[list[str]]:
-    """Return the rows of the table below a heading of the page of keys."""
+    """Return what and key of the rows below a heading of the page of keys."""
     part = text_of(FOLDER / "keys.md").split(f"## {heading}\n")[1].split("\n## ")[0]
     lines = [line for line in part.splitlines() if line.startswith("|")]
-    return [[cell.strip() for cell in line.strip("|").split("|")] for line in lines[2:]]
+    return [[cell.strip() for cell in line.strip("|").split("|")][::-1] for line in lines[2:]]
 
 
 def top_line(manual: ManualWindow, y: int = 24) -> str:
