@@ -188,7 +188,7 @@ class BrushBar(QWidget):
         self.grow = _Setting("grow by", "mm", 0.05, 2.0, 0.05, start.grow_mm)
         self.grow.setToolTip("How far Grow and Shrink move an edge, along the surface")
         settings = QHBoxLayout()
-        settings.setSpacing(12)
+        settings.setSpacing(7)
         for setting in (self.radius, self.crease, self.soft_edge, self.strength, self.grow):
             setting.changed.connect(self._emit)
             settings.addWidget(setting, 1)

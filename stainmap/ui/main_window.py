@@ -54,6 +54,7 @@ from stainmap.ui.status_line import StatusLine
 from stainmap.ui.suggest_desk import SuggestDesk
 from stainmap.ui.theme import Scheme, apply_theme
 from stainmap.ui.top_bar import TopBar
+from stainmap.ui.unit_values_panel import UnitValuesDesk
 from stainmap.ui.window_actions import WindowActions
 from stainmap.ui.zone_sliders_desk import ZoneSlidersDesk
 from stainmap.ui.zone_tool_desk import ZoneToolDesk
@@ -101,6 +102,7 @@ class MainWindow(QMainWindow):
         self.saving = SavingFlow(session, self)
         self.printing = PrintingFlow(session, runner, self.crown, self)
         self.plan_desk = PlanDesk(session, self.plan, self.outcome, self.run, self)
+        self.unit_values = UnitValuesDesk(session, runner, self.outcome.unit_values, self)
         self.advice = AdviceDesk(session, self.outcome.advice, self.crown, self)
         self.tools = ZoneToolDesk(session, self.crown, self.desk, self.plan.brush, runner, self)
         self.sliders = ZoneSlidersDesk(session, self.crown, runner, self.set_look, self)

@@ -14,9 +14,10 @@ from stainmap.ui.outcome_panel import OutcomePanel
 from stainmap.ui.section import PADDING, Hairline, SectionHead, SoftLabel
 from stainmap.ui.theme import tones
 from stainmap.ui.unit_panel import UnitPanel
+from stainmap.ui.unit_values_panel import UnitValuesPanel
 from stainmap.ui.value_ladder import ValueLadder
 
-PLAN_PX, OUTCOME_PX = 436, 344
+PLAN_PX, OUTCOME_PX = 438, 344
 
 
 class PlanPanel(QWidget):
@@ -61,7 +62,7 @@ class PlanPanel(QWidget):
 
 
 class OutcomeSide(QWidget):
-    """Outcome, value ladder and advice."""
+    """Outcome, value ladder, advice and, of a bridge, value per unit."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -79,6 +80,8 @@ class OutcomeSide(QWidget):
         inner.addWidget(self.ladder)
         self.advice = AdvicePanel()
         inner.addWidget(self.advice)
+        self.unit_values = UnitValuesPanel()
+        inner.addWidget(self.unit_values)
         column.addWidget(self.outcome)
         column.addLayout(inner)
         column.addStretch(1)

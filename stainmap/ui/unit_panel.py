@@ -7,7 +7,15 @@ from dataclasses import dataclass
 
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QComboBox, QGridLayout, QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QComboBox,
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QSizePolicy,
+    QVBoxLayout,
+    QWidget,
+)
 
 from stainmap.model.tooth import Tooth
 from stainmap.ui.icons import paint_icon
@@ -158,7 +166,6 @@ class UnitPanel(QWidget):
         self._name.setFont(font(15, 600))
         self._description = SoftLabel(px=13)
         words.addStretch(1)
-        words.addWidget(self._name)
         line = QHBoxLayout()
         line.setSpacing(12)
         self.notes = link_button("")
@@ -168,11 +175,14 @@ class UnitPanel(QWidget):
         self.intake = link_button("intake")
         self.intake.setFont(font(12, 500))
         self.intake.clicked.connect(self.intake_asked)
-        line.addWidget(self._description)
+        # The links must never be what is cut off: where it is narrow, words give way to them.
+        for label in (self._name, self._description):
+            label.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        line.addWidget(self._name, 1)
         line.addWidget(self.notes)
         line.addWidget(self.intake)
-        line.addStretch(1)
         words.addLayout(line)
+        words.addWidget(self._description)
         words.addStretch(1)
         head.addWidget(self.tooth)
         head.addLayout(words, 1)
@@ -241,7 +251,9 @@ class UnitPanel(QWidget):
         one = len(facts.teeth) == 1
         name = Tooth(number=facts.teeth[0]).name if one else f"bridge of {len(facts.teeth)} units"
         self._name.setText(name)
+        self._name.setToolTip(name)
         self._description.setText(facts.description)
+        self._description.setToolTip(facts.description)
         self._enlargement.setText(facts.enlargement)
         for combo, text in (
             (self.block, facts.block),

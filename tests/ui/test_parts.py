@@ -9,15 +9,18 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QLabel
 from pytestqt.qtbot import QtBot
 
 from stainmap.app.brush import Tool
 from stainmap.errors import PlanError
 from stainmap.model.colour import Colour
+from stainmap.model.tooth import Role, Tooth, Unit
 from stainmap.model.zone import Accent, Zone
 from stainmap.planning.outcome import AreaOutcome
 from stainmap.planning.schedule import RunPart, RunStage
 from stainmap.planning.size_check import Size
+from stainmap.planning.unit_values import UnitValue
 from stainmap.ui import theme, zone_look
 from stainmap.ui.brush_bar import BrushBar, BrushSettings
 from stainmap.ui.crown_picture import Look
@@ -27,8 +30,11 @@ from stainmap.ui.open_card import OpenCard, numbers_in_name, tooth_numbers
 from stainmap.ui.outcome_panel import OutcomePanel, OutcomeRow, screen_colour
 from stainmap.ui.plate import MessageCard, ProgressCard
 from stainmap.ui.run_strip import RunDetail, RunStrip, duration
+from stainmap.ui.section import PADDING
+from stainmap.ui.side_panels import PLAN_PX, PlanPanel
 from stainmap.ui.status_line import StatusLine
 from stainmap.ui.unit_panel import MaterialNames, UnitFacts, UnitPanel
+from stainmap.ui.unit_values_panel import UnitValuesPanel
 from stainmap.ui.value_ladder import ValueLadder, pushed_apart
 from stainmap.units import LengthUnit, SizeState
 
@@ -263,6 +269,26 @@ def facts(**more: object) -> UnitFacts:
     return UnitFacts(**(values | more))
 
 
+def test_a_bridge_that_is_a_draft_leaves_the_panel_its_width(qtbot: QtBot) -> None:
+    plan = PlanPanel()
+    qtbot.addWidget(plan)
+    long = "bridge of the upper jaw, 110.2 mm high, sintered size"
+    plan.unit.set_facts(facts(teeth=tuple(range(14, 17)), description=long))
+    plan.unit.set_notes(["one", "two"])
+    plan.unit.set_draft("No stump is named.")
+    plan.resize(PLAN_PX - 9, 900)  # a scroll bar beside it
+    plan.show()
+    qtbot.waitExposed(plan)
+    unit = plan.unit
+    assert unit.minimumSizeHint().width() <= PLAN_PX - 9
+    for link in (unit.notes, unit.intake):
+        at = link.mapTo(plan, link.rect().topRight())
+        assert at.x() <= PLAN_PX - 9 - PADDING
+        assert link.width() >= link.sizeHint().width()
+    # Words that gave way can be read by pointing at them.
+    assert any(label.toolTip() == long for label in unit.findChildren(QLabel))
+
+
 def test_the_unit_offers_materials_and_passes_on_what_is_chosen(qtbot: QtBot) -> None:
     panel = UnitPanel()
     qtbot.addWidget(panel)
@@ -417,3 +443,28 @@ def test_the_status_falls_back_to_the_caution(qtbot: QtBot) -> None:
     assert line.message.text() == "Saved."
     line._timer.timeout.emit()
     assert line.message.text() == "Still invented"
+
+
+def unit_value(number: int, lightness: float, before: float | None) -> UnitValue:
+    return UnitValue(
+        unit=Unit(tooth=Tooth(number=number), role=Role.RETAINER),
+        lightness=lightness,
+        plus_minus=3.4,
+        from_before=before,
+        wall_mm=1.48,
+    )
+
+
+def test_value_per_unit_has_a_line_for_each_and_names_the_largest_step(qtbot: QtBot) -> None:
+    panel = UnitValuesPanel()
+    qtbot.addWidget(panel)
+    values = (unit_value(16, 74.6, None), unit_value(15, 75.6, 1.0), unit_value(14, 74.4, -1.2))
+    panel.set_values(values)
+    assert not panel.isHidden()
+    assert panel.head.remark.text() == "largest step 1.2 L*, 15 to 14"
+    texts = panel.table.texts
+    assert texts[:5] == ["16  retainer", "1.5", "74.6", "3.4", ""]
+    assert texts[-5:] == ["14  retainer", "1.5", "74.4", "3.4", signed(-1.2)]
+    assert "15  retainer: L* 75.6" in panel.accessibleDescription()
+    panel.set_values(values[:1])
+    assert panel.isHidden()

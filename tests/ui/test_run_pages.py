@@ -13,6 +13,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QDialog, QFileDialog, QLabel, QPushButton
 from pytestqt.qtbot import QtBot
 
+from stainmap.app.edits import with_coats
 from stainmap.app.job import JobRunner
 from stainmap.app.session import Session
 from stainmap.files.case_file import write_case
@@ -373,3 +374,34 @@ def test_the_accent_over_connectors_is_one_step_and_only_for_bridges(
     assert has_connector_accent(window.session.case)
     window.session.undo()
     assert window.session.case is bridge
+
+
+def test_the_value_of_each_unit_stands_in_the_window_and_follows_the_plan(
+    window: MainWindow, planned_case: Case
+) -> None:
+    panel = window.outcome.unit_values
+    assert panel.isHidden()
+    x = planned_case.surface.mesh.vertices[:, 0]
+    bridge = replace(
+        planned_case,
+        units=(Unit(tooth=Tooth(number=36)), Unit(tooth=Tooth(number=37))),
+        reading=replace(planned_case.reading, unit_index=(x > 0).astype(np.uint8)),
+    )
+    window.session.adopt(bridge, path=None, saved=True)
+    prediction = window.session.prediction
+    assert prediction is not None
+
+    def shown() -> list[str]:
+        return [panel.table.texts[5 * row + 2] for row in range(2)]
+
+    assert not panel.isHidden()
+    first = shown()
+    # The mean of one half's body, by hand: the two halves of the dome are alike.
+    half = (x <= 0) & (bridge.zones == int(Zone.BODY))
+    sizes = bridge.surface.mesh.vertex_areas[half]
+    by_hand = float(np.average(prediction.appearance.lab[half, 0], weights=sizes))
+    assert float(first[0]) == pytest.approx(by_hand, abs=0.4)
+    window.session.edit("darker", lambda c: with_coats(c, 0, Zone.BODY, CoatSpan.exactly(3)))
+    assert float(shown()[0]) < float(first[0]) - 0.5
+    window.session.adopt(planned_case, path=None, saved=True)
+    assert panel.isHidden()

@@ -1,0 +1,122 @@
+"""Value per unit of a bridge, under value ladder and advice: one block has to suit all of them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from PySide6.QtCore import QObject
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from stainmap.app.change import Change
+from stainmap.app.job import Job, JobRunner, Progress
+from stainmap.app.prediction import Prediction
+from stainmap.app.session import Session
+from stainmap.errors import CancelledError, StainmapError
+from stainmap.planning.unit_values import UnitValue, unit_values
+from stainmap.ui.colour_table import ColourTable
+from stainmap.ui.marks import signed
+from stainmap.ui.section import SectionHead, SoftLabel
+
+_HEADS = ("unit", "wall mm", "L*", "\N{PLUS-MINUS SIGN}", "dL*")
+_NOTE = "Mean of each unit's body; dL* from the unit above it."
+
+
+class UnitValuesPanel(QWidget):
+    """A line per unit, in the order of the row; hidden where there is one unit."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAccessibleName("Value per unit")
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 4, 0, 4)
+        column.setSpacing(6)
+        self.head = SectionHead("Value per unit")
+        self.table = ColourTable(_HEADS)
+        column.addWidget(self.head)
+        column.addWidget(self.table)
+        column.addWidget(SoftLabel(_NOTE, 11))
+        self.set_values(())
+
+    def set_values(self, values: Sequence[UnitValue]) -> None:
+        """Show these units; none or one hide the panel."""
+        self.setVisible(len(values) > 1)
+        self.table.set_rows([_row(one) for one in values])
+        self.head.set_remark(_largest_step(values))
+        self.setAccessibleDescription("; ".join(_spoken(one) for one in values))
+
+
+def _row(one: UnitValue) -> tuple[str, ...]:
+    return (
+        f"{one.unit.tooth.number}  {one.unit.role}",
+        f"{one.wall_mm:.1f}",
+        f"{one.lightness:.1f}",
+        f"{one.plus_minus:.1f}",
+        "" if one.from_before is None else signed(one.from_before),
+    )
+
+
+def _spoken(one: UnitValue) -> str:
+    number, wall, lightness, plus_minus, step = _row(one)
+    said = f"{number}: L* {lightness}, plus or minus {plus_minus}, wall {wall} mm"
+    return f"{said}, {step} from the unit before it" if step else said
+
+
+def _largest_step(values: Sequence[UnitValue]) -> str:
+    """Return "largest step 1.2 L*, 15 to 14"; empty without neighbours."""
+    steps = [
+        (abs(after.from_before), before.unit.tooth.number, after.unit.tooth.number)
+        for before, after in pairwise(values)
+        if after.from_before is not None
+    ]
+    if not steps:
+        return ""
+    size, before, after = max(steps)
+    return f"largest step {size:.1f} L*, {before} to {after}"
+
+
+class UnitValuesDesk(QObject):
+    """Works out the value of every unit in the background, whenever a bridge is predicted anew."""
+
+    def __init__(
+        self, session: Session, runner: JobRunner, panel: UnitValuesPanel, parent: QObject
+    ) -> None:
+        super().__init__(parent)
+        self._session, self._runner, self._panel = session, runner, panel
+        self._job: Job[tuple[UnitValue, ...]] | None = None
+
+    def refresh(self, change: Change) -> None:
+        """Show what has changed."""
+        if change.touches("opened"):
+            self._panel.set_values(())
+        if not change.touches("opened", "outcome"):
+            return
+        if self._job is not None:
+            self._job.cancel()
+            self._job = None
+        prediction = self._session.prediction
+        if prediction is None or len(prediction.case.units) < 2:
+            self._panel.set_values(())
+            return
+        job = self._runner.start(
+            "Value of each unit",
+            lambda progress: _values(prediction, progress),
+            on_done=lambda values: self._show(prediction, values),
+            on_failed=self._failed,
+        )
+        self._job = None if job.is_finished else job
+
+    def _show(self, prediction: Prediction, values: tuple[UnitValue, ...]) -> None:
+        # What was worked out for a plan that has been changed since is not shown.
+        if self._session.prediction is prediction:
+            self._panel.set_values(values)
+
+    def _failed(self, error: StainmapError) -> None:
+        # Nothing is shown rather than the values of another plan.
+        if not isinstance(error, CancelledError):
+            self._panel.set_values(())
+
+
+def _values(prediction: Prediction, progress: Progress) -> tuple[UnitValue, ...]:
+    progress(0.0, "value of each unit")  # a plan that was changed meanwhile is not worked out
+    return unit_values(prediction.case, prediction.unit_outcomes())
