@@ -198,6 +198,7 @@ class MainWindow(QMainWindow):
         self.desk.refresh(change)
         self.flats.refresh(change)
         self.plan_desk.refresh(change)
+        self.unit_values.refresh(change)
         self.intake.refresh(change)
         self.advice.refresh(change)
         self.tools.refresh(change)
