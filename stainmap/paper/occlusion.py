@@ -13,7 +13,7 @@ from stainmap.surface.mesh import TriMesh
 FloatArray = NDArray[np.float64]
 
 DIRECTIONS = 96
-_MAP_SIDE = 320
+MAP_SIDE = 320
 # A vertex is looked at from this many map steps above the surface, so that the facets around it,
 # seen at a slant, do not hide it.
 _LIFT_STEPS = 0.8
@@ -23,6 +23,7 @@ def ambient_occlusion(
     mesh: TriMesh,
     *,
     directions: int = DIRECTIONS,
+    map_side: int = MAP_SIDE,
     progress: Callable[[float, str], None] | None = None,
 ) -> NDArray[np.float32]:
     """Return (V,) the cosine-weighted share of the hemisphere above each vertex that is open.
@@ -34,7 +35,7 @@ def ambient_occlusion(
     """
     points, normals = mesh.vertices, mesh.vertex_normals
     radius = max(0.5 * float(np.linalg.norm(mesh.extent)), 1e-9)
-    step_mm = 2.0 * radius / _MAP_SIDE
+    step_mm = 2.0 * radius / map_side
     lifted = points + normals * (_LIFT_STEPS * step_mm)
     seen = np.zeros(len(points))
     total = np.zeros(len(points))
@@ -45,14 +46,16 @@ def ambient_occlusion(
         total += cosine
         axes = _axes(towards)
         facing = np.flatnonzero(cosine > 0.0)
-        seen[facing] += cosine[facing] * _visible(mesh, lifted[facing], axes, step_mm)
+        seen[facing] += cosine[facing] * _visible(mesh, lifted[facing], axes, map_side, step_mm)
     share = seen / np.maximum(total, 1e-12)
     return np.asarray(np.clip(share, 0.0, 1.0), dtype=np.float32)
 
 
-def _visible(mesh: TriMesh, lifted: FloatArray, axes: FloatArray, step_mm: float) -> FloatArray:
+def _visible(
+    mesh: TriMesh, lifted: FloatArray, axes: FloatArray, map_side: int, step_mm: float
+) -> FloatArray:
     """Return how far points (N, 3), a little above the surface, are seen along an axis: 0 to 1."""
-    half = 0.5 * _MAP_SIDE
+    half = 0.5 * map_side
 
     def to_map(at: FloatArray) -> FloatArray:
         local = (at - mesh.centre) @ axes.T
@@ -64,8 +67,8 @@ def _visible(mesh: TriMesh, lifted: FloatArray, axes: FloatArray, step_mm: float
     depth = nearest_depths(
         to_map(mesh.vertices),
         mesh.faces,
-        _MAP_SIDE,
-        _MAP_SIDE,
+        map_side,
+        map_side,
         both_sides=not mesh.is_watertight,  # the back of an open sheet hides too
     )
     at = to_map(lifted)
@@ -76,8 +79,8 @@ def _visible(mesh: TriMesh, lifted: FloatArray, axes: FloatArray, step_mm: float
     open_share = np.zeros(len(lifted))
     for dy, weight_y in ((0, 1.0 - share_y), (1, share_y)):
         for dx, weight_x in ((0, 1.0 - share_x), (1, share_x)):
-            r = np.clip(row + dy, 0, _MAP_SIDE - 1)
-            c = np.clip(column + dx, 0, _MAP_SIDE - 1)
+            r = np.clip(row + dy, 0, map_side - 1)
+            c = np.clip(column + dx, 0, map_side - 1)
             open_share += weight_y * weight_x * (depth[r, c] <= at[:, 2])
     return open_share
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 from collections.abc import Iterable, Sequence
 from contextlib import contextmanager
+from itertools import chain
 from typing import Any, Literal, NamedTuple
 
 from PIL import Image
@@ -196,11 +197,12 @@ class Page:
     ) -> None:
         """Draw a line through points (x, y); with `fill` a filled outline without a line."""
         canvas = self._canvas
-        places = [f"{x * MM:.2f} {(self.height - y) * MM:.2f}" for x, y in points]
+        places = [(x * MM, (self.height - y) * MM) for x, y in points]
         if not places:
             return
         # Written out: the library formats every figure by itself, which takes longer than all else.
-        drawn = " ".join([f"{places[0]} m", *(f"{place} l" for place in places[1:])])
+        form = "%.2f %.2f m" + " %.2f %.2f l" * (len(places) - 1)
+        drawn = form % tuple(chain.from_iterable(places))
         if fill is not None:
             canvas.setFillGray(fill)
             canvas.addLiteral(f"n {drawn} h f*")

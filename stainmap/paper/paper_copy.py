@@ -21,7 +21,7 @@ from stainmap.surface.mesh import FloatArray, TriMesh, frozen
 from stainmap.surface.thinning import Thinned, thin
 
 # About 0.7 mm on paper at the largest scale. A chord this long lies 0.004 mm off a groove of 1 mm
-# radius, a fiftieth of the width of a line there.
+# radius: on paper less than a tenth of the width of a line.
 SPACING_MM: Final = 0.18
 # The rosette is drawn at half the scale of the views, and light is softened over more than this.
 COARSE_MM: Final = 0.25

@@ -15,6 +15,7 @@ from stainmap.surface.thinning import Thinned
 
 # On paper the relief is a tenth of the tone: fewer directions, smoothed further, are enough.
 _DIRECTIONS: Final = 12
+_MAP_SIDE: Final = 200
 _OCCLUSION_MM: Final = 0.3
 _NORMALS_MM: Final = 0.12
 # Tones of a print are good to a hundredth, borders to a thousandth of the width of a zone.
@@ -38,7 +39,9 @@ def paper_shading(
     """
     mesh = operator.mesh
     hiding = mesh if coarse is None else coarse.mesh
-    open_share = ambient_occlusion(hiding, directions=_DIRECTIONS, progress=progress)
+    open_share = ambient_occlusion(
+        hiding, directions=_DIRECTIONS, map_side=_MAP_SIDE, progress=progress
+    )
     if coarse is not None:
         open_share = coarse.back(open_share.astype(np.float64)).astype(np.float32)
     openness = operator.smooth(open_share, _OCCLUSION_MM)

@@ -283,10 +283,9 @@ def _fragments(
     row = first[triangle] + step
     y = row.astype(np.float64) + 0.5
     one = _crossing(top, bottom, triangle, y)
+    high, low = _crossing(top, middle, triangle, y), _crossing(middle, bottom, triangle, y)
     upper = y < middle[triangle, 1]
-    start, end = np.where(upper, by_y[triangle, 0], by_y[triangle, 1]), by_y[triangle, 2]
-    end = np.where(upper, by_y[triangle, 1], end)
-    other = _crossing(points[start], points[end], slice(None), y)
+    other = np.where(upper, high[0], low[0]), np.where(upper, high[1], low[1])
     swapped = one[0] > other[0]
     left_x, right_x = np.where(swapped, other[0], one[0]), np.where(swapped, one[0], other[0])
     left_z, right_z = np.where(swapped, other[1], one[1]), np.where(swapped, one[1], other[1])
@@ -299,14 +298,15 @@ def _fragments(
 
 
 def _crossing(
-    upper: FloatArray, lower: FloatArray, edge: NDArray[np.intp] | slice, y: FloatArray
+    upper: FloatArray, lower: FloatArray, edge: NDArray[np.intp], y: FloatArray
 ) -> tuple[FloatArray, FloatArray]:
-    """Return x and nearness where edges cross rows."""
-    slope = (lower[:, [0, 2]] - upper[:, [0, 2]]) / np.maximum(lower[:, 1] - upper[:, 1], 1e-300)[
-        :, None
-    ]
+    """Return x and nearness where edges, or the lines through them, cross rows."""
+    # A level edge is never asked for; its slope only has to be a number.
+    rise = lower[:, 1] - upper[:, 1]
+    rise = np.where(rise > 0.0, rise, 1.0)
+    x, z = (lower[:, k] - upper[:, k] for k in (0, 2))
     along = y - upper[edge, 1]
-    return upper[edge, 0] + along * slope[edge, 0], upper[edge, 2] + along * slope[edge, 1]
+    return upper[edge, 0] + along * (x / rise)[edge], upper[edge, 2] + along * (z / rise)[edge]
 
 
 def _repeat(counts: NDArray[np.intp]) -> tuple[NDArray[np.intp], NDArray[np.intp]]:

@@ -96,7 +96,7 @@ def whole_map(
         fields=fields,
         lines=_lines(mesh, shading, fields, directions) + streak_arrows(case),
         directions=directions,
-        extents={side: FlatExtent.of(mesh.vertices, directions, side) for side in Side},
+        extents=_extents(case.surface.mesh.vertices, directions),
         enlargement=sheet.enlargement,
         cuts=np.zeros((0, 3), dtype=np.int32),
     )
@@ -129,10 +129,24 @@ def part_map(whole: UnitMap, copy: PaperCopy, case: Case, unit: int) -> UnitMap:
         fields=fields,
         lines=_lines(mesh, shading, fields, directions) + streak_arrows(case, unit),
         directions=directions,
-        extents={side: FlatExtent.of(mesh.vertices, directions, side) for side in Side},
+        extents=_extents(_unit_places(case, unit), directions),
         enlargement=whole.enlargement,
         cuts=_cut_faces(mesh, cut[vertex]),
     )
+
+
+def _extents(places: FloatArray, directions: CrownDirections) -> dict[Side, FlatExtent]:
+    """Return how far the surface itself reaches: printed sizes do not depend on the copy."""
+    return {side: FlatExtent.of(places, directions, side) for side in Side}
+
+
+def _unit_places(case: Case, unit: int) -> FloatArray:
+    """Return (n, 3) the vertices of the faces of one unit."""
+    mesh = case.surface.mesh
+    own = np.sort(case.reading.unit_index[mesh.faces], axis=1)[:, 1] == unit
+    used = np.zeros(mesh.vertex_count, dtype=np.bool_)
+    used[mesh.faces[own]] = True
+    return mesh.vertices[used]
 
 
 def _cut_faces(mesh: TriMesh, cut: NDArray[np.bool_]) -> IndexArray:

@@ -47,6 +47,8 @@ _HATCH_ROOM_PX = 7.0
 _ROOM_ZONE, _ROOM_ACCENT, _ROOM_LEAST = 1.0, 0.4, 0.15
 # A number that has this many of its own widths around it may move to the middle of its area.
 _PLENTY = 0.9
+# Numbers on paper are placed to so many pixels.
+_NUMBER_STEP = 1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -122,16 +124,18 @@ def draw_zones(
     """
     relief = form_relief(frame, shading, _RELIEF_PAPER if paper else _RELIEF_SCREEN)
     if paper:
-        # All zones are white: only numbers ask for them, and those stand on whole pixels.
-        pixels = _Grid.of_pixels(frame)
-        zones = _labels(pixels, fields)
+        # All zones are white: only the places of numbers depend on them.
+        step = _NUMBER_STEP
+        spots = _Grid.of_pixels(frame, step)
+        zones = _labels(spots, fields)
         light = _PAPER * relief[:, None]
         ground = 1.0
     else:
+        step = 1
         labels = _labels(_Grid.of_samples(frame), fields)
         middle = frame.samples // 2
         zones = labels[middle :: frame.samples, middle :: frame.samples]
-        pixels = _Grid.of_pixels(frame)
+        spots = _Grid.of_pixels(frame, step)
         colours = np.full((len(Zone) + 1, 3), _NO_ZONE)
         colours[1:] = [zone_colour_linear(zone) for zone in Zone]
         light = colours[labels.ravel()[frame.hits]] * relief[:, None]
@@ -149,13 +153,13 @@ def draw_zones(
     return ZoneDrawing(
         picture=np.repeat(picture, 3, axis=2) if paper else picture,
         lines=tuple(lines),
-        numbers=_number_spots(pixels, zones, fields, number_px, every_area=every_area),
+        numbers=_number_spots(spots, zones, fields, number_px, step, every_area=every_area),
     )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Grid:
-    """All samples of a frame, or the middle one of each pixel.
+    """All samples of a frame, or the middle one of every square of a few pixels.
 
     Parameters
     ----------
@@ -184,13 +188,15 @@ class _Grid:
         )
 
     @classmethod
-    def of_pixels(cls, frame: FrameBuffer) -> _Grid:
-        side = frame.samples
-        row, column = np.divmod(frame.hits, frame.width * side)
-        chosen = np.flatnonzero((row % side == side // 2) & (column % side == side // 2))
+    def of_pixels(cls, frame: FrameBuffer, step: int) -> _Grid:
+        pitch = frame.samples * step
+        height, width = frame.height // step, frame.width // step
+        row, column = np.divmod(frame.hits, frame.width * frame.samples)
+        middle = (row % pitch == pitch // 2) & (column % pitch == pitch // 2)
+        chosen = np.flatnonzero(middle & (row < height * pitch) & (column < width * pitch))
         return cls(
-            shape=(frame.height, frame.width),
-            hits=row[chosen] // side * frame.width + column[chosen] // side,
+            shape=(height, width),
+            hits=row[chosen] // pitch * width + column[chosen] // pitch,
             weights=frame.weights[chosen],
             front=frame.front[chosen],
         )
@@ -302,32 +308,40 @@ def _thinning(order: NDArray[np.intp]) -> FloatArray:
 
 
 def _number_spots(
-    pixels: _Grid,
+    grid: _Grid,
     zones: NDArray[np.int8],
     fields: AreaFields,
     number_px: float,
+    step: int,
     *,
     every_area: bool,
 ) -> tuple[NumberSpot, ...]:
-    """Place numbers at the widest visible part of every area, zones first, none on another."""
-    square = number_px**2
+    """Place numbers at the widest visible part of every area, zones first, none on another.
+
+    `step` is how many pixels lie between places of the grid.
+    """
+    number = number_px / step
+    square = number**2
     least = (_ROOM_LEAST if every_area else _ROOM_ZONE) * square
     masks: list[_Piece] = []
     for zone in Zone:
         masks += _pieces(int(zone), zones == int(zone), _ROOM_ZONE * square, least)
     masks.sort(key=lambda piece: -piece.size)
     on_top: list[_Piece] = []
-    for number, share in fields.accents.items():
+    for accent, share in fields.accents.items():
         image = np.zeros(zones.shape, dtype=np.bool_)
-        image.ravel()[pixels.hits] = (pixels.take(share) > 0.5) & pixels.front
-        on_top += _pieces(number, image, _ROOM_ACCENT * square, least)
+        image.ravel()[grid.hits] = (grid.take(share) > 0.5) & grid.front
+        on_top += _pieces(accent, image, _ROOM_ACCENT * square, least)
     on_top.sort(key=lambda piece: -piece.size)
     spots: list[NumberSpot] = []
     for piece in masks + on_top:
-        spot = _widest(piece, zones.shape, spots, number_px)
+        spot = _widest(piece, zones.shape, spots, number)
         if spot is not None:
             spots.append(spot)
-    return tuple(spots)
+    return tuple(
+        NumberSpot(area=spot.area, x=spot.x * step, y=spot.y * step, room=spot.room * step)
+        for spot in spots
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

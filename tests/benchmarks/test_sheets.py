@@ -16,8 +16,7 @@ from tests.benchmarks.measuring import milliseconds
 
 pytestmark = pytest.mark.benchmark
 
-# A tray of 12 takes as many coat maps, and next to nothing besides.
-ASKED_MS, HELD_MS = 2_000.0, 6_500.0
+ONE_UNIT_MS = 2_000.0
 
 
 @pytest.fixture(scope="module")
@@ -31,15 +30,9 @@ def test_agreement_and_mixing_list_take_no_time(sheet: SheetData) -> None:
         assert milliseconds(lambda make=make: make(sheet), 300.0, repeats=1, rounds=4) < 300.0
 
 
-def test_a_coat_map_does_not_become_slower(sheet: SheetData) -> None:
-    taken = milliseconds(lambda: coat_map_bytes(sheet), HELD_MS, repeats=1, rounds=4)
-    assert taken < HELD_MS
+def test_sheets_of_one_unit_are_there_in_two_seconds(sheet: SheetData) -> None:
+    def sheets() -> None:
+        for make in (coat_map_bytes, mixing_list_bytes, agreement_bytes):
+            make(sheet)
 
-
-@pytest.mark.xfail(
-    strict=True,
-    reason="4 to 5 s; of them views 1.3, rosette 1.1, lines 0.9, light 0.6: the surface is finer"
-    " than paper needs",
-)
-def test_a_coat_map_is_there_in_two_seconds(sheet: SheetData) -> None:
-    assert milliseconds(lambda: coat_map_bytes(sheet), ASKED_MS, repeats=1, rounds=1) < ASKED_MS
+    assert milliseconds(sheets, ONE_UNIT_MS, repeats=1, rounds=6) < ONE_UNIT_MS
