@@ -72,7 +72,9 @@ class FlatMap:
 
 
 def disc_faces(mesh: TriMesh, faces: BoolArray) -> BoolArray:
-    """Return the largest piece of some faces, without vertices at which only corners touch.
+    """Return the largest piece of some faces, without edges that more than two of them share.
+
+    Nor has it vertices at which only corners touch.
 
     Parameters
     ----------
@@ -90,9 +92,12 @@ def disc_faces(mesh: TriMesh, faces: BoolArray) -> BoolArray:
         back = end.astype(np.int64) * mesh.vertex_count + start
         leaving = np.bincount(start[~np.isin(back, directed)], minlength=mesh.vertex_count)
         pinched = leaving > 1
-        if not pinched.any():
+        sharing = np.bincount(mesh.face_edges[chosen].ravel(), minlength=len(mesh.edges))
+        crowded = sharing > 2
+        if not pinched.any() and not crowded.any():
             break
         chosen = chosen & ~pinched[mesh.faces].any(axis=1)
+        chosen = chosen & ~crowded[mesh.face_edges].any(axis=1)
     return frozen(chosen)
 
 

@@ -8,7 +8,13 @@ import trimesh
 from hypothesis import given
 from hypothesis import strategies as st
 
-from stainmap.paper.isolines import grid_contours, isolines, simplified, split_lines
+from stainmap.paper.isolines import (
+    grid_contours,
+    isolines,
+    simplified,
+    split_lines,
+    stacked_isolines,
+)
 from stainmap.surface.mesh import TriMesh
 
 
@@ -102,3 +108,17 @@ def test_a_simplified_line_stays_within_the_tolerance() -> None:
         along = np.sum((point - start) * step, axis=1) / np.sum(step**2, axis=1)
         nearest = start + np.clip(along, 0, 1)[:, None] * step
         assert np.linalg.norm(point - nearest, axis=1).min() <= 0.2 + 1e-9
+
+
+def test_stacked_levels_are_the_levels_one_by_one(ball: TriMesh) -> None:
+    values = 1.7 * ball.vertices[:, 2] + np.sin(ball.vertices[:, 0])
+    lines, order = stacked_isolines(ball, values)
+    np.testing.assert_allclose(lines.take(values), order, atol=1e-9)
+    for level in range(int(np.ceil(values.min())), int(np.floor(values.max())) + 1):
+        alone = isolines(ball, values, float(level))
+        here = lines.take(ball.vertices)[order == level]
+        there = alone.take(ball.vertices)
+        assert len(here) == len(there)
+        np.testing.assert_allclose(np.sort(here, axis=0), np.sort(there, axis=0), atol=1e-12)
+    for line in np.split(order, lines.starts[1:-1]):
+        assert np.ptp(line) == 0
