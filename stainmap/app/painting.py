@@ -24,6 +24,8 @@ class StrokeUpdate:
         light and liquid spread sideways.
     painted
         (k,) vertices whose zone, accent or coats changed.
+    lab
+        (m, 3) L*a*b* of `vertices` now; None while there is no prediction to follow.
     coats
         (S, k) coats of each step there now; None while there is no prediction to follow.
     """
@@ -31,6 +33,7 @@ class StrokeUpdate:
     vertices: NDArray[np.int32]
     srgb: NDArray[np.uint8]
     painted: NDArray[np.int32]
+    lab: NDArray[np.float32] | None = None
     coats: NDArray[np.float32] | None = None
 
 
@@ -90,7 +93,9 @@ class Painting:
         self._unseen = []
         coats = coats_under_brush(stroke, prediction.layout, prediction.coats, changed)
         dab = prediction.engine.dab(changed, prediction.seen_coats(coats, changed))
-        return StrokeUpdate(vertices=dab.vertices, srgb=dab.srgb, painted=changed, coats=coats)
+        return StrokeUpdate(
+            vertices=dab.vertices, srgb=dab.srgb, lab=dab.lab, painted=changed, coats=coats
+        )
 
     def end(self) -> Stroke | None:
         """Lift the brush; return the stroke, or None if there was none."""

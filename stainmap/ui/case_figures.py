@@ -186,6 +186,13 @@ def probe_reading(prediction: Prediction, vertex: int) -> ProbeReading:
     )
 
 
+def colour_words(lab: NDArray[np.floating]) -> str:
+    """Return L*a*b* as its L*, C* and h in words."""
+    light, a, b = (float(v) for v in lab)
+    hue = np.degrees(np.arctan2(b, a)) % 360.0
+    return f"L* {light:.1f} C* {np.hypot(a, b):.1f} h {hue:.0f}\N{DEGREE SIGN}"
+
+
 def check_details(found: PointCheck) -> str:
     """Return the figures behind the verdict on a point, a line each."""
     lines = [

@@ -14,12 +14,14 @@ from stainmap.ui.marks import Align, paint_text, text_width
 from stainmap.ui.theme import tones
 from stainmap.ui.zone_look import MOST_COATS, coat_tones, paint_area_patch
 
+_PROBE_PX, _PROBE_HEIGHT_PX, _FIGURE_PX = 290, 98, 20
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ProbeReading:
     """What is known about one place: area, coats, colour as ``#rrggbb`` with its figures, wall.
 
-    `plus_minus` is one standard deviation of L*.
+    `plus_minus` is one standard deviation of L*; `figure` what the look tells, if that is more.
     """
 
     area: str
@@ -30,14 +32,16 @@ class ProbeReading:
     hue_degrees: float
     wall: str
     plus_minus: float
+    figure: str = ""
 
     @property
     def spoken(self) -> str:
         """The reading as one line of text."""
+        figure = f", {self.figure}" if self.figure else ""
         return (
             f"{self.area}, {self.coats}, L* {self.lightness:.1f} "
             f"\N{PLUS-MINUS SIGN} {self.plus_minus:.1f}, C* {self.chroma:.1f}, "
-            f"h {self.hue_degrees:.0f} degrees, {self.wall}"
+            f"h {self.hue_degrees:.0f} degrees, {self.wall}{figure}"
         )
 
 
@@ -67,7 +71,7 @@ class ProbeCard(Card):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setFixedSize(290, 98)
+        self.setFixedSize(_PROBE_PX, _PROBE_HEIGHT_PX)
         self.setAccessibleName("Reading under the pointer")
         self._reading: ProbeReading | None = None
         self.hide()
@@ -76,6 +80,8 @@ class ProbeCard(Card):
         """Show a reading, or hide the card."""
         self._reading = reading
         self.setAccessibleDescription("" if reading is None else reading.spoken)
+        taller = _FIGURE_PX if reading is not None and reading.figure else 0
+        self.setFixedSize(_PROBE_PX, _PROBE_HEIGHT_PX + taller)
         self.setVisible(reading is not None)
         self.update()
 
@@ -102,6 +108,8 @@ class ProbeCard(Card):
         paint_text(painter, (62, 61), spread, t.soft, px=12)
         wide = self.width() - 24.0
         paint_text(painter, (12, 84), reading.wall, t.soft, px=12, width=wide)
+        if reading.figure:
+            paint_text(painter, (12, 105), reading.figure, t.ink, weight=550, width=wide)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 
 import numpy as np
@@ -40,6 +41,8 @@ class CrownDesk(QObject):
         The line that says what the brush does, and whether it puts on coats.
     problem
         A StainmapError from painting.
+    drawn
+        A `StrokeUpdate` that has just been shown.
     named
         What is under the pointer, as one line; empty if nothing is.
     """
@@ -47,6 +50,7 @@ class CrownDesk(QObject):
     purpose_changed = Signal(str, bool)
     problem = Signal(object)
     named = Signal(str)
+    drawn = Signal(object)
 
     def __init__(self, session: Session, view: CrownView, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -59,6 +63,8 @@ class CrownDesk(QObject):
         self._left_at: Camera | None = None
         self._bench_shown: Prediction | None = None
         self._last_vertex: int | None = None
+        # What the look that is on tells of a vertex, beyond what every reading says.
+        self.figure_of: Callable[[int], str] = lambda _vertex: ""
         view.pointed_at.connect(self.read)
         view.stroke_began.connect(self._begin)
         view.stroke_moved.connect(self._move)
@@ -267,6 +273,7 @@ class CrownDesk(QObject):
             return
         self._session.expect_stroke(hit.vertex, self._settings.radius_mm)
         reading = figures.probe_reading(prediction, hit.vertex)
+        reading = replace(reading, figure=self.figure_of(hit.vertex))
         self._view.set_probe(reading, None if from_afar else hit.position)
         self.named.emit(reading.spoken)
 
@@ -289,6 +296,7 @@ class CrownDesk(QObject):
         stroke, painted = self._session.stroke, update.painted
         if len(update.vertices):
             self._view.update_colours(update.vertices, update.srgb)
+            self.drawn.emit(update)
         if update.coats is not None and self._view.look is Look.BENCH and stroke is not None:
             srgb = figures.bench_srgb(stroke.case, update.coats)
             self._view.update_colours(painted, srgb, Look.BENCH)

@@ -20,10 +20,18 @@ class Look(StrEnum):
     BENCH = "bench"
     ZONES = "zones"
     COATS = "coats"
+    VALUE = "value"
+    OFFSET = "offset"
+    THICKNESS = "thickness"
+    GROUND = "ground"
 
 
 # Looks that show a colour of every vertex, as the screen can show it.
-COLOURED = (Look.SINTERED, Look.BENCH)
+COLOURED = (Look.SINTERED, Look.BENCH, Look.GROUND)
+# Looks whose colour at every vertex stands for a figure.
+SCALED = (Look.VALUE, Look.OFFSET, Look.THICKNESS)
+# Shadows would pass for figures: there they are this much fainter than on zones.
+SCALED_RELIEF = 0.45
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

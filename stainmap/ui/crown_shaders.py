@@ -12,7 +12,7 @@ from PySide6.QtOpenGL import QOpenGLFunctions_3_3_Core, QOpenGLShader, QOpenGLSh
 
 from stainmap.errors import StainmapError
 from stainmap.paths import resource
-from stainmap.ui.crown_picture import Look
+from stainmap.ui.crown_picture import SCALED, Look
 
 _HEAD = "#version 330 core\n"
 # Attribute locations of crown.vert.
@@ -27,13 +27,20 @@ class Pass(StrEnum):
     BENCH = Look.BENCH.value
     ZONES = Look.ZONES.value
     COATS = Look.COATS.value
+    VALUE = Look.VALUE.value
+    OFFSET = Look.OFFSET.value
+    THICKNESS = Look.THICKNESS.value
+    GROUND = Look.GROUND.value
     AREAS = "areas"
 
 
 # Which attributes a pass reads, and the switch it sets in crown.vert.
+_LIT_ATTRIBUTES = (POSITION, SHARP_NORMAL, NORMAL_BLUE, NORMAL_GREEN, NORMAL_RED, COLOUR)
 _ZONE_ATTRIBUTES = (ZONE_SHARE_A, ZONE_SHARE_B, ACCENT_SHARE_A, ACCENT_SHARE_B)
 ATTRIBUTES: dict[Pass, tuple[int, ...]] = {
-    Pass.SINTERED: (POSITION, SHARP_NORMAL, NORMAL_BLUE, NORMAL_GREEN, NORMAL_RED, COLOUR),
+    Pass.SINTERED: _LIT_ATTRIBUTES,
+    Pass.GROUND: _LIT_ATTRIBUTES,
+    **{Pass(look.value): (POSITION, SHARP_NORMAL, NORMAL_BLUE, COLOUR) for look in SCALED},
     Pass.BENCH: (POSITION, SHARP_NORMAL, NORMAL_BLUE, COLOUR),
     Pass.ZONES: (POSITION, SHARP_NORMAL, NORMAL_BLUE, *_ZONE_ATTRIBUTES),
     Pass.COATS: (POSITION, SHARP_NORMAL, NORMAL_BLUE, COATS),
@@ -41,10 +48,19 @@ ATTRIBUTES: dict[Pass, tuple[int, ...]] = {
 }
 _SWITCH = {
     Pass.SINTERED: "SINTERED",
+    Pass.GROUND: "SINTERED",
+    **{Pass(look.value): "SCALED" for look in SCALED},
     Pass.BENCH: "SINTERED\n#define CHALK",
     Pass.ZONES: "ZONES",
     Pass.COATS: "COATS",
     Pass.AREAS: "ZONES",
+}
+
+
+# Passes drawn by another one's fragment shader than that of their own name.
+_FRAGMENT = {
+    Pass.GROUND: "sintered.frag",
+    **{Pass(look.value): "scaled.frag" for look in SCALED},
 }
 
 
@@ -118,8 +134,9 @@ class Program:
 def crown_program(functions: QOpenGLFunctions_3_3_Core, which: Pass) -> Program:
     """Build the program of a pass; a context must be current."""
     vertex = f"{_HEAD}#define {_SWITCH[which]}\n{_source('crown.vert')}"
-    fragment = f"{_HEAD}{_source('encode.glsl')}{_source(f'{which}.frag')}"
-    return Program(functions, vertex, fragment, f"{which}.frag")
+    name = _FRAGMENT.get(which, f"{which}.frag")
+    fragment = f"{_HEAD}{_source('encode.glsl')}{_source(name)}"
+    return Program(functions, vertex, fragment, name)
 
 
 def resolve_program(functions: QOpenGLFunctions_3_3_Core) -> Program:

@@ -22,10 +22,11 @@ from stainmap.paper.views import CrownDirections, Side
 from stainmap.surface.mesh import TriMesh
 from stainmap.ui.camera import Camera, depth_from_buffer
 from stainmap.ui.crown_canvas import Canvas, make_canvas
-from stainmap.ui.crown_cards import CoatLegend, ProbeCard, ProbeReading, ZoneLegend
+from stainmap.ui.crown_cards import ProbeCard, ProbeReading
 from stainmap.ui.crown_overlay import CrownOverlay, EmptyMark, Pill
 from stainmap.ui.crown_picture import CrownPicture, Look, SeenValues
 from stainmap.ui.framing import fitted_beside, is_covered
+from stainmap.ui.legends import Legends, ScaleWords
 from stainmap.ui.pill_places import pill_places
 from stainmap.ui.theme import SURROUND
 from stainmap.ui.zone_shares import ZoneShares
@@ -35,7 +36,6 @@ FloatArray = NDArray[np.float64]
 TURN_MS = 150
 _REST_MS = 120
 _EDGE = 16
-_LEGEND_FROM_PX = 700
 # The first look at a crown: from the occlusal and buccal, a little mesially.
 _START = np.array([0.30, 0.62, 0.66])
 
@@ -62,7 +62,8 @@ class CrownStage(QWidget):
         self.overlay = CrownOverlay(self)
         self.empty_mark = EmptyMark(self)
         self.probe_card = ProbeCard(self)
-        self.zone_legend, self.coat_legend = ZoneLegend(self), CoatLegend(self)
+        self.legends = Legends(self)
+        self.zone_legend, self.coat_legend = self.legends.zones, self.legends.coats
         self._mesh: TriMesh | None = None
         self._directions: CrownDirections | None = None
         self._shares: ZoneShares | None = None
@@ -133,8 +134,7 @@ class CrownStage(QWidget):
         self.overlay.camera = None
         self.overlay.pills = ()
         self.canvas.draw_nothing()
-        self.zone_legend.hide()
-        self.coat_legend.hide()
+        self.legends.hide()
         self.set_probe(None, None)
         self.empty_mark.show()
         self.overlay.update()
@@ -281,6 +281,12 @@ class CrownStage(QWidget):
         self._place_cards()
         self.seen_changed.emit()
 
+    def set_scale(self, words: ScaleWords | None) -> None:
+        """Say what the colours of a look stand for; None while there is nothing to show."""
+        self.legends.scale.set_words(words)
+        self._place_cards()
+        self._move_aside()
+
     def set_relief(self, on: bool) -> None:
         """Switch the shading on or off."""
         self._shading = on
@@ -357,9 +363,7 @@ class CrownStage(QWidget):
     def _card_rect(self) -> QRect:
         if self._cover is not None:
             return self._cover.geometry()
-        # Not isVisible: a card of a window that is not shown yet counts as well.
-        legends = (self.zone_legend, self.coat_legend)
-        return next((card.geometry() for card in legends if not card.isHidden()), QRect())
+        return self.legends.rect
 
     def _covers(self, camera: Camera) -> bool:
         """Return True if a card would lie on the crown."""
@@ -478,17 +482,12 @@ class CrownStage(QWidget):
         self._fit_when_visible()
 
     def _place_cards(self) -> None:
-        # In a small view the legend would hide the crown; the coat table shows the same samples.
-        room = self.width() >= _LEGEND_FROM_PX
-        look = self._drawn_look
-        self.zone_legend.setVisible(look is Look.ZONES and self.has_crown and room)
-        self.coat_legend.setVisible(look is Look.COATS and self.has_crown)
-        right = self.width() - _EDGE
-        for legend in (self.zone_legend, self.coat_legend):
-            legend.move(right - legend.width(), _EDGE)
-        card = self.probe_card
-        legend_open = not (self.zone_legend.isHidden() and self.coat_legend.isHidden())
-        card.move(_EDGE if legend_open else right - card.width(), _EDGE)
+        if self.has_crown:
+            self.legends.show(self._drawn_look, self.width(), _EDGE)
+        else:
+            self.legends.hide()
+        card, legend_open = self.probe_card, self.legends.is_open
+        card.move(_EDGE if legend_open else self.width() - _EDGE - card.width(), _EDGE)
         x = card.x() + (card.width() - 24 if legend_open else 24)
         self.overlay.probe_anchor = QPointF(x, card.y() + card.height())
 

@@ -13,7 +13,7 @@ from stainmap.optics.colorimetry import decode_srgb, encode_srgb
 from stainmap.paper.shading import LEVEL, bounced, shoulder
 from stainmap.surface.mesh import FloatArray, IndexArray
 from stainmap.ui import zone_look
-from stainmap.ui.crown_picture import COLOURED, Look, SeenValues
+from stainmap.ui.crown_picture import COLOURED, SCALED, SCALED_RELIEF, Look, SeenValues
 from stainmap.ui.flat_picture import FlatLight, FlatPicture
 
 Field = NDArray[np.float32]
@@ -79,13 +79,15 @@ def _in_look(window: _Window, light: FlatLight, values: SeenValues) -> Field:
         return window.zones(values.zones, values.accents, values.rows, relief)
     if values.look is Look.COATS and values.coats is not None:
         return window.coats(values.coats, relief)
-    if values.look not in COLOURED or values.srgb is None:
+    if values.look not in (*COLOURED, *SCALED) or values.srgb is None:
         return np.full((len(rows), 3), 0.5, np.float32) * relief[:, None]
     albedo = np.einsum(
         "nij,ni->nj", _LINEAR[values.srgb[picture.vertices[rows]]], picture.weights[rows]
     )
     if not values.shading:
         return np.asarray(albedo)
+    if values.look in SCALED:
+        return np.asarray(albedo * (1.0 - SCALED_RELIEF * (1.0 - relief))[:, None])
     lit = albedo * light.diffuse[rows] * bounced(light.openness[rows], albedo)
     return shoulder(np.asarray(lit * np.float32(LEVEL) + light.gloss[rows]))
 

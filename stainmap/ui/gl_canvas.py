@@ -33,7 +33,7 @@ from PySide6.QtWidgets import QWidget
 
 from stainmap.ui import zone_look
 from stainmap.ui.crown_buffers import PART, POINTER, TURNING, WHOLE, CrownBuffers
-from stainmap.ui.crown_picture import CrownPicture
+from stainmap.ui.crown_picture import SCALED, SCALED_RELIEF, CrownPicture
 from stainmap.ui.crown_shaders import ATTRIBUTES, Pass, Program, crown_program, resolve_program
 from stainmap.ui.theme import SURROUND
 
@@ -269,7 +269,8 @@ class GlCanvas(QOpenGLWidget):
         program.set_pair(
             "jitter", 2.0 * shift[0] / (width * ratio), 2.0 * shift[1] / (height * ratio)
         )
-        program.set_number("relief", 1.0 if picture.shading else 0.0)
+        relief = SCALED_RELIEF if picture.look in SCALED else 1.0
+        program.set_number("relief", relief if picture.shading else 0.0)
         program.set_number("pixel_ratio", ratio)
 
     def _pixels(self) -> QSize:

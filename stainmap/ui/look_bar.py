@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QActionGroup, QColor, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QActionGroup, QColor, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractButton,
     QButtonGroup,
@@ -20,10 +20,12 @@ from PySide6.QtWidgets import (
 from stainmap.predict.lights import LIGHT_NAMES, OBSERVERS, SHOWN_LIGHTS
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.icons import icon
-from stainmap.ui.marks import paint_text, text_width
+from stainmap.ui.marks import Align, paint_text, text_width
 from stainmap.ui.theme import font, tones
 
 HEIGHT_PX = 39
+# A tool without its word, and margins and gaps of the bar.
+_ICON_PX, _SPARE_PX = 34, 34
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,6 +47,14 @@ LOOKS = (
     ),
     LookEntry(look=Look.ZONES, number=3, name="Zones", hint="Zones and accents, colour and hatch"),
     LookEntry(look=Look.COATS, number=4, name="Coats", hint="Number of coats of the chosen step"),
+    LookEntry(look=Look.VALUE, number=5, name="Value", hint="L* only, in greys"),
+    LookEntry(look=Look.OFFSET, number=6, name="Offset", hint="Difference to what is wanted"),
+    LookEntry(
+        look=Look.THICKNESS, number=7, name="Thickness", hint="Wall, about the block's minimum"
+    ),
+    LookEntry(
+        look=Look.GROUND, number=9, name="Ground", hint="What shows after occlusal adjustment"
+    ),
 )
 
 
@@ -54,6 +64,7 @@ class LookButton(QAbstractButton):
     def __init__(self, entry: LookEntry, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.entry = entry
+        self._short = False
         self.setCheckable(True)
         self.setText(entry.name)
         self.setAccessibleName(f"Look {entry.name}")
@@ -63,8 +74,19 @@ class LookButton(QAbstractButton):
 
     def sizeHint(self) -> QSize:
         """Return room for number and name."""
-        width = text_width(str(self.entry.number), 11) + text_width(self.text(), 13, 600) + 24
-        return QSize(round(width), HEIGHT_PX)
+        return QSize(self.width_px(short=self._short), HEIGHT_PX)
+
+    def width_px(self, *, short: bool) -> int:
+        """Return the room for number and name; short ones have the number alone."""
+        number = text_width(str(self.entry.number), 11)
+        return round(number + (20 if short else 19 + text_width(self.text(), 13, 600)))
+
+    def shorten(self, short: bool) -> None:
+        """Show the number alone, or the name as well."""
+        if short != self._short:
+            self._short = short
+            self.updateGeometry()
+            self.update()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Draw number, name, underline and focus."""
@@ -74,13 +96,19 @@ class LookButton(QAbstractButton):
         on = self.isChecked()
         if self.underMouse() and not on:
             painter.fillRect(self.rect().adjusted(2, 5, -2, -5), QColor(t.panel))
-        x = 9.0
+        x = 7.0
         enabled = self.isEnabled()
         soft, ink = (t.soft, t.ink) if enabled else (t.faint, t.faint)
-        x += paint_text(painter, (x, 24), str(self.entry.number), soft, px=11) + 6
-        paint_text(painter, (x, 24), self.text(), ink, weight=600 if on else 400)
+        weight = 600 if on else 400
+        if self._short:
+            middle = (self.width() / 2.0, 24)
+            number = str(self.entry.number)
+            paint_text(painter, middle, number, ink, weight=weight, align=Align.AlignHCenter)
+        else:
+            x += paint_text(painter, (x, 24), str(self.entry.number), soft, px=11) + 5
+            paint_text(painter, (x, 24), self.text(), ink, weight=weight)
         if on and enabled:
-            painter.fillRect(QRectF(8, HEIGHT_PX - 3, self.width() - 16, 3), QColor(t.accent))
+            painter.fillRect(QRectF(6, HEIGHT_PX - 3, self.width() - 12, 3), QColor(t.accent))
         if self.hasFocus():
             painter.setPen(QPen(QColor(t.accent), 2))
             painter.drawRoundedRect(QRectF(self.rect()).adjusted(3, 6, -3, -7), 3, 3)
@@ -135,13 +163,47 @@ class LookBar(QWidget):
         self.flat.toggled.connect(self.flat_switched)
         fit = self._tool("frame", "Fit", "Show the whole crown (Home)")
         fit.clicked.connect(self.fit_asked)
-        row.addWidget(self.flat)
-        row.addWidget(self.shading)
-        row.addWidget(fit)
+        self._tools = (self.flat, self.shading, fit)
+        for tool in self._tools:
+            row.addWidget(tool)
         row.addSpacing(8)
         self.light = self._light_button()
         self.set_light(SHOWN_LIGHTS[0], OBSERVERS[0])
         row.addWidget(self.light)
+        self._fit_names()
+
+    def minimumSizeHint(self) -> QSize:
+        """Return the width at which only the look that is on has its name."""
+        return QSize(self._needed_px(words=False, names=False), HEIGHT_PX)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Leave names out where they have no room."""
+        super().resizeEvent(event)
+        self._fit_names()
+
+    def _needed_px(self, *, words: bool, names: bool) -> int:
+        """Return the width with or without the words of the tools and the names of looks."""
+        full = [one.width_px(short=False) for one in self.buttons.values()]
+        looks = full
+        if not names:
+            # One has its name, and whichever is on: the widest must fit.
+            short = [one.width_px(short=True) for one in self.buttons.values()]
+            looks = [*short[1:], max(full)]
+        tools = [tool.fontMetrics().horizontalAdvance(tool.text()) + 8 for tool in self._tools]
+        plain = len(tools) * _ICON_PX + self.light.sizeHint().width() + _SPARE_PX
+        return sum(looks) + 2 * len(looks) + plain + (sum(tools) if words else 0)
+
+    def _fit_names(self) -> None:
+        """Show all words that have room: first the tools lose theirs, then looks their names."""
+        words = self.width() >= self._needed_px(words=True, names=True)
+        names = self.width() >= self._needed_px(words=False, names=True)
+        style = Qt.ToolButtonStyle
+        for tool in self._tools:
+            tool.setToolButtonStyle(
+                style.ToolButtonTextBesideIcon if words else style.ToolButtonIconOnly
+            )
+        for button in self.buttons.values():
+            button.shorten(not (names or button.isChecked()))
 
     def _light_button(self) -> QToolButton:
         """Return the button with the menu of lights and observers."""
@@ -200,6 +262,7 @@ class LookBar(QWidget):
     def set_look(self, look: Look) -> None:
         """Mark a look as the one that is on."""
         self.buttons[look].setChecked(True)
+        self._fit_names()
 
     def allow_looks(self, allowed: bool) -> None:
         """Switch the looks off while there is nothing they could show."""

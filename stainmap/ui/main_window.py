@@ -40,6 +40,7 @@ from stainmap.ui.flat_desk import FlatDesk
 from stainmap.ui.flat_pane import FlatPane
 from stainmap.ui.intake_desk import IntakeDesk
 from stainmap.ui.look_bar import LookBar
+from stainmap.ui.look_desk import LookDesk
 from stainmap.ui.opening_flow import OpeningFlow
 from stainmap.ui.plan_desk import PlanDesk
 from stainmap.ui.plan_dialogs import PlanDialogs
@@ -91,12 +92,13 @@ class MainWindow(QMainWindow):
         self.strip, self.looks, self.crown = StartStrip(), LookBar(), CrownView()
         self.plan, self.outcome, self.run = PlanPanel(), OutcomeSide(), RunStrip()
         # Pictures of flat views need not wait until a rosette has been laid flat.
-        self._flat_runners = (runner.another(), runner.another())
-        self.flat_pane = FlatPane(self._flat_runners[0])
+        # Nor need the ground crown.
+        self._own_runners = (runner.another(), runner.another(), runner.another())
+        self.flat_pane = FlatPane(self._own_runners[0])
         self._lay_out()
         self.desk = CrownDesk(session, self.crown, self)
         self.flats = FlatDesk(
-            session, self.desk, self.split, self.flat_pane, self._flat_runners[1], settings, self
+            session, self.desk, self.split, self.flat_pane, self._own_runners[1], settings, self
         )
         self.flow = OpeningFlow(session, self.crown, self.desk, self)
         self.saving = SavingFlow(session, self)
@@ -105,6 +107,7 @@ class MainWindow(QMainWindow):
         self.unit_values = UnitValuesDesk(session, runner, self.outcome.unit_values, self)
         self.advice = AdviceDesk(session, self.outcome.advice, self.crown, self)
         self.tools = ZoneToolDesk(session, self.crown, self.desk, self.plan.brush, runner, self)
+        self.look_desk = LookDesk(session, self.desk, self._own_runners[2], self)
         self.sliders = ZoneSlidersDesk(session, self.crown, runner, self.set_look, self)
         self.corrections = Corrections(session, self.flow, self)
         self.intake = IntakeDesk(session, self.plan.unit, settings, self)
@@ -196,6 +199,7 @@ class MainWindow(QMainWindow):
 
     def _refresh(self, change: Change) -> None:
         self.desk.refresh(change)
+        self.look_desk.refresh(change)
         self.flats.refresh(change)
         self.plan_desk.refresh(change)
         self.unit_values.refresh(change)
@@ -250,6 +254,7 @@ class MainWindow(QMainWindow):
         self.looks.set_look(look)
         self.crown.set_look(look)
         self.desk.show_bench()
+        self.look_desk.show()
         self.commands.mark_look(look)
 
     def turn_to(self, area: Area) -> None:
@@ -356,7 +361,7 @@ class MainWindow(QMainWindow):
             self.session.job.cancel()
         self.session.close()
         self._runner.close()
-        for one in self._flat_runners:
+        for one in self._own_runners:
             one.close()
         event.accept()
 

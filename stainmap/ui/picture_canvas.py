@@ -28,7 +28,7 @@ from stainmap.surface.mesh import TriMesh
 from stainmap.ui import zone_look
 from stainmap.ui.camera import DISTANCE_MM
 from stainmap.ui.crown_buffers import plain_shading
-from stainmap.ui.crown_picture import COLOURED, CrownPicture, Look
+from stainmap.ui.crown_picture import COLOURED, SCALED, SCALED_RELIEF, CrownPicture, Look
 from stainmap.ui.turning_proxy import clustered_faces
 from stainmap.ui.zone_shares import ACCENTS
 
@@ -192,7 +192,8 @@ class PictureCanvas(QWidget):
             occlusal=picture.directions.occlusal,
             chalk=picture.look is Look.BENCH,
         )
-        self._relief = form_relief(frame, shading, _RELIEF if picture.shading else 0.0)
+        relief = _RELIEF * (SCALED_RELIEF if picture.look in SCALED else 1.0)
+        self._relief = form_relief(frame, shading, relief if picture.shading else 0.0)
 
     def _coloured(self, lighting: Lighting, picture: CrownPicture) -> NDArray[np.float32]:
         arrays, frame = self.arrays, lighting.frame
@@ -201,6 +202,9 @@ class PictureCanvas(QWidget):
             if not picture.shading:
                 return np.asarray(frame.take(linear))
             return np.asarray(shade(lighting, linear))
+        if picture.look in SCALED:
+            linear = decode_srgb(arrays.srgb / 255.0).astype(np.float32)
+            return np.asarray(frame.take(linear) * self._relief[:, None])
         if picture.look is Look.COATS:
             whole = np.rint(np.clip(frame.take(arrays.coats), 0, 12)).astype(np.intp)
             return zone_look.shader_coat_tones()[whole] * self._relief[:, None]

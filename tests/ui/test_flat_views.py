@@ -31,6 +31,7 @@ from stainmap.ui.flat_desk import FlatDesk
 from stainmap.ui.flat_pane import ONE_BY_ONE, FlatChoice, FlatPane
 from stainmap.ui.flat_picture import FlatPicture, flat_sheet, side_sheet
 from stainmap.ui.flat_view import FlatView
+from stainmap.ui.look_desk import LookDesk
 from stainmap.ui.main_window import MainWindow
 from tests.ui.conftest import new_window
 
@@ -182,6 +183,7 @@ class Bench(QWidget):
         self.flats = FlatDesk(
             self.session, self.desk, self.split, self.pane, runner, settings, self
         )
+        self.looks = LookDesk(self.session, self.desk, runner, self)
         self.session.subscribe(self.refresh)
         self.refresh(Change(fields=frozenset({"opened", "zones", "appearance", "plan"})))
         self.desk.choose(Zone.FISSURE, None)
@@ -370,13 +372,15 @@ def test_a_stroke_on_the_crown_is_seen_on_the_flat_views(qtbot: QtBot, ready: Be
 def test_every_look_is_followed(qtbot: QtBot, ready: Bench, look: Look) -> None:
     ready.crown.set_look(look)
     ready.desk.show_bench()
+    ready.looks.show()
     qtbot.wait(50)
     values = ready.crown.seen_values
     assert values is not None
     assert values.look is look
     image = ready.pane.views[FlatChoice.ROSETTE].grab().toImage()
     colours = {image.pixel(x, image.height() // 2) for x in range(0, image.width(), 3)}
-    assert len(colours) > (2 if look is Look.COATS else 3)
+    # The dome's wall is even: surround, wall and the edge between them.
+    assert len(colours) > {Look.COATS: 2, Look.THICKNESS: 1}.get(look, 3)
 
 
 def test_what_is_pointed_at_is_read_and_ringed_everywhere(qtbot: QtBot, ready: Bench) -> None:

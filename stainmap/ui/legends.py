@@ -1,0 +1,231 @@
+"""The legends at the upper right of the crown: one for each look that needs one."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from PySide6.QtCore import QRect, QRectF, QSignalBlocker, Qt, Signal
+from PySide6.QtGui import QColor, QImage, QPainter, QPen
+from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QToolButton, QVBoxLayout, QWidget
+
+from stainmap.planning.look_colours import NEUTRAL, Scale
+from stainmap.predict.grinding import LOOK_DEPTHS_MM
+from stainmap.ui.crown_cards import Card, CoatLegend, ZoneLegend
+from stainmap.ui.crown_picture import SCALED, Look
+from stainmap.ui.marks import Align, paint_text
+from stainmap.ui.theme import font, tones
+
+# In a smaller view the legend of zones would hide the crown; the coat table shows its samples.
+_ZONES_FROM_PX = 700
+_NOTHING_YET = "nothing has been predicted yet"
+_WIDTH_PX, _BAR_PX, _LINE_PX = 268, 14, 17
+
+
+@dataclass(frozen=True, slots=True)
+class Tick:
+    """A figure that is marked on a scale; a strong one is drawn through the bar."""
+
+    figure: float
+    label: str
+    strong: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ScaleWords:
+    """What a legend of a scale says.
+
+    Parameters
+    ----------
+    title
+        What is shown, with its unit.
+    scale
+        The colours.
+    ticks
+        Figures marked below the bar.
+    notes
+        Lines below it.
+    neutral
+        What the neutral grey means, or empty where it cannot occur.
+    """
+
+    title: str
+    scale: Scale
+    ticks: Sequence[Tick]
+    notes: Sequence[str] = ()
+    neutral: str = ""
+
+
+class ScaleLegend(Card):
+    """A bar of colours with the figures they stand for."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAccessibleName("Legend of the look")
+        self._words: ScaleWords | None = None
+        self.set_words(None)
+        self.hide()
+
+    def set_words(self, words: ScaleWords | None) -> None:
+        """Show another scale, or say that there is nothing to show yet."""
+        self._words = words
+        if words is None:
+            self.setFixedSize(_WIDTH_PX, 32)
+            self.setAccessibleDescription(_NOTHING_YET)
+            self.update()
+            return
+        lines = len(words.notes) + bool(words.neutral)
+        self.setFixedSize(_WIDTH_PX, 68 + _LINE_PX * lines)
+        spoken = [words.title, *(tick.label for tick in words.ticks), *words.notes, words.neutral]
+        self.setAccessibleDescription(", ".join(part for part in spoken if part))
+        self.update()
+
+    def paint_contents(self, painter: QPainter) -> None:
+        """Draw title, bar, marked figures and notes."""
+        words = self._words
+        t = tones(self)
+        wide = self.width() - 24.0
+        if words is None:
+            paint_text(painter, (12, 21), _NOTHING_YET, t.soft, px=12, width=wide)
+            return
+        paint_text(painter, (12, 20), words.title, t.ink, px=12, weight=550, width=wide)
+        bar = QRectF(12, 28, wide, _BAR_PX)
+        self._paint_bar(painter, bar, words.scale)
+        painter.setPen(QPen(QColor(t.soft), 1))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.drawRect(bar.adjusted(0.5, 0.5, -0.5, -0.5))
+        span = words.scale.high - words.scale.low
+        for tick in words.ticks:
+            share = (tick.figure - words.scale.low) / span
+            x = round(bar.left() + share * bar.width()) + 0.5
+            x = min(max(x, bar.left() + 0.5), bar.right() - 0.5)
+            ink = t.ink if tick.strong else t.soft
+            painter.setPen(QPen(QColor(ink), 2 if tick.strong else 1))
+            painter.drawLine(
+                int(x),
+                int(bar.top() if tick.strong else bar.bottom()),
+                int(x),
+                int(bar.bottom()) + 4,
+            )
+            at = Align.AlignHCenter
+            if share < 0.03:
+                at = Align.AlignLeft
+            elif share > 0.97:
+                at = Align.AlignRight
+            weight = 600 if tick.strong else 400
+            paint_text(painter, (x, 59), tick.label, ink, px=12, weight=weight, align=at)
+        y = 59.0
+        for note in words.notes:
+            y += _LINE_PX
+            paint_text(painter, (12, y), note, t.soft, px=11, width=wide)
+        if words.neutral:
+            y += _LINE_PX
+            painter.fillRect(QRectF(12, y - 10, 18, 12), QColor(*NEUTRAL))
+            paint_text(painter, (36, y), words.neutral, t.soft, px=11, width=wide - 24)
+
+    @staticmethod
+    def _paint_bar(painter: QPainter, bar: QRectF, scale: Scale) -> None:
+        count = int(bar.width()) * 2
+        colours = scale.srgb(np.linspace(scale.low, scale.high, count))
+        row = np.ascontiguousarray(colours[None])
+        image = QImage(row.tobytes(), count, 1, 3 * count, QImage.Format.Format_RGB888)
+        painter.drawImage(bar, image)
+
+
+class GroundCard(Card):
+    """How deep the crown is ground in the look "ground": three depths to choose from.
+
+    Signals
+    -------
+    depth_chosen
+        Millimetres.
+    """
+
+    depth_chosen = Signal(float)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents, False)
+        self.setAccessibleName("Depth of grinding")
+        self.setFixedSize(_WIDTH_PX, 106)
+        self.note = ""
+        column = QVBoxLayout(self)
+        column.setContentsMargins(12, 30, 12, 44)
+        row = QHBoxLayout()
+        row.setSpacing(4)
+        column.addLayout(row)
+        self._group = QButtonGroup(self)
+        self.buttons: dict[float, QToolButton] = {}
+        for depth in LOOK_DEPTHS_MM:
+            button = QToolButton()
+            button.setText(f"{depth:.1f} mm")
+            button.setCheckable(True)
+            button.setFont(font(13, 500))
+            button.setMinimumSize(76, 30)
+            button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+            button.setAccessibleName(f"Ground by {depth:.1f} millimetres")
+            button.clicked.connect(lambda _on, depth=depth: self.depth_chosen.emit(depth))
+            self._group.addButton(button)
+            self.buttons[depth] = button
+            row.addWidget(button)
+        self.hide()
+
+    def set_depth(self, depth_mm: float) -> None:
+        """Mark a depth as the one that is shown."""
+        blocker = QSignalBlocker(self)
+        self.buttons[depth_mm].setChecked(True)
+        blocker.unblock()
+
+    def say(self, note: str) -> None:
+        """Say what is shown, or that it is on its way."""
+        self.note = note
+        self.setAccessibleDescription(note)
+        self.update()
+
+    def paint_contents(self, painter: QPainter) -> None:
+        """Draw title and notes."""
+        t = tones(self)
+        wide = self.width() - 24.0
+        title = "outer surface ground by"
+        paint_text(painter, (12, 20), title, t.ink, px=12, weight=550, width=wide)
+        paint_text(painter, (12, 80), self.note, t.soft, px=11, width=wide)
+        limits = "walls thinner by as much; polished again"
+        paint_text(painter, (12, 96), limits, t.soft, px=11, width=wide)
+
+
+class Legends:
+    """All legends of one view, of which the look that is on shows at most one."""
+
+    def __init__(self, view: QWidget) -> None:
+        self.zones, self.coats = ZoneLegend(view), CoatLegend(view)
+        self.scale, self.ground = ScaleLegend(view), GroundCard(view)
+
+    @property
+    def _all(self) -> tuple[Card, ...]:
+        return (self.zones, self.coats, self.scale, self.ground)
+
+    @property
+    def is_open(self) -> bool:
+        """True while one is shown, or will be as soon as the window is."""
+        return any(not card.isHidden() for card in self._all)
+
+    @property
+    def rect(self) -> QRect:
+        """Where the one that is shown lies; empty if none is."""
+        # Not isVisible: a card of a window that is not shown yet counts as well.
+        return next((card.geometry() for card in self._all if not card.isHidden()), QRect())
+
+    def hide(self) -> None:
+        """Show none."""
+        for card in self._all:
+            card.hide()
+
+    def show(self, look: Look, width_px: int, edge_px: int) -> None:
+        """Show the legend of a look in a view of some width, at its upper right."""
+        self.zones.setVisible(look is Look.ZONES and width_px >= _ZONES_FROM_PX)
+        self.coats.setVisible(look is Look.COATS)
+        self.scale.setVisible(look in SCALED)
+        self.ground.setVisible(look is Look.GROUND)
+        for card in self._all:
+            card.move(width_px - edge_px - card.width(), edge_px)
