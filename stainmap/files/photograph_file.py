@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import logging
 import warnings
 from pathlib import Path
 from typing import Final
@@ -22,6 +23,8 @@ _MOST_BYTES: Final = 200 << 20
 # Longest side that is kept: a spot still has thousands of points.
 _KEPT_SIDE_PX: Final = 2400
 
+# Pillow tells of damage in its log as well; here it becomes a sentence.
+logging.getLogger("PIL").setLevel(logging.CRITICAL)
 _BROKEN = (
     OSError, ValueError, TypeError, SyntaxError, IndexError, KeyError, AttributeError, EOFError,
     OverflowError, MemoryError, RuntimeError, ZeroDivisionError,

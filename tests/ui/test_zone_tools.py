@@ -112,6 +112,9 @@ def click(window: MainWindow, at: QPoint, keys: Qt.KeyboardModifier = NONE) -> N
 
 
 def press(window: MainWindow, keys: str) -> None:
+    # After a dialog the screen gives the keyboard back a moment later.
+    window.activateWindow()
+    assert QTest.qWaitForWindowActive(window, 30_000)
     QTest.keySequence(window, keys)
     # The key of a button shows it pressed for a tenth of a second before it acts.
     bar = window.plan.brush
