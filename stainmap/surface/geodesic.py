@@ -8,8 +8,9 @@ import numpy as np
 from numpy.typing import ArrayLike
 from scipy import sparse
 from scipy.sparse import csgraph
+from scipy.spatial import cKDTree
 
-from stainmap.surface.mesh import BoolArray, FloatArray, IndexArray, TriMesh, frozen
+from stainmap.surface.mesh import BoolArray, FloatArray, IndexArray, TriMesh, frozen, submesh
 
 Graph = sparse.csr_array[np.float64]
 
@@ -80,9 +81,27 @@ def surface_distance(
     distance
         (V,) float64, infinite where no way leads.
     """
-    network = distance_graph(mesh) if graph is None else graph
     start = _indices(mesh, sources)
     result = np.full(mesh.vertex_count, np.inf)
+    if graph is None and within is None and np.isfinite(limit_mm):
+        # Nothing is nearer along the surface than straight, so the rest need not be looked at; its
+        # graph would take a kilobyte a vertex.
+        straight, _ = cKDTree(mesh.vertices[start]).query(
+            mesh.vertices, distance_upper_bound=np.nextafter(limit_mm, np.inf)
+        )
+        near = np.isfinite(straight)
+        piece, kept = submesh(mesh, np.asarray(near[mesh.faces].any(axis=1)))
+        place = np.full(mesh.vertex_count, -1)
+        place[kept] = np.arange(len(kept))
+        here = place[start][place[start] >= 0]
+        result[start] = 0.0
+        if len(here):
+            network = distance_graph(piece)
+            result[kept] = csgraph.dijkstra(
+                network, directed=False, indices=here, min_only=True, limit=limit_mm
+            )
+        return frozen(result)
+    network = distance_graph(mesh) if graph is None else graph
     chosen = np.arange(mesh.vertex_count)
     if within is not None:
         chosen = np.flatnonzero(within)

@@ -9,6 +9,7 @@ import igl
 import numpy as np
 import potpourri3d
 import pytest
+import trimesh
 
 from stainmap.surface.geodesic import distance_graph, shortest_path, surface_distance
 from stainmap.surface.loading import load_mesh
@@ -188,3 +189,12 @@ def test_shortest_path_keeps_within_a_mask() -> None:
 def test_wrong_sources_are_refused(sources: list[int], what: str) -> None:
     with pytest.raises(ValueError, match=what):
         surface_distance(shapes.box(), sources)
+
+
+def test_what_is_near_is_as_far_as_among_everything() -> None:
+    mesh = shapes.of(trimesh.creation.icosphere(subdivisions=4, radius=5.0))
+    sources = np.flatnonzero(mesh.vertices[:, 2] > 4.5)
+    everything = surface_distance(mesh, sources)
+    near = surface_distance(mesh, sources, limit_mm=1.5)
+    assert np.array_equal(np.isfinite(near), everything <= 1.5)
+    np.testing.assert_allclose(near[np.isfinite(near)], everything[everything <= 1.5], rtol=1e-12)
