@@ -205,9 +205,8 @@ def predict_case(
         lab_low=lab_low,
     )
     advice, places = advice_on(prediction, None if previous is None else previous.places)
-    if previous is None:
-        # What advice asked of the mesh it will hardly ask again; `places` keeps what takes long.
-        _make_ready_to_paint(case.surface.mesh)
+    # What advice asked of the mesh is a hundred bytes per vertex; `places` keeps what takes long.
+    _make_ready_to_paint(case.surface.mesh)
     return replace(prediction, advice=advice, places=places)
 
 
