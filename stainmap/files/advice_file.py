@@ -7,7 +7,6 @@ and source. A file of one's own names only limits that there are, and holds thos
 
 from __future__ import annotations
 
-import tomllib
 from functools import cache
 from pathlib import Path
 from typing import Final
@@ -15,6 +14,7 @@ from typing import Final
 import msgspec
 
 from stainmap.errors import CatalogueError
+from stainmap.files.table_file import read_table
 from stainmap.model.advice_limits import AdviceLimit, AdviceLimits, Mark
 from stainmap.paths import resource
 
@@ -79,22 +79,12 @@ def with_limits(base: AdviceLimits, path: Path) -> AdviceLimits:
 
 def _read(path: Path) -> list[AdviceLimit]:
     where = path.name
-    try:
-        with path.open("rb") as file:
-            content = file.read(_MOST_BYTES + 1)
-        if len(content) > _MOST_BYTES:
-            raise CatalogueError("The file is too large for a table of limits.", where=where)
-        data = tomllib.loads(content.decode("utf-8"))
-    except OSError as error:
-        raise CatalogueError(
-            f"The table of limits cannot be read ({error.strerror or error}).", where=where
-        ) from error
-    except (UnicodeDecodeError, tomllib.TOMLDecodeError, RecursionError) as error:
-        raise CatalogueError(
-            f"The file is not valid TOML: {error}.",
-            where=where,
-            advice="Correct it with a text editor, or take it away: the shipped limits hold then.",
-        ) from error
+    data = read_table(
+        path,
+        "limits",
+        most_bytes=_MOST_BYTES,
+        advice="Correct it with a text editor, or take it away: the shipped limits hold then.",
+    )
     if data.get("format") != FORMAT or data.get("version") != VERSION:
         raise CatalogueError(
             "This is not a table of limits that this program reads.",

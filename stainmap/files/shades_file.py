@@ -9,7 +9,6 @@ illuminant is refused rather than read wrongly.
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Callable
 from functools import cache, partial
 from pathlib import Path
@@ -19,6 +18,7 @@ import msgspec
 
 from stainmap.errors import CatalogueError, StainmapError
 from stainmap.files.atomic import write_bytes
+from stainmap.files.table_file import read_table
 from stainmap.files.toml_text import toml_text
 from stainmap.model.colour import IN_PLACE, TAB_TABLE_SPHERE, Colour, Measurement
 from stainmap.model.shade_table import ClassOffsets, HueFamily, OffsetClass, ShadeTable, Tab
@@ -132,22 +132,12 @@ def write_shades(path: Path, table: ShadeTable, base: ShadeTable) -> None:
 
 def _document(path: Path) -> _ShadesDoc:
     where = path.name
-    try:
-        with path.open("rb") as file:
-            content = file.read(_MOST_BYTES + 1)
-        if len(content) > _MOST_BYTES:
-            raise CatalogueError("The file is too large for a table of shades.", where=where)
-        data = tomllib.loads(content.decode("utf-8"))
-    except OSError as error:
-        raise CatalogueError(
-            f"The table of shades cannot be read ({error.strerror or error}).", where=where
-        ) from error
-    except (UnicodeDecodeError, tomllib.TOMLDecodeError, RecursionError) as error:
-        raise CatalogueError(
-            f"The file is not valid TOML: {error}.",
-            where=where,
-            advice="Correct it with a text editor, or take it away: the shipped table holds then.",
-        ) from error
+    data = read_table(
+        path,
+        "shades",
+        most_bytes=_MOST_BYTES,
+        advice="Correct it with a text editor, or take it away: the shipped table holds then.",
+    )
     if data.get("format") != FORMAT:
         raise CatalogueError(
             "This is not a table of shades.",
