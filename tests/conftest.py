@@ -5,7 +5,9 @@ from __future__ import annotations
 import logging
 import os
 import subprocess
-from collections.abc import Callable, Iterator
+import tempfile
+from collections.abc import Callable, Generator, Iterator
+from contextlib import ExitStack, contextmanager
 from pathlib import Path
 
 import pytest
@@ -91,6 +93,33 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     for item in items:
         if item.get_closest_marker("gl") and isinstance(item, pytest.Function):
             item.fixturenames.insert(0, "gl_context")
+
+
+@pytest.hookimpl(wrapper=True, tryfirst=True)
+def pytest_runtest_protocol(item: pytest.Item) -> Generator[None, object, object]:
+    """Let nothing else run beside a test that takes times.
+
+    The processes share the machine as readers share a page: any number of ordinary tests, or one
+    measurement. Whoever waits holds the turnstile, or else the other process would never let go.
+    """
+    run = os.environ.get("PYTEST_XDIST_TESTRUNUID")
+    if run is None:
+        return (yield)
+    alone = item.path.is_relative_to(ROOT / "tests" / "benchmarks")
+    place = Path(tempfile.gettempdir()) / f"stainmap tests {run}"
+    with ExitStack() as held:
+        with _lock(place.with_suffix(".turnstile"), shared=False):
+            held.enter_context(_lock(place.with_suffix(".machine"), shared=not alone))
+        return (yield)
+
+
+@contextmanager
+def _lock(path: Path, *, shared: bool) -> Iterator[None]:
+    import fcntl  # pytest-xdist is asked for on Linux alone
+
+    with path.open("a") as file:
+        fcntl.flock(file, fcntl.LOCK_SH if shared else fcntl.LOCK_EX)
+        yield
 
 
 def pytest_configure(config: pytest.Config) -> None:
