@@ -1,12 +1,12 @@
-"""What is shown of a crown: canvas, marks, cards, and the camera that moves before it."""
+"""What is shown of a crown: canvas, marks and cards."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 
 import numpy as np
 from numpy.typing import NDArray
-from PySide6.QtCore import QPointF, QRect, QTimer, QVariantAnimation, Signal
+from PySide6.QtCore import QPointF, QRect, Signal
 from PySide6.QtGui import (
     QColor,
     QPainter,
@@ -14,18 +14,18 @@ from PySide6.QtGui import (
     QResizeEvent,
     QShowEvent,
 )
-from PySide6.QtWidgets import QStyle, QWidget
+from PySide6.QtWidgets import QWidget
 
 from stainmap.model.tooth import Tooth
 from stainmap.paper.shading import ShadingFields
-from stainmap.paper.views import CrownDirections, Side
+from stainmap.paper.views import CrownDirections
 from stainmap.surface.mesh import TriMesh
 from stainmap.ui.camera import Camera, depth_from_buffer
+from stainmap.ui.camera_stand import CameraStand
 from stainmap.ui.crown_canvas import Canvas, make_canvas
 from stainmap.ui.crown_cards import ProbeCard, ProbeReading
 from stainmap.ui.crown_overlay import CrownOverlay, EmptyMark, Pill
 from stainmap.ui.crown_picture import CrownPicture, Look, SeenValues
-from stainmap.ui.framing import fitted_beside, is_covered
 from stainmap.ui.legends import Legends, ScaleWords
 from stainmap.ui.pill_places import pill_places
 from stainmap.ui.theme import SURROUND
@@ -33,14 +33,10 @@ from stainmap.ui.zone_shares import ZoneShares
 
 FloatArray = NDArray[np.float64]
 
-TURN_MS = 150
-_REST_MS = 120
 _EDGE = 16
-# The first look at a crown: from the occlusal and buccal, a little mesially.
-_START = np.array([0.30, 0.62, 0.66])
 
 
-class CrownStage(QWidget):
+class CrownStage(CameraStand):
     """Shows one crown: its picture, what is written over it, and the camera before it.
 
     Signals
@@ -64,8 +60,6 @@ class CrownStage(QWidget):
         self.probe_card = ProbeCard(self)
         self.legends = Legends(self)
         self.zone_legend, self.coat_legend = self.legends.zones, self.legends.coats
-        self._mesh: TriMesh | None = None
-        self._directions: CrownDirections | None = None
         self._shares: ZoneShares | None = None
         # Colours of the looks that show colours, and which of them the canvas has.
         self._colours: dict[Look, NDArray[np.uint8]] = {}
@@ -74,22 +68,9 @@ class CrownStage(QWidget):
         self._fields: ShadingFields | None = None
         # Areas that `_shares` does not know yet: they are worked out when somebody looks.
         self._unseen: tuple[NDArray[np.uint8], Mapping[int, NDArray[np.float32]]] | None = None
-        self._camera = Camera()
         self._look, self._shading = Look.SINTERED, True
-        self._needs_fit = self._bare = self._moved_aside = False
-        # True until somebody zooms or shifts: then the crown stays where it was put.
-        self._framed = True
-        self._cover: QWidget | None = None
-        self._rest = self._timer(_REST_MS, self._come_to_rest)
-        self._turning: QVariantAnimation | None = None
+        self._bare = False
         self.canvas.areas_drawn.connect(self._place_pills)
-
-    def _timer(self, milliseconds: int, call: Callable[[], None]) -> QTimer:
-        timer = QTimer(self)
-        timer.setSingleShot(True)
-        timer.setInterval(milliseconds)
-        timer.timeout.connect(call)
-        return timer
 
     # --- what is shown -------------------------------------------------------------------
 
@@ -120,9 +101,7 @@ class CrownStage(QWidget):
         self.overlay.pills = ()
         self.canvas.arrays.set_mesh(mesh)
         self.empty_mark.hide()
-        towards = _START @ directions.rows
-        self._camera = Camera.looking_from(towards, directions.occlusal, np.zeros(3), 12.7)
-        self._needs_fit = self._framed = True
+        self._stand_before(directions)
         self.set_probe(None, None)
         self._apply_look()
         self._fit_when_visible()
@@ -158,11 +137,6 @@ class CrownStage(QWidget):
     def mesh(self) -> TriMesh | None:
         """The mesh that is shown."""
         return self._mesh
-
-    @property
-    def camera(self) -> Camera:
-        """The camera as it stands."""
-        return self._camera
 
     @property
     def look(self) -> Look:
@@ -317,111 +291,7 @@ class CrownStage(QWidget):
         self._place_cards()
         self.overlay.update()
 
-    # --- the camera ----------------------------------------------------------------------
-
-    def look_from(self, side: Side) -> None:
-        """Turn to one of the six sides."""
-        if self._directions is not None:
-            self.look_along(self._directions.towards(side), self._directions.up(side))
-
-    def look_along(self, towards_eye: FloatArray, up: FloatArray) -> None:
-        """Turn so that a direction points at the viewer, keeping size and middle where it can."""
-        camera = Camera.looking_from(towards_eye, up, self._camera.target, self._camera.height_mm)
-        covered = self._framed and self._covers(camera)
-        self._turn_to(self._fitted(camera) if covered else camera)
-
-    def fit(self) -> None:
-        """Show the whole crown."""
-        if self._mesh is not None:
-            self._framed = True
-            self._turn_to(self._fitted(self._camera))
-
-    def stand_at(self, camera: Camera) -> None:
-        """Look from where somebody looked before."""
-        self._framed = self._needs_fit = False
-        self._jump_to(camera)
-
-    @property
-    def evaded(self) -> QWidget | None:
-        """The card that was given to `keep_clear_of`."""
-        return self._cover
-
-    def keep_clear_of(self, card: QWidget | None) -> None:
-        """Fit the crown beside a card that lies on the view, until told otherwise."""
-        self._cover = card
-        if self._mesh is not None and self._framed and self.isVisible():
-            self._jump_to(self._fitted(self._camera))
-
-    def _fitted(self, camera: Camera) -> Camera:
-        if self._mesh is None:
-            return camera
-        fitted, self._moved_aside = fitted_beside(
-            camera, self._mesh.vertices, self.size(), self._card_rect()
-        )
-        return fitted
-
-    def _card_rect(self) -> QRect:
-        if self._cover is not None:
-            return self._cover.geometry()
-        return self.legends.rect
-
-    def _covers(self, camera: Camera) -> bool:
-        """Return True if a card would lie on the crown."""
-        if self._mesh is None:
-            return False
-        return is_covered(camera, self._mesh.vertices, self.size(), self._card_rect())
-
-    def _move_aside(self) -> None:
-        """Fit again where a card has come to lie on the crown, or the one it evaded is gone."""
-        if self._mesh is None or not self._framed or self._needs_fit:
-            return
-        if self._moved_aside or self._covers(self._camera):
-            self._turn_to(self._fitted(self._camera))
-
-    def _turn_to(self, camera: Camera) -> None:
-        style = self.style()
-        animated = bool(style.styleHint(QStyle.StyleHint.SH_Widget_Animate, None, self))
-        if not animated or not self.isVisible():
-            self._jump_to(camera)
-            return
-        self._stop_turning()
-        start = self._camera
-        turning = self._turning = QVariantAnimation(self)
-        turning.setDuration(TURN_MS)
-        turning.setStartValue(0.0)
-        turning.setEndValue(1.0)
-        turning.valueChanged.connect(
-            lambda share: self._set_camera(start.between(camera, _eased(float(share))))
-        )
-        turning.finished.connect(lambda: self._set_camera(camera, moving=False))
-        turning.start(QVariantAnimation.DeletionPolicy.DeleteWhenStopped)
-        turning.destroyed.connect(self._forget_turning)
-
-    def _jump_to(self, camera: Camera) -> None:
-        self._stop_turning()
-        self._set_camera(camera, moving=False)
-
-    def _stop_turning(self) -> None:
-        if self._turning is not None:
-            self._turning.stop()
-
-    def _forget_turning(self) -> None:
-        self._turning = None
-
-    def _set_camera(self, camera: Camera, *, moving: bool = True) -> None:
-        self._camera = self.overlay.camera = camera
-        self._redraw(moving=moving)
-        if moving:
-            self._rest.start()
-
-    def _come_to_rest(self) -> None:
-        self._redraw()
-
-    def _fit_when_visible(self) -> None:
-        if self._needs_fit and self.has_crown and self.isVisible():
-            self._needs_fit = False
-            self._apply_look()
-            self._jump_to(self._fitted(self._camera))
+    # --- drawing it ----------------------------------------------------------------------
 
     def _redraw(self, *, moving: bool = False) -> None:
         if self._mesh is None or self._directions is None:
@@ -434,6 +304,17 @@ class CrownStage(QWidget):
         )
         self.canvas.draw(picture, moving=moving)
         self.overlay.update()
+
+    def _set_camera(self, camera: Camera, *, moving: bool = True) -> None:
+        self.overlay.camera = camera
+        super()._set_camera(camera, moving=moving)
+
+    def _before_first_fit(self) -> None:
+        self._apply_look()
+
+    @property
+    def _legend_rect(self) -> QRect:
+        return self.legends.rect
 
     def _draw_around(self, vertices: NDArray[np.int32]) -> None:
         if self._mesh is not None and len(vertices):
@@ -490,8 +371,3 @@ class CrownStage(QWidget):
         card.move(_EDGE if legend_open else self.width() - _EDGE - card.width(), _EDGE)
         x = card.x() + (card.width() - 24 if legend_open else 24)
         self.overlay.probe_anchor = QPointF(x, card.y() + card.height())
-
-
-def _eased(share: float) -> float:
-    """Return how far a turn has come: quick at first, slow at the end."""
-    return 1.0 - (1.0 - share) ** 3
