@@ -54,5 +54,13 @@ class PhotographError(StainmapError):
     """A photograph, or a spot in it, tells no shade."""
 
 
+class LabbookError(StainmapError):
+    """The lab book cannot be opened, or cannot keep what it was given."""
+
+
+class PackError(StainmapError):
+    """A pack of exercises cannot be read or used."""
+
+
 class CancelledError(StainmapError):
     """The user stopped a long task; nothing was changed."""
