@@ -3,46 +3,35 @@
 from __future__ import annotations
 
 import time
-from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFileDialog, QWidget
 
-from stainmap.app import edits
 from stainmap.app.change import Change
 from stainmap.app.cutting import is_to_be_cut
 from stainmap.app.opening import Answers, MeshLook, units_from_numbers
-from stainmap.app.said import confirmed, mesial_of_buccal, sintered_per_shown
+from stainmap.app.said import confirmed
 from stainmap.app.session import Session
-from stainmap.errors import PlanError, ReadingError, StainmapError
+from stainmap.errors import ReadingError, StainmapError
 from stainmap.files.case_file import SUFFIX, is_case_file
 from stainmap.files.recovery import Recovered
-from stainmap.surface.picking import Hit
-from stainmap.ui.answers import answers_of
 from stainmap.ui.crown_desk import CrownDesk
-from stainmap.ui.crown_view import CrownView, PointerTask
-from stainmap.ui.cut_tool import CutTool
-from stainmap.ui.flow_cards import FlowCards
+from stainmap.ui.crown_questions import CrownQuestions
+from stainmap.ui.crown_view import CrownView
 from stainmap.ui.opening_questions import (
     AS_NAMED,
     ASKED_ON_THE_CROWN,
-    AXIS,
-    BUCCAL,
-    CANCEL,
     CLOSE,
     CUT,
     IS_RIGHT,
-    MESIAL,
     NO_CROWN,
     OPEN,
     OTHER,
     PARTS,
-    QUESTIONS,
     SAY_AXIS,
     SAY_MESIAL,
-    SCREW,
     SHOW_PARTS,
     THIS_SIDE,
 )
@@ -52,8 +41,8 @@ _SHOW_AFTER_S = 0.3
 _DOUBTFUL = 0.5
 
 
-class OpeningFlow(FlowCards):
-    """Opens meshes and cases, shows progress and problems, and asks on the crown itself.
+class OpeningFlow(CrownQuestions):
+    """Opens meshes and cases, shows progress and problems, and asks what has to be known.
 
     Signals
     -------
@@ -70,13 +59,9 @@ class OpeningFlow(FlowCards):
     set_aside = Signal(bool)
 
     def __init__(self, session: Session, view: CrownView, desk: CrownDesk, window: QWidget) -> None:
-        super().__init__(view, window)
-        self._session, self._desk, self._window = session, desk, window
-        self._answers: Answers | None = None
-        self._again: Answers | None = None
+        super().__init__(session, view, desk, window)
+        self._window = window
         self._recovered: Recovered | None = None
-        self._places: list[tuple[float, float, float]] = []
-        self.cut_tool = CutTool(session, view, desk)
         self.folder = ""
         self.last_block = ""
         self.questions.accepted.connect(self._take_answers)
@@ -84,7 +69,6 @@ class OpeningFlow(FlowCards):
         self.questions.unit_chosen.connect(lambda _unit: self._show_look())
         self.progress.cancelled.connect(self._cancel_job)
         self.message.chosen.connect(self._choose)
-        view.place_chosen.connect(self._take_place)
 
     # --- asked from outside --------------------------------------------------------------
 
@@ -116,54 +100,16 @@ class OpeningFlow(FlowCards):
         self._recovered = found
         self._session.recover(found.path)
 
-    @property
-    def is_asking(self) -> bool:
-        """True while a question waits for its answer on the crown."""
-        return bool(self._asking)
-
-    def ask_for_mesial(self) -> None:
-        """Ask where mesial is on the open crown, to read it again."""
-        self._ask_again(MESIAL)
-
-    def ask_for_bite(self) -> None:
-        """Ask which way the open crown bites, to read it again."""
-        self._ask_again(AXIS)
-
-    def ask_for_buccal(self) -> None:
-        """Ask where the outer side is on the open crown, to read it again."""
-        self._ask_again(BUCCAL)
-
-    def ask_for_parts(self) -> None:
-        """Ask where the units of the open bridge part, to read it again."""
-        if self._session.case is not None and len(self._session.case.units) > 1:
-            self._ask_again(PARTS)
-
     def cut_off_the_crown(self) -> None:
         """Show a plane on the open crown, below which all is cut away."""
         if self._session.case is not None and not self._aside:
             self.go_back()
             self.cut_tool.start()
 
-    def ask_for_screw_channel(self) -> None:
-        """Ask where the channel of a screw leaves the open crown."""
-        self._ask_again(SCREW)
-
     def tell(self, title: str, text: str, details: str = "") -> None:
         """Show a message beside the crown, unless a question stands there."""
         if not self._aside and not self._asking:
             self._say(title, text, (CLOSE,), details)
-
-    def _ask_again(self, what: str) -> None:
-        if self._session.case is not None and not self._aside:
-            self._again = None
-            self._ask(what)
-
-    def reread(self, answers: Answers) -> None:
-        """Read the open crown again; what the shape does not tell is asked on it."""
-        self._stop_asking()
-        self.message.hide()
-        self._again = answers
-        self._session.reread(answers)
 
     def show_notes(self) -> None:
         """Show what was noticed when the open crown was read."""
@@ -365,76 +311,6 @@ class OpeningFlow(FlowCards):
         ways = (SHOW_PARTS, AS_NAMED) if count > 1 else (AS_NAMED,)
         self._say("Are these the teeth?", "If they are, the shape can be read by them.", ways)
 
-    def _ask(self, what: str) -> None:
-        self.cut_tool.stop()
-        self._asking = what
-        self._places = []
-        self._desk.allow_painting(False)
-        if what == PARTS:
-            self._view.set_task(PointerTask.ASK)
-            self._say_which_part()
-            return
-        question = QUESTIONS[what]
-        if question.picks:
-            self._view.set_task(PointerTask.ASK)
-        self._say(question.title, question.text, question.buttons)
-
-    def _say_which_part(self) -> None:
-        number, count = len(self._places) + 1, self._count_of_units() - 1
-        which = "" if count == 1 else f" {number} of {count}"
-        self._say(
-            "Where do the units part?",
-            f"Click connector{which}, where it is narrowest. The right button turns the crown.",
-            (CANCEL,),
-        )
-
-    def _count_of_units(self) -> int:
-        case = self._session.case
-        if self._aside and self._answers is not None:
-            return len(self._answers.units)
-        return 0 if case is None else len(case.units)
-
-    def _take_place(self, hit: Hit) -> None:
-        if self._asking == SCREW:
-            self._put_screw_channel(hit)
-        mesh = self._view.mesh
-        if mesh is None or self._asking not in (MESIAL, BUCCAL, PARTS):
-            return
-        if self._asking == PARTS:
-            self._take_part(hit)
-            return
-        low, high = mesh.vertices.min(axis=0), mesh.vertices.max(axis=0)
-        x, y, z = (float(v) for v in hit.position - 0.5 * (low + high))
-        case = self._session.case
-        if self._asking == MESIAL:
-            self._answer(mesial=(x, y, z))
-        elif case is not None:
-            try:
-                self._answer(mesial=mesial_of_buccal(case, (x, y, z)))
-            except PlanError:
-                self._say("Where is its outer side?", "That is its biting side.", (CANCEL,))
-
-    def _take_part(self, hit: Hit) -> None:
-        """Note where two units part; with the last of the places, read on."""
-        look, answers, mesh = self._session.look, self._answers, self._view.mesh
-        place = hit.position
-        if self._aside and look is not None and answers is not None and mesh is not None:
-            place = place * sintered_per_shown(look, answers, self._session.materials, mesh)
-        self._places.append((float(place[0]), float(place[1]), float(place[2])))
-        if len(self._places) < self._count_of_units() - 1:
-            self._say_which_part()
-        else:
-            self._answer(parts=tuple(self._places))
-
-    def _put_screw_channel(self, hit: Hit) -> None:
-        self._stop_asking()
-        self.message.hide()
-        x, y, z = (float(v) for v in hit.position)
-        self._session.edit(
-            "place the screw channel",
-            lambda case: edits.with_screw_channel(case, (x, y, z), hit.vertex),
-        )
-
     def _choose(self, button: str) -> None:
         if button in (OPEN, OTHER):
             self.go_back()
@@ -460,37 +336,3 @@ class OpeningFlow(FlowCards):
             self._answer(axis=(x, y, z))
         else:
             self.go_back()
-
-    def _answer(
-        self,
-        *,
-        mesial: tuple[float, float, float] | None = None,
-        axis: tuple[float, float, float] | None = None,
-        parts: tuple[tuple[float, float, float], ...] = (),
-        as_given: bool = False,
-    ) -> None:
-        """Go on with what was said: read the mesh, or read the open crown again."""
-
-        def said(before: Answers) -> Answers:
-            return replace(
-                before,
-                mesial=mesial or before.mesial,
-                occlusal_axis=axis or before.occlusal_axis,
-                neck_places=parts or before.neck_places,
-                units_as_given=as_given or bool(parts) or before.units_as_given,
-            )
-
-        self._stop_asking()
-        self.message.hide()
-        look, answers = self._session.look, self._answers
-        if look is not None and answers is not None:
-            self._answers = said(answers)
-            self._session.open_mesh(look, self._answers)
-        elif self._session.case is not None:
-            self.reread(said(self._again or answers_of(self._session)))
-
-    def _stop_asking(self) -> None:
-        if self._asking:
-            self._asking = ""
-            self._keep_clear()
-            self._desk.allow_painting(True)
