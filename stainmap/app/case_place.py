@@ -6,7 +6,8 @@ from pathlib import Path
 
 from stainmap.app.prediction import Prediction
 from stainmap.errors import CaseFileError
-from stainmap.files.case_file import CaseLock, write_case
+from stainmap.files.case_file import write_case
+from stainmap.files.case_lock import CaseLock
 from stainmap.model.case import Case
 
 

@@ -17,7 +17,7 @@ from stainmap.app.brush import Brush, Tool
 from stainmap.app.change import Change
 from stainmap.app.session import Session
 from stainmap.errors import CaseFileError, StainmapError
-from stainmap.files.case_file import CaseLock
+from stainmap.files.case_lock import CaseLock
 from stainmap.files.catalogue import starter_catalogue
 from stainmap.files.recovery import Journal, abandoned
 from stainmap.model.case import Case

@@ -18,14 +18,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from stainmap.errors import CaseFileError, StainmapError
-from stainmap.files.case_file import (
-    CaseLock,
-    holder_of,
-    is_case_file,
-    read_case,
-    read_look,
-    write_case,
-)
+from stainmap.files.case_file import is_case_file, read_case, read_look, write_case
+from stainmap.files.case_lock import CaseLock, holder_of
 from stainmap.model.case import Case, ScrewChannel
 from stainmap.model.colour import IN_PLACE, TAB_TABLE_SPHERE, Colour, Conversion, Measurement
 from stainmap.model.finishing import AfterSintering, Finish, Grinding
