@@ -1,9 +1,11 @@
-"""Where the program's own files lie: in a wheel, an editable install or a checkout."""
+"""Where files lie: the program's own, in a wheel or a checkout, and the user's lab book."""
 
 from __future__ import annotations
 
 import os
 from pathlib import Path
+
+from platformdirs import user_data_path
 
 from stainmap.errors import StainmapError
 
@@ -44,3 +46,8 @@ def resource(*parts: str) -> Path:
 def sample_case(name: str) -> Path:
     """Return the path of a file among the sample cases."""
     return data_folder("sample_cases") / name
+
+
+def labbook_file() -> Path:
+    """Return where the lab book is kept: in the user's data folder, which may not be there yet."""
+    return user_data_path("stainmap", appauthor=False) / "labbook.sqlite"

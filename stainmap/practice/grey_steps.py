@@ -1,0 +1,101 @@
+"""Greys as a screen shows them: whole steps of its levels, and what they are in L*.
+
+A screen of 8 bits a colour has 256 greys. Near the value of a tooth the next grey is 0.4 L* away:
+no finer difference can be shown, so none can be tested.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cache
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from stainmap.errors import PlanError
+from stainmap.optics.colorimetry import decode_srgb, xyz_to_lab
+
+LEVELS: Final = 256
+_DARKEST, _LIGHTEST = 20.0, 95.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GreyPair:
+    """Two greys of which one is lighter.
+
+    Parameters
+    ----------
+    darker, lighter
+        Levels of the screen, 0 to 255, the same in red, green and blue.
+    """
+
+    darker: int
+    lighter: int
+
+    def __post_init__(self) -> None:
+        """Refuse levels that no screen has, and greys that are alike."""
+        if not 0 <= self.darker < self.lighter < LEVELS:
+            raise ValueError(f"{self.darker} and {self.lighter} are no two greys of a screen")
+
+    @property
+    def difference_dl(self) -> float:
+        """How far they are apart, L*."""
+        return float(_lightness()[self.lighter] - _lightness()[self.darker])
+
+
+@cache
+def _lightness() -> NDArray[np.float64]:
+    """Return L* (256) of all greys by the sRGB curve [IEC1999], white being 100."""
+    luminance = decode_srgb(np.arange(LEVELS) / (LEVELS - 1.0))
+    lightness = xyz_to_lab(np.stack([luminance] * 3, axis=-1), np.ones(3))[:, 0]
+    lightness.flags.writeable = False
+    return lightness
+
+
+def grey_lightness(level: int) -> float:
+    """Return L* of a grey on a screen that keeps to sRGB; its white is 100."""
+    if not 0 <= level < LEVELS:
+        raise ValueError(f"a screen has no level {level}")
+    return float(_lightness()[level])
+
+
+def smallest_step_dl(lightness: float) -> float:
+    """Return the smallest difference in L* that 8 bits show about a lightness."""
+    return grey_pair(lightness, 0.0).difference_dl
+
+
+def grey_pair(lightness: float, difference_dl: float) -> GreyPair:
+    """Return the two greys about a lightness that come nearest to a difference, one level at least.
+
+    Raises
+    ------
+    PlanError
+        If the screen has no two such greys: lightness outside 20 to 95.
+    """
+    if not _DARKEST <= lightness <= _LIGHTEST:
+        raise PlanError(
+            f"A lightness of {lightness:g} cannot be tested on a screen.",
+            advice=f"Choose one from {_DARKEST:.0f} to {_LIGHTEST:.0f}.",
+        )
+    middle = int(np.abs(_lightness() - lightness).argmin())
+    best = GreyPair(darker=middle, lighter=middle + 1)
+    for levels in range(2, LEVELS):
+        darker = middle - (levels - 1) // 2
+        if darker < 0 or darker + levels >= LEVELS:
+            break
+        pair = GreyPair(darker=darker, lighter=darker + levels)
+        if abs(pair.difference_dl - difference_dl) >= abs(best.difference_dl - difference_dl):
+            break
+        best = pair
+    return best
+
+
+def step_sentence(lightness: float) -> str:
+    """Return what the screen cannot show about a lightness, as it is said beside the test."""
+    step = smallest_step_dl(lightness)
+    return (
+        f"A screen of 8 bits a colour shows no difference below {step:.2f} L* near L*"
+        f" {lightness:.0f}; whoever sees that one nearly always may see finer ones than can be"
+        " shown here."
+    )
