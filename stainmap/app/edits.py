@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import replace
 
 import numpy as np
@@ -28,6 +29,13 @@ def with_coats(case: Case, step: int, area: Area, coats: CoatSpan | None) -> Cas
     old = _step(case, step)
     new = old.with_coats(area, coats)
     return case if new == old else replace(case, plan=case.plan.with_step(step, new))
+
+
+def with_cells(case: Case, cells: Iterable[tuple[int, Area, CoatSpan | None]]) -> Case:
+    """Return the case with other coats in several cells of the table; None clears a cell."""
+    for step, area, coats in cells:
+        case = with_coats(case, step, area, coats)
+    return case
 
 
 def with_lock(case: Case, step: int, area: Area, *, locked: bool) -> Case:

@@ -20,6 +20,7 @@ from stainmap.errors import CaseFileError
 from stainmap.files.case_document import (
     after_sintering_of,
     backings_of,
+    bench_of,
     decode_document,
     document_of,
     encode_document,
@@ -163,6 +164,7 @@ class CaseReader:
             screw_channels=screw_channels_of(document),
             sliders=sliders_of(document),
             intake=intake_of(document),
+            bench=bench_of(document),
         )
 
     def _surface(self, document: CaseDoc) -> CrownSurface:

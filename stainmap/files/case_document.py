@@ -15,6 +15,9 @@ Schema history
     the plan, which coats are locked; in process, the amounts (drops in a millilitre, film per coat,
     what stays in the jar); in materials, the drying stage of a programme; the plan hash of the
     last sheets (printed). An older case has no intake: nobody has said what lies behind the crown.
+4
+    Adds bench: the stages done at the bench, each with its time and the hash of the plan it was
+    done by. Of an older case nobody has said that anything was done.
 
 Every older version is read, only the newest is written, a newer one is refused.
 """
@@ -33,6 +36,7 @@ from stainmap.files.case_entries import (
     AmountsDoc,
     AreaDoc,
     BackingDoc,
+    BenchMarkDoc,
     CaseDoc,
     GrindingDoc,
     JarDoc,
@@ -48,6 +52,7 @@ from stainmap.files.case_entries import (
 )
 from stainmap.files.case_shades import intake_doc, target_doc
 from stainmap.files.catalogue_tables import catalogue_to_dict
+from stainmap.model.bench_record import BenchMark, BenchRecord, BenchStage
 from stainmap.model.case import Backing, Case, Region, ScrewChannel
 from stainmap.model.finishing import AfterSintering, Finish, Grinding
 from stainmap.model.plan import (
@@ -65,7 +70,7 @@ from stainmap.model.tooth import Role, Tooth, Unit
 from stainmap.model.zone import Zone, area_from_number
 from stainmap.model.zone_sliders import ZoneSliders
 
-SCHEMA = 3
+SCHEMA = 4
 FORMAT = "stainmap case"
 
 
@@ -158,6 +163,10 @@ def document_of(case: Case, program: str) -> CaseDoc:
             neck_climb=case.sliders.neck_climb,
             cusp_descent=case.sliders.cusp_descent,
             fissure_width=case.sliders.fissure_width,
+        ),
+        bench=tuple(
+            BenchMarkDoc(stage=mark.stage.value, at=mark.at, plan_hash=mark.plan_hash)
+            for mark in case.bench.marks
         ),
     )
 
@@ -384,4 +393,14 @@ def sliders_of(document: CaseDoc) -> ZoneSliders:
         neck_climb=sliders.neck_climb,
         cusp_descent=sliders.cusp_descent,
         fissure_width=sliders.fissure_width,
+    )
+
+
+def bench_of(document: CaseDoc) -> BenchRecord:
+    """Return what was done at the bench; raise PlanError or ValueError for an impossible record."""
+    return BenchRecord(
+        marks=tuple(
+            BenchMark(stage=BenchStage(mark.stage), at=mark.at, plan_hash=mark.plan_hash)
+            for mark in document.bench
+        )
     )

@@ -6,6 +6,7 @@ came with a later schema has a default, which is what older cases took for grant
 
 from __future__ import annotations
 
+from datetime import datetime
 from typing import Any
 
 import msgspec
@@ -224,6 +225,14 @@ class SlidersDoc(msgspec.Struct, frozen=True):
     fissure_width: float = 0.5
 
 
+class BenchMarkDoc(msgspec.Struct, frozen=True):
+    """A stage that is done, when, and the hash of the plan it was done by."""
+
+    stage: str
+    at: datetime
+    plan_hash: str
+
+
 class CaseDoc(msgspec.Struct, frozen=True):
     """All of `case.json`."""
 
@@ -251,3 +260,4 @@ class CaseDoc(msgspec.Struct, frozen=True):
     sliders: SlidersDoc = SlidersDoc()
     intake: IntakeDoc | None = None
     printed: str = ""
+    bench: tuple[BenchMarkDoc, ...] = ()

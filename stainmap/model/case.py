@@ -11,6 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stainmap.errors import PlanError
+from stainmap.model.bench_record import BenchRecord
 from stainmap.model.crown import CrownReading, CrownSurface, MeshSource
 from stainmap.model.finishing import AfterSintering
 from stainmap.model.intake import Intake
@@ -126,6 +127,8 @@ class Case:
         Revision printed on the sheets, and the plan hash it replaces.
     printed
         Plan hash of the last sheets that were printed or saved; empty before the first.
+    bench
+        What has been done at the bench, and when.
     """
 
     code: str
@@ -151,6 +154,7 @@ class Case:
     sliders: ZoneSliders = field(default_factory=ZoneSliders)
     intake: Intake | None = None
     printed: str = ""
+    bench: BenchRecord = field(default_factory=BenchRecord)
 
     def __post_init__(self) -> None:
         """Check that per-vertex arrays fit the surface; make them read-only."""

@@ -9,6 +9,7 @@ import multiprocessing
 import os
 import zipfile
 from dataclasses import fields, is_dataclass, replace
+from datetime import datetime, timedelta, timezone
 from enum import Enum
 from pathlib import Path
 
@@ -20,6 +21,7 @@ from hypothesis import strategies as st
 from stainmap.errors import CaseFileError, StainmapError
 from stainmap.files.case_file import is_case_file, read_case, read_look, write_case
 from stainmap.files.case_lock import CaseLock, holder_of
+from stainmap.model.bench_record import BenchMark, BenchRecord, BenchStage
 from stainmap.model.case import Case, ScrewChannel
 from stainmap.model.colour import IN_PLACE, TAB_TABLE_SPHERE, Colour, Conversion, Measurement
 from stainmap.model.finishing import AfterSintering, Finish, Grinding
@@ -34,6 +36,8 @@ from stainmap.model.zone_sliders import ZoneSliders
 from stainmap.planning.plan_hash import plan_hash
 from stainmap.surface.mesh import TriMesh
 from tests.builders import dome_case, with_coats
+
+MONDAY = datetime(2026, 5, 4, 9, 30, tzinfo=timezone(timedelta(hours=2)))
 
 
 def full_case() -> Case:
@@ -93,6 +97,12 @@ def full_case() -> Case:
             neighbours=(Neighbour(tooth=Tooth(number=35), shade=tab("B2")),),
             wish="not lighter than 35 \N{EM DASH} rather a little older",
         ),
+        bench=BenchRecord(
+            marks=(
+                BenchMark(stage=BenchStage.MIXED, at=MONDAY, plan_hash="ab" * 32),
+                BenchMark(stage=BenchStage.SINTERED, at=MONDAY.replace(day=5), plan_hash="cd" * 32),
+            )
+        ),
     )
 
 
@@ -139,7 +149,9 @@ def assert_same(one: object, other: object, place: str = "case") -> None:
         for index, (left, right) in enumerate(zip(one, other, strict=True)):
             assert_same(left, right, f"{place}[{index}]")
     else:
-        assert isinstance(one, (Enum, str, int, float, bytes, frozenset, type(None))), place
+        assert isinstance(one, (Enum, str, int, float, bytes, frozenset, datetime, type(None))), (
+            place
+        )
         assert one == other, place
 
 
@@ -193,6 +205,26 @@ def test_a_case_of_schema_2_opens_as_it_was(tmp_path: Path) -> None:
     assert_same(case, read_case(tmp_path / "new.stainmap"))
 
 
+CASE_OF_SCHEMA_3 = OLD_CASE.with_name("case_schema_3.stainmap")
+
+
+def test_a_case_of_schema_3_opens_as_it_was(tmp_path: Path) -> None:
+    """A file that schema 3 wrote, with everything it could hold; nothing was done of it yet."""
+    case = read_case(CASE_OF_SCHEMA_3)
+    assert plan_hash(case) == "672606134b6a26f96208c54bade32f5e77fed1d82c7ee9c1fe91d7b7e6afc862"
+    assert case.bench == BenchRecord()
+    assert case.intake is not None
+    assert case.intake.neighbours[0].tooth.number == 35
+    assert case.plan.steps[0].areas[0].locked
+    write_case(case, tmp_path / "new.stainmap")
+    assert_same(case, read_case(tmp_path / "new.stainmap"))
+
+
+def test_what_was_done_at_the_bench_changes_no_sheet() -> None:
+    case = full_case()
+    assert plan_hash(replace(case, bench=BenchRecord())) == plan_hash(case)
+
+
 def test_what_came_later_counts_in_the_hash_once_it_is_there() -> None:
     case = read_case(OLD_CASE)
     changed = [
@@ -219,7 +251,7 @@ def test_the_description_is_readable_and_the_mesh_untouched(tmp_path: Path) -> N
     with zipfile.ZipFile(path) as archive:
         description = json.loads(archive.read("case.json"))
         assert archive.read("mesh/original") == case.source.content
-    assert description["schema"] == 3
+    assert description["schema"] == 4
     assert description["plan"]["steps"][1]["areas"][0] == {
         "area": 1,
         "low": 3,
@@ -273,6 +305,9 @@ SHADE = {
         ({"intake": {"shades": [{"third": "middle", "shade": SHADE | {"source": "guess"}}]}}, "gu"),
         ({"intake": {"shades": 2 * [{"third": "middle", "shade": SHADE}]}}, "two shades"),
         ({"intake": {"wish": "x" * 2001}}, "2001"),
+        ({"bench": [{"stage": "fired", "at": "2026-05-04T09:30:00Z", "plan_hash": ""}]}, "fired"),
+        ({"bench": [{"stage": "mixed", "at": "2026-05-04T09:30:00", "plan_hash": ""}]}, "zone"),
+        ({"bench": 2 * [{"stage": "mixed", "at": "2026-05-04T09:30:00Z", "plan_hash": ""}]}, "order"),
         ({"after_sintering": {"finish": "varnished"}}, "varnished"),
         ({"after_sintering": {"ground": [{"depth_mm": 9.0}]}}, "9.0"),
         ({"after_sintering": {"ground": [{"depth_mm": 0.1, "area": 99}]}}, "99"),
