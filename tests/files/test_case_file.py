@@ -307,7 +307,10 @@ SHADE = {
         ({"intake": {"wish": "x" * 2001}}, "2001"),
         ({"bench": [{"stage": "fired", "at": "2026-05-04T09:30:00Z", "plan_hash": ""}]}, "fired"),
         ({"bench": [{"stage": "mixed", "at": "2026-05-04T09:30:00", "plan_hash": ""}]}, "zone"),
-        ({"bench": 2 * [{"stage": "mixed", "at": "2026-05-04T09:30:00Z", "plan_hash": ""}]}, "order"),
+        (
+            {"bench": 2 * [{"stage": "mixed", "at": "2026-05-04T09:30:00Z", "plan_hash": ""}]},
+            "order",
+        ),
         ({"after_sintering": {"finish": "varnished"}}, "varnished"),
         ({"after_sintering": {"ground": [{"depth_mm": 9.0}]}}, "9.0"),
         ({"after_sintering": {"ground": [{"depth_mm": 0.1, "area": 99}]}}, "99"),
