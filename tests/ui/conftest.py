@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -15,7 +15,7 @@ from PySide6.QtCore import QSettings
 from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
-from stainmap.app import edits
+from stainmap.app import edits, shading_work
 from stainmap.app.job import JobRunner
 from stainmap.app.session import Session
 from stainmap.files.catalogue import starter_catalogue
@@ -23,6 +23,9 @@ from stainmap.model.case import Case
 from stainmap.model.plan import CoatSpan, StainPlan
 from stainmap.model.tooth import Tooth
 from stainmap.model.zone import Accent, Zone
+from stainmap.paper.shading import ShadingFields, shading_fields
+from stainmap.surface.diffusion import SurfaceOperator
+from stainmap.surface.mesh import TriMesh
 from stainmap.ui.case_figures import directions_of
 from stainmap.ui.crown_view import CrownView
 from stainmap.ui.main_window import MainWindow
@@ -69,6 +72,24 @@ def _dressed(qapp: QApplication) -> None:
     if qapp.property("dressed") is None:
         apply_theme(qapp, Scheme.LIGHT)
         qapp.setProperty("dressed", True)
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _light_looked_up() -> Iterator[None]:
+    """Look into the grooves of a surface once, not for every window that shows it."""
+    kept: dict[int, tuple[TriMesh, ShadingFields]] = {}
+
+    def fields(operator: SurfaceOperator, **rest: Any) -> ShadingFields:
+        mesh = operator.mesh
+        if id(mesh) not in kept:
+            if len(kept) > 3:
+                kept.pop(next(iter(kept)))
+            kept[id(mesh)] = mesh, shading_fields(operator, **rest)
+        return kept[id(mesh)][1]
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(shading_work, "shading_fields", fields)
+        yield
 
 
 @pytest.fixture(scope="session")
@@ -131,10 +152,13 @@ def window(qtbot: QtBot, planned_case: Case, settings: QSettings) -> MainWindow:
     """Return a visible window on the planned dome."""
     one = new_window(settings)
     one.resize(1400, 900)
-    # Without unsaved work the window closes without asking.
-    qtbot.addWidget(
-        one, before_close_func=lambda _: one.session.adopt(planned_case, path=None, saved=True)
-    )
+
+    def leave(_: QWidget) -> None:
+        # Without unsaved work the window closes without asking.
+        if one.session.is_modified:
+            one.session.adopt(planned_case, path=None, saved=True)
+
+    qtbot.addWidget(one, before_close_func=leave)
     one.show()
     qtbot.waitExposed(one)
     one.activateWindow()
