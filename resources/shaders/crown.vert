@@ -12,6 +12,9 @@ layout(location = 7) in vec4 zone_share_b;     // zones 5 and 6
 layout(location = 8) in vec4 accent_share_a;   // accents 7 to 10
 layout(location = 9) in vec4 accent_share_b;   // accents 11 to 13
 layout(location = 10) in float coats;
+#ifdef ROW
+layout(location = 11) in vec2 row_light;      // light along the row; how far out of the gum
+#endif
 
 uniform mat4 clip_from_crown;
 uniform mat3 axes;             // columns: right, up, towards the eye
@@ -35,6 +38,9 @@ out vec3 v_accent_b;
 #endif
 #ifdef COATS
 out float v_coats;
+#endif
+#ifdef ROW
+out vec2 v_row;
 #endif
 
 vec3 decoded(vec3 c)
@@ -97,5 +103,8 @@ void main()
 #endif
 #ifdef COATS
     v_coats = coats;
+#endif
+#ifdef ROW
+    v_row = row_light;
 #endif
 }

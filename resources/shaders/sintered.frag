@@ -1,4 +1,5 @@
-// The sintered look: diffuse light from the vertices, and the gloss of a polished ceramic.
+// The sintered look: diffuse light from the vertices, and the gloss of a polished ceramic. In the
+// row, light falls off to the back of the mouth, and necks sink into the dark where gum would be.
 
 in vec3 v_position;
 in vec3 v_normal;
@@ -9,6 +10,11 @@ uniform mat3 axes;
 uniform vec3 occlusal;
 uniform vec3 eye_position;
 uniform float relief;
+#ifdef ROW
+in vec2 v_row;
+uniform float surround;       // linear grey behind the row
+uniform float grey;           // 1 = value alone
+#endif
 
 out vec4 pixel;
 
@@ -45,8 +51,15 @@ void main()
         + soft_box(mirror, 0.95 * right + 0.25 * up + 0.35 * eye, up, 0.12, 0.55);
     float seen = clamp(1.25 * pow(v_open, 0.6) - 0.22, 0.0, 1.0);
     vec3 c = v_lit + relief * fresnel * around * seen;
+#ifdef ROW
+    c *= mix(1.0, v_row.x, relief);
+#endif
     // A shoulder keeps lights from clipping; without shading nothing is touched.
     vec3 shoulder = 0.82 + 0.18 * (1.0 - exp(-(c - 0.82) / 0.18));
     c = mix(c, shoulder, step(0.82, c) * relief);
+#ifdef ROW
+    c = mix(c, vec3(dot(c, vec3(0.2126, 0.7152, 0.0722))), grey);
+    c = mix(vec3(surround), c, v_row.y);
+#endif
     pixel = vec4(encoded(c), 1.0);
 }

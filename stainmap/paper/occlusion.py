@@ -33,7 +33,35 @@ def ambient_occlusion(
     spread evenly (a Fibonacci lattice), so every vertex is judged by about half of them; the
     result is good to about 0.04 at `directions` = 96.
     """
-    points, normals = mesh.vertices, mesh.vertex_normals
+    return _open_share(mesh, mesh.vertices, mesh.vertex_normals, directions, map_side, progress)
+
+
+def open_beside(
+    points: FloatArray,
+    normals: FloatArray,
+    others: TriMesh,
+    *,
+    directions: int = DIRECTIONS,
+    map_side: int = MAP_SIDE,
+    progress: Callable[[float, str], None] | None = None,
+) -> NDArray[np.float32]:
+    """Return (N,) the share of the hemisphere above each point that other bodies leave open.
+
+    As `ambient_occlusion`, but it is not the points' own surface (N, 3; normals of unit length)
+    that hides.
+    """
+    return _open_share(others, points, normals, directions, map_side, progress)
+
+
+def _open_share(
+    mesh: TriMesh,
+    points: FloatArray,
+    normals: FloatArray,
+    directions: int,
+    map_side: int,
+    progress: Callable[[float, str], None] | None,
+) -> NDArray[np.float32]:
+    """Return (N,) how much of the hemisphere above points is not hidden by a mesh."""
     radius = max(0.5 * float(np.linalg.norm(mesh.extent)), 1e-9)
     step_mm = 2.0 * radius / map_side
     lifted = points + normals * (_LIFT_STEPS * step_mm)
@@ -77,11 +105,13 @@ def _visible(
     column, row = np.floor(x).astype(np.intp), np.floor(y).astype(np.intp)
     share_x, share_y = x - column, y - row
     open_share = np.zeros(len(lifted))
+    beside = (np.abs(x - half) >= half) | (np.abs(y - half) >= half)
     for dy, weight_y in ((0, 1.0 - share_y), (1, share_y)):
         for dx, weight_x in ((0, 1.0 - share_x), (1, share_x)):
             r = np.clip(row + dy, 0, map_side - 1)
             c = np.clip(column + dx, 0, map_side - 1)
             open_share += weight_y * weight_x * (depth[r, c] <= at[:, 2])
+    open_share[beside] = 1.0
     return open_share
 
 

@@ -13,7 +13,9 @@ from numpy.typing import ArrayLike, NDArray
 FloatArray = NDArray[np.float64]
 
 DISTANCE_MM = 120.0
-_NEAR_MM, _FAR_MM = DISTANCE_MM - 80.0, DISTANCE_MM + 80.0
+SPEAKING_MM = 600.0
+# What lies nearer to the target than this, or farther behind it, is seen.
+_REACH_MM = 80.0
 _NEAREST_MM, _WIDEST_MM = 0.8, 120.0
 
 
@@ -25,7 +27,7 @@ def unit(vector: ArrayLike) -> FloatArray:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Camera:
-    """A perspective camera `DISTANCE_MM` before its target.
+    """A perspective camera at a distance before its target.
 
     Parameters
     ----------
@@ -35,16 +37,19 @@ class Camera:
         (3, 3) rows: right, up and towards the eye; right-angled, unit length.
     height_mm
         What the full height of the picture shows at the target's depth.
+    distance_mm
+        From the eye to the target.
     """
 
     target: FloatArray = field(default_factory=lambda: np.zeros(3))
     axes: FloatArray = field(default_factory=lambda: np.eye(3))
     height_mm: float = 12.7
+    distance_mm: float = DISTANCE_MM
 
     @property
     def eye(self) -> FloatArray:
         """(3,) position of the eye."""
-        return np.asarray(self.target + DISTANCE_MM * self.axes[2])
+        return np.asarray(self.target + self.distance_mm * self.axes[2])
 
     @classmethod
     def looking_from(
@@ -56,13 +61,17 @@ class Camera:
         axes = np.stack([right, np.cross(back, right), back])
         return cls(target=np.asarray(target, dtype=np.float64), axes=axes, height_mm=height_mm)
 
+    def at_distance(self, distance_mm: float) -> Camera:
+        """Return the camera that shows as much from another distance."""
+        return replace(self, distance_mm=distance_mm)
+
     def matrix(self, width: float, height: float) -> FloatArray:
         """Return the (4, 4) matrix from mesh coordinates to OpenGL clip coordinates."""
-        near, far = _NEAR_MM, _FAR_MM
+        near, far = self.distance_mm - _REACH_MM, self.distance_mm + _REACH_MM
         view = np.eye(4)
         view[:3, :3] = self.axes
         view[:3, 3] = -self.axes @ self.eye
-        focal = 2.0 * DISTANCE_MM / self.height_mm
+        focal = 2.0 * self.distance_mm / self.height_mm
         lens = np.zeros((4, 4))
         lens[0, 0] = focal * height / width
         lens[1, 1] = focal
@@ -74,7 +83,7 @@ class Camera:
     def project(self, points: ArrayLike, width: float, height: float) -> FloatArray:
         """Return (n, 3): screen x, y in pixels and the depth before the target plane in mm."""
         local = (np.atleast_2d(np.asarray(points, dtype=np.float64)) - self.target) @ self.axes.T
-        scale = height / self.height_mm * DISTANCE_MM / (DISTANCE_MM - local[:, 2])
+        scale = height / self.height_mm * self.distance_mm / (self.distance_mm - local[:, 2])
         return np.stack(
             [width / 2 + local[:, 0] * scale, height / 2 - local[:, 1] * scale, local[:, 2]], axis=1
         )
@@ -88,7 +97,7 @@ class Camera:
         self, x: float, y: float, width: float, height: float, depth_mm: float = 0.0
     ) -> FloatArray:
         """Return the point seen at a pixel, `depth_mm` before the target plane."""
-        size = self.height_mm / height * (DISTANCE_MM - depth_mm) / DISTANCE_MM
+        size = self.height_mm / height * (self.distance_mm - depth_mm) / self.distance_mm
         local = np.array([(x - width / 2) * size, (height / 2 - y) * size, depth_mm])
         return np.asarray(self.target + local @ self.axes)
 
@@ -152,14 +161,18 @@ class Camera:
             target=self.target + share * (other.target - self.target),
             axes=_orthonormal(axes),
             height_mm=self.height_mm * (other.height_mm / self.height_mm) ** share,
+            distance_mm=self.distance_mm * (other.distance_mm / self.distance_mm) ** share,
         )
 
 
 def depth_from_buffer(value: float) -> float:
-    """Return the depth before the target plane, mm, of a depth-buffer value 0 to 1."""
+    """Return the depth before the target plane, mm, of a depth-buffer value 0 to 1.
+
+    Of a camera `DISTANCE_MM` away.
+    """
     clip = 2.0 * value - 1.0
-    span = _FAR_MM - _NEAR_MM
-    away = 2.0 * _FAR_MM * _NEAR_MM / (_FAR_MM + _NEAR_MM - clip * span)
+    near, far = DISTANCE_MM - _REACH_MM, DISTANCE_MM + _REACH_MM
+    away = 2.0 * far * near / (far + near - clip * (far - near))
     return DISTANCE_MM - away
 
 

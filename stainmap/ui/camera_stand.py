@@ -54,6 +54,11 @@ class CameraStand(QWidget):
         """Do what is left to do before a new mesh is seen for the first time."""
 
     @property
+    @property
+    def _points(self) -> FloatArray:
+        """(n, 3) what has to be in the picture, while there is a mesh."""
+        return np.empty((0, 3)) if self._mesh is None else self._mesh.vertices
+
     def _legend_rect(self) -> QRect:
         """Where a legend lies on the view; empty if none does."""
         return QRect()
@@ -78,7 +83,9 @@ class CameraStand(QWidget):
 
     def look_along(self, towards_eye: FloatArray, up: FloatArray) -> None:
         """Turn so that a direction points at the viewer, keeping size and middle where it can."""
-        camera = Camera.looking_from(towards_eye, up, self._camera.target, self._camera.height_mm)
+        before = self._camera
+        camera = Camera.looking_from(towards_eye, up, before.target, before.height_mm)
+        camera = camera.at_distance(before.distance_mm)
         covered = self._framed and self._covers(camera)
         self._turn_to(self._fitted(camera) if covered else camera)
 
@@ -108,7 +115,7 @@ class CameraStand(QWidget):
         if self._mesh is None:
             return camera
         fitted, self._moved_aside = fitted_beside(
-            camera, self._mesh.vertices, self.size(), self._card_rect()
+            camera, self._points, self.size(), self._card_rect()
         )
         return fitted
 
@@ -121,7 +128,7 @@ class CameraStand(QWidget):
         """Return True if a card would lie on the crown."""
         if self._mesh is None:
             return False
-        return is_covered(camera, self._mesh.vertices, self.size(), self._card_rect())
+        return is_covered(camera, self._points, self.size(), self._card_rect())
 
     def _move_aside(self) -> None:
         """Fit again where a card has come to lie on the crown, or the one it evaded is gone."""

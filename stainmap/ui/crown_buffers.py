@@ -10,9 +10,9 @@ from PySide6.QtOpenGL import QOpenGLBuffer, QOpenGLFunctions_3_3_Core
 from shiboken6 import VoidPtr
 
 from stainmap.paper.shading import ShadingFields
+from stainmap.surface.clustering import clustered_faces
 from stainmap.surface.mesh import TriMesh
 from stainmap.ui import crown_shaders as shaders
-from stainmap.ui.turning_proxy import clustered_faces
 
 # Names of triangle lists: all of them, a lighter list for turning, what the brush has touched.
 WHOLE, TURNING, PART = "whole", "turning", "part"
@@ -111,10 +111,21 @@ class CrownBuffers:
         self._arrays[shaders.COATS][vertices, 0] = coats
         self._stale.add(shaders.COATS)
 
+    def set_row_light(self, light: NDArray[np.float32], above_gum: NDArray[np.float32]) -> None:
+        """Take the light (V,) on a row of teeth and how far it stands out of the gum (V,)."""
+        packed = np.rint(np.clip(np.stack([light, above_gum], axis=1), 0.0, 1.0) * 65535.0)
+        self._put(shaders.ROW_LIGHT, np.ascontiguousarray(packed.astype(np.uint16)))
+
     def set_faces(self, name: str, faces: NDArray[np.int32]) -> None:
         """Take a list of triangles (F, 3) under a name."""
         self._faces[name] = np.ascontiguousarray(faces, dtype=np.int32)
         self._stale_faces.add(name)
+
+    def clear(self) -> None:
+        """Hold no crown any more; the context must be current if any was drawn."""
+        self.release()
+        self._arrays, self._faces = {}, {}
+        self._stale, self._stale_faces = set(), set()
 
     def face_count(self, name: str) -> int:
         """Return how many triangles a list has; 0 if there is none of the name."""

@@ -14,6 +14,7 @@ from stainmap.model.tooth import Tooth
 from stainmap.paper.views import FLAT_SIDES, CrownDirections, Side
 from stainmap.ui.camera import Camera
 from stainmap.ui.marks import Align, paint_pill, paint_text, text_width
+from stainmap.ui.row_layer import RowLabel, paint_row_labels
 from stainmap.ui.theme import LIGHT, SURROUND_TEXT
 from stainmap.ui.zone_shares import ZONE_COUNT
 
@@ -73,6 +74,8 @@ class CrownOverlay(QWidget):
         self.probe_anchor = QPointF()
         self.size_word = "sintered"
         self.has_scale = True
+        self.ink = SURROUND_TEXT
+        self.row_labels: tuple[RowLabel, ...] = ()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Draw all marks that apply."""
@@ -86,6 +89,7 @@ class CrownOverlay(QWidget):
             self._paint_sides(painter, camera, directions)
         if self.has_scale:
             self._paint_scale(painter, camera)
+        paint_row_labels(painter, self.row_labels, camera, self.width(), self.height())
         self._paint_found(painter, camera)
         self._paint_preview(painter, camera)
         self._paint_ring(painter, camera)
@@ -112,8 +116,8 @@ class CrownOverlay(QWidget):
             if length < (0.8 if side is Side.OCCLUSAL else 0.3):
                 continue
             tip = QPointF(centre.x() + _ARM * x, centre.y() - _ARM * y)
-            painter.setPen(QPen(QColor(SURROUND_TEXT), 1.2))
-            painter.setBrush(QColor(SURROUND_TEXT))
+            painter.setPen(QPen(QColor(self.ink), 1.2))
+            painter.setBrush(QColor(self.ink))
             painter.drawEllipse(centre, 2, 2)
             painter.drawLine(centre, tip)
             word = directions.word(side, self.tooth)
@@ -123,7 +127,7 @@ class CrownOverlay(QWidget):
                 align = Align.AlignLeft if x > 0 else Align.AlignRight
             drop = 4.0 - 5.0 * y / length
             at = (out.x(), out.y() + drop)
-            paint_text(painter, at, word, SURROUND_TEXT, px=12, weight=500, align=align)
+            paint_text(painter, at, word, self.ink, px=12, weight=500, align=align)
 
     def _paint_scale(self, painter: QPainter, camera: Camera) -> None:
         pixels_per_mm = self.height() / camera.height_mm
@@ -133,12 +137,12 @@ class CrownOverlay(QWidget):
         width = max(length, text_width(text, 12, 500))
         middle, y = self.width() - 20.0 - width / 2.0, self.height() - 24.0
         left, right = middle - length / 2.0, middle + length / 2.0
-        painter.setPen(QPen(QColor(SURROUND_TEXT), 1.2))
+        painter.setPen(QPen(QColor(self.ink), 1.2))
         painter.drawLine(QLineF(left, y, right, y))
         for x in (left, right):
             painter.drawLine(QLineF(x, y - 4, x, y + 4))
         at = (middle, y - 8)
-        paint_text(painter, at, text, SURROUND_TEXT, px=12, weight=500, align=Align.AlignHCenter)
+        paint_text(painter, at, text, self.ink, px=12, weight=500, align=Align.AlignHCenter)
 
     def _paint_preview(self, painter: QPainter, camera: Camera) -> None:
         preview = self.preview

@@ -8,9 +8,11 @@ from enum import StrEnum
 import numpy as np
 from numpy.typing import NDArray
 
+from stainmap.optics.colorimetry import decode_srgb
 from stainmap.paper.shading import ShadingFields
 from stainmap.paper.views import CrownDirections
 from stainmap.ui.camera import Camera
+from stainmap.ui.theme import SURROUND
 
 
 class Look(StrEnum):
@@ -23,25 +25,45 @@ class Look(StrEnum):
     VALUE = "value"
     OFFSET = "offset"
     THICKNESS = "thickness"
+    ROW = "in the row"
     GROUND = "ground"
 
 
+# What the row of teeth stands before: the dark of the mouth; and what is written on it.
+ROW_SURROUND, ROW_TEXT = "#404040", "#ffffff"
 # Looks that show a colour of every vertex, as the screen can show it.
-COLOURED = (Look.SINTERED, Look.BENCH, Look.GROUND)
+COLOURED = (Look.SINTERED, Look.BENCH, Look.ROW, Look.GROUND)
 # Looks whose colour at every vertex stands for a figure.
 SCALED = (Look.VALUE, Look.OFFSET, Look.THICKNESS)
 # Shadows would pass for figures: there they are this much fainter than on zones.
 SCALED_RELIEF = 0.45
+ROW_SURROUND_LINEAR = float(decode_srgb(int(ROW_SURROUND[1:3], 16) / 255.0))
+
+
+def source_of(look: Look) -> Look:
+    """Return the look whose colours the crown has in a look: in the row it is the sintered one."""
+    return Look.SINTERED if look is Look.ROW else look
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class CrownPicture:
-    """From where, in which look, with or without shading."""
+    """From where, in which look, with or without shading; `grey` takes the colour out of a row."""
 
     camera: Camera
     directions: CrownDirections
     look: Look = Look.SINTERED
     shading: bool = True
+    grey: bool = False
+
+    @property
+    def surround(self) -> str:
+        """What the crown stands before, as ``#rrggbb``."""
+        return ROW_SURROUND if self.look is Look.ROW else SURROUND
+
+    @property
+    def sky(self) -> NDArray[np.float64]:
+        """(3,) where a part of the sky light comes from; in the mouth it comes from above."""
+        return self.camera.axes[1] if self.look is Look.ROW else self.directions.occlusal
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

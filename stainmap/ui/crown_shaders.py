@@ -17,7 +17,7 @@ from stainmap.ui.crown_picture import SCALED, Look
 _HEAD = "#version 330 core\n"
 # Attribute locations of crown.vert.
 POSITION, SHARP_NORMAL, NORMAL_BLUE, NORMAL_GREEN, NORMAL_RED, COLOUR = range(6)
-ZONE_SHARE_A, ZONE_SHARE_B, ACCENT_SHARE_A, ACCENT_SHARE_B, COATS = range(6, 11)
+ZONE_SHARE_A, ZONE_SHARE_B, ACCENT_SHARE_A, ACCENT_SHARE_B, COATS, ROW_LIGHT = range(6, 12)
 
 
 class Pass(StrEnum):
@@ -30,6 +30,7 @@ class Pass(StrEnum):
     VALUE = Look.VALUE.value
     OFFSET = Look.OFFSET.value
     THICKNESS = Look.THICKNESS.value
+    ROW = Look.ROW.value
     GROUND = Look.GROUND.value
     AREAS = "areas"
 
@@ -40,6 +41,7 @@ _ZONE_ATTRIBUTES = (ZONE_SHARE_A, ZONE_SHARE_B, ACCENT_SHARE_A, ACCENT_SHARE_B)
 ATTRIBUTES: dict[Pass, tuple[int, ...]] = {
     Pass.SINTERED: _LIT_ATTRIBUTES,
     Pass.GROUND: _LIT_ATTRIBUTES,
+    Pass.ROW: (*_LIT_ATTRIBUTES, ROW_LIGHT),
     **{Pass(look.value): (POSITION, SHARP_NORMAL, NORMAL_BLUE, COLOUR) for look in SCALED},
     Pass.BENCH: (POSITION, SHARP_NORMAL, NORMAL_BLUE, COLOUR),
     Pass.ZONES: (POSITION, SHARP_NORMAL, NORMAL_BLUE, *_ZONE_ATTRIBUTES),
@@ -49,6 +51,7 @@ ATTRIBUTES: dict[Pass, tuple[int, ...]] = {
 _SWITCH = {
     Pass.SINTERED: "SINTERED",
     Pass.GROUND: "SINTERED",
+    Pass.ROW: "SINTERED\n#define ROW",
     **{Pass(look.value): "SCALED" for look in SCALED},
     Pass.BENCH: "SINTERED\n#define CHALK",
     Pass.ZONES: "ZONES",
@@ -60,6 +63,7 @@ _SWITCH = {
 # Passes drawn by another one's fragment shader than that of their own name.
 _FRAGMENT = {
     Pass.GROUND: "sintered.frag",
+    Pass.ROW: "sintered.frag",
     **{Pass(look.value): "scaled.frag" for look in SCALED},
 }
 
@@ -135,7 +139,8 @@ def crown_program(functions: QOpenGLFunctions_3_3_Core, which: Pass) -> Program:
     """Build the program of a pass; a context must be current."""
     vertex = f"{_HEAD}#define {_SWITCH[which]}\n{_source('crown.vert')}"
     name = _FRAGMENT.get(which, f"{which}.frag")
-    fragment = f"{_HEAD}{_source('encode.glsl')}{_source(name)}"
+    switched = f"{_HEAD}#define {_SWITCH[which]}\n"
+    fragment = f"{switched}{_source('encode.glsl')}{_source(name)}"
     return Program(functions, vertex, fragment, name)
 
 

@@ -16,7 +16,8 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QWidget
 
-from stainmap.model.tooth import Tooth
+from stainmap.app.row import Row
+from stainmap.model.tooth import Tooth, Unit
 from stainmap.paper.shading import ShadingFields
 from stainmap.paper.views import CrownDirections
 from stainmap.surface.mesh import TriMesh
@@ -25,10 +26,18 @@ from stainmap.ui.camera_stand import CameraStand
 from stainmap.ui.crown_canvas import Canvas, make_canvas
 from stainmap.ui.crown_cards import ProbeCard, ProbeReading
 from stainmap.ui.crown_overlay import CrownOverlay, EmptyMark, Pill
-from stainmap.ui.crown_picture import CrownPicture, Look, SeenValues
+from stainmap.ui.crown_picture import (
+    ROW_SURROUND,
+    ROW_TEXT,
+    CrownPicture,
+    Look,
+    SeenValues,
+    source_of,
+)
 from stainmap.ui.legends import Legends, ScaleWords
 from stainmap.ui.pill_places import pill_places
-from stainmap.ui.theme import SURROUND
+from stainmap.ui.row_layer import RowLayer
+from stainmap.ui.theme import SURROUND, SURROUND_TEXT
 from stainmap.ui.zone_shares import ZoneShares
 
 FloatArray = NDArray[np.float64]
@@ -69,8 +78,14 @@ class CrownStage(CameraStand):
         # Areas that `_shares` does not know yet: they are worked out when somebody looks.
         self._unseen: tuple[NDArray[np.uint8], Mapping[int, NDArray[np.float32]]] | None = None
         self._look, self._shading = Look.SINTERED, True
-        self._bare = False
+        self._bare = self._grey = False
+        self._row = RowLayer(self.canvas)
+        self._row_units: tuple[Unit, ...] = ()
+        # Where the camera stood before it went to the row, and whether it was to fit the crown.
+        self._left: tuple[Camera, bool] | None = None
         self.canvas.areas_drawn.connect(self._place_pills)
+        self.legends.row.grey_switched.connect(self.set_grey)
+        self.legends.row.resized.connect(self._make_room)
 
     # --- what is shown -------------------------------------------------------------------
 
@@ -98,6 +113,8 @@ class CrownStage(CameraStand):
         self._mesh, self._shares, self._unseen = mesh, None, None
         self._colours, self._coloured_by = {}, None
         self._coats, self._fields = None, None
+        self._row.set_row(None, (), None)
+        self._left = None
         self.overlay.pills = ()
         self.canvas.arrays.set_mesh(mesh)
         self.empty_mark.hide()
@@ -110,6 +127,8 @@ class CrownStage(CameraStand):
         """Show no crown."""
         self._bare = False
         self._mesh = self._directions = self._shares = self._unseen = None
+        self._row.set_row(None, (), None)
+        self._left = None
         self.overlay.camera = None
         self.overlay.pills = ()
         self.canvas.draw_nothing()
@@ -157,7 +176,9 @@ class CrownStage(CameraStand):
     def set_colours(self, srgb: NDArray[np.uint8], look: Look = Look.SINTERED) -> None:
         """Take colours (V, 3), encoded sRGB, of a look that shows colours."""
         self._colours[look] = np.array(srgb, dtype=np.uint8)
-        if self._drawn_look is look:
+        if look is Look.SINTERED:
+            self._row.set_crown(self._colours[look])
+        if source_of(self._drawn_look) is look:
             self.canvas.arrays.set_colours(self._colours[look])
             self._coloured_by = look
             self.canvas.draw_again()
@@ -169,12 +190,15 @@ class CrownStage(CameraStand):
         """Take the colours (k, 3) of some vertices, as the brush moves."""
         if look in self._colours:
             self._colours[look][vertices] = srgb
-        if self._drawn_look is look and self._coloured_by is look:
+        if look is Look.SINTERED:
+            self._row.change_crown(vertices, srgb)
+        if source_of(self._drawn_look) is look and self._coloured_by is look:
             self.canvas.arrays.change_colours(vertices, srgb)
             self._draw_around(vertices)
 
     def _show_colours(self, look: Look) -> None:
         """Give the canvas the colours of a look, unless it has them."""
+        look = source_of(look)
         if self._coloured_by is not look and look in self._colours:
             self.canvas.arrays.set_colours(self._colours[look])
             self._coloured_by = look
@@ -240,6 +264,7 @@ class CrownStage(CameraStand):
         """Colour the crown by something else."""
         self._look = look
         self._apply_look()
+        self._go_to_row()
         self._move_aside()
         self._redraw()
 
@@ -251,9 +276,58 @@ class CrownStage(CameraStand):
             self._see_areas()
         else:
             self.overlay.pills = ()
+        in_row = look is Look.ROW
+        self.overlay.ink = ROW_TEXT if in_row else SURROUND_TEXT
+        self.overlay.row_labels = self._row.labels if in_row else ()
         self.setAccessibleName("Crown, not read yet" if self._bare else f"Crown, {look.value}")
         self._place_cards()
         self.seen_changed.emit()
+
+    @property
+    def row(self) -> Row | None:
+        """The row the crown stands in, once it has been made."""
+        return self._row.row
+
+    def set_row(self, row: Row | None, units: tuple[Unit, ...] = ()) -> None:
+        """Take the row the crown stands in, for the look of that name; None drops it."""
+        self._row_units = units
+        self._row.set_row(row, units, self._colours.get(Look.SINTERED))
+        if self._drawn_look is Look.ROW:
+            self._apply_look()
+            self._go_to_row()
+            if self._left is not None and self._framed:
+                self._jump_to(self._fitted(self._camera))
+            self._redraw()
+
+    def set_neighbours(self, srgb: NDArray[np.uint8]) -> None:
+        """Take the colours (n, 3) of all vertices of the row that are not the crown's."""
+        self._row.set_neighbours(srgb)
+        if self._drawn_look is Look.ROW:
+            self.canvas.draw_again()
+
+    def set_grey(self, on: bool) -> None:
+        """Take the colour out of the row, or put it back."""
+        self._grey = on
+        self._redraw()
+
+    def _go_to_row(self) -> None:
+        """Stand before the row while it is looked at, and where one stood before afterwards."""
+        in_row = self._drawn_look is Look.ROW and self._row.row is not None
+        if in_row and self._left is None:
+            camera = self._row.camera(self._row_units)
+            if camera is not None:
+                self._left = (self._camera, self._framed)
+                self._framed = True
+                self._jump_to(self._fitted(camera))
+        elif not in_row and self._left is not None:
+            camera, framed = self._left
+            self._left, self._framed = None, framed
+            self._jump_to(self._fitted(camera) if framed else camera)
+
+    @property
+    def _points(self) -> FloatArray:
+        points = self._row.points if self._left is not None else None
+        return super()._points if points is None else points
 
     def set_scale(self, words: ScaleWords | None) -> None:
         """Say what the colours of a look stand for; None while there is nothing to show."""
@@ -274,9 +348,9 @@ class CrownStage(CameraStand):
             return None
         shares = self._shares if self._unseen is None else None
         return SeenValues(
-            look=self._look,
+            look=source_of(self._look),
             shading=self._shading,
-            srgb=self._colours.get(self._look),
+            srgb=self._colours.get(source_of(self._look)),
             zones=None if shares is None else shares.zones,
             accents=None if shares is None else shares.accents,
             coats=self._coats,
@@ -301,6 +375,7 @@ class CrownStage(CameraStand):
             directions=self._directions,
             look=self._drawn_look,
             shading=self._shading,
+            grey=self._grey,
         )
         self.canvas.draw(picture, moving=moving)
         self.overlay.update()
@@ -343,7 +418,8 @@ class CrownStage(CameraStand):
     def paintEvent(self, event: QPaintEvent) -> None:
         """Fill the surround, which shows where there is no crown."""
         painter = QPainter(self)
-        painter.fillRect(event.rect(), QColor(SURROUND))
+        in_row = self._drawn_look is Look.ROW
+        painter.fillRect(event.rect(), QColor(ROW_SURROUND if in_row else SURROUND))
         painter.end()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -361,6 +437,11 @@ class CrownStage(CameraStand):
         """Fit a crown that was set before the view was shown."""
         super().showEvent(event)
         self._fit_when_visible()
+
+    def _make_room(self) -> None:
+        """Keep clear of a card that has become larger or smaller."""
+        self._place_cards()
+        self._move_aside()
 
     def _place_cards(self) -> None:
         if self.has_crown:

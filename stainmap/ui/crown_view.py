@@ -5,16 +5,19 @@ from __future__ import annotations
 from enum import StrEnum
 
 import numpy as np
+from numpy.typing import NDArray
 from PySide6.QtCore import QEvent, QPoint, QPointF, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent, QWheelEvent
 from PySide6.QtWidgets import QWidget
 
+from stainmap.app.row import Row
 from stainmap.model.tooth import Tooth
 from stainmap.paper.views import CrownDirections, Side
 from stainmap.surface.mesh import TriMesh
 from stainmap.surface.picking import Hit, Picker
 from stainmap.ui.brush_ring import BrushRing
 from stainmap.ui.camera import Camera
+from stainmap.ui.crown_picture import Look
 from stainmap.ui.crown_stage import CrownStage
 
 _HOVER_MS = 25
@@ -91,6 +94,7 @@ class CrownView(CrownStage):
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMouseTracking(True)
         self._picker: Picker | None = None
+        self._row_picker: tuple[Row, Picker] | None = None
         self._ring: BrushRing | None = None
         self._task, self._brush_mm, self._has_ring = PointerTask.TURN, 0.6, True
         self._painting = self._pointed = self._shifts = False
@@ -165,7 +169,20 @@ class CrownView(CrownStage):
         if self._picker is None:
             self._picker = Picker(self._mesh)
         origin, direction = self._camera.ray(at.x(), at.y(), self.width(), self.height())
-        return self._picker.pick(origin, direction)
+        hit = self._picker.pick(origin, direction)
+        if hit is None or self.row is None or self.look is not Look.ROW:
+            return hit
+        return hit if self._is_before_neighbours(self.row, hit, origin, direction) else None
+
+    def _is_before_neighbours(
+        self, row: Row, hit: Hit, origin: NDArray[np.float64], direction: NDArray[np.float64]
+    ) -> bool:
+        """Return True if no neighbour hides a place of the crown."""
+        if self._row_picker is None or self._row_picker[0] is not row:
+            others = TriMesh(row.mesh.vertices, row.mesh.faces[row.crown_faces :])
+            self._row_picker = (row, Picker(others))
+        other = self._row_picker[1].pick(origin, direction)
+        return other is None or other.distance_mm > hit.distance_mm
 
     def read_again(self) -> None:
         """Point again where the pointer rests, because what lies there has changed."""
@@ -312,6 +329,8 @@ class CrownView(CrownStage):
             self.fit()
         elif key in (Qt.Key.Key_BracketLeft, Qt.Key.Key_BracketRight):
             self.brush_resized.emit(1 if key == Qt.Key.Key_BracketRight else -1)
+        elif key == Qt.Key.Key_V and self.look is Look.ROW:
+            self.legends.row.grey.toggle()
         else:
             return False
         return True

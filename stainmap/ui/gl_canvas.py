@@ -33,7 +33,7 @@ from PySide6.QtWidgets import QWidget
 
 from stainmap.ui import zone_look
 from stainmap.ui.crown_buffers import PART, POINTER, TURNING, WHOLE, CrownBuffers
-from stainmap.ui.crown_picture import SCALED, SCALED_RELIEF, CrownPicture
+from stainmap.ui.crown_picture import ROW_SURROUND_LINEAR, SCALED, SCALED_RELIEF, CrownPicture, Look
 from stainmap.ui.crown_shaders import ATTRIBUTES, Pass, Program, crown_program, resolve_program
 from stainmap.ui.theme import SURROUND
 
@@ -100,6 +100,8 @@ class GlCanvas(QOpenGLWidget):
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         self.setAccessibleName("Crown picture")
         self.arrays = CrownBuffers()
+        # A row of teeth with the crown among them; empty until somebody looks at it.
+        self.row = CrownBuffers()
         self.frame_ms = 0.0
         self.wants_areas = False
         self._picture: CrownPicture | None = None
@@ -143,7 +145,7 @@ class GlCanvas(QOpenGLWidget):
         self._stop_polishing()
         self._resolve_due = False
         if not self._whole_due:
-            self.arrays.set_faces(PART, faces)
+            self._drawn.set_faces(PART, faces)
             self._part_due = True
         self.update()
 
@@ -151,6 +153,19 @@ class GlCanvas(QOpenGLWidget):
         """Begin with the first shifted picture next time: the ones drawn show what was before."""
         self._rest.stop()
         self._rest.setProperty("shift", False)
+
+    @property
+    def _drawn(self) -> CrownBuffers:
+        """What the picture shows: the crown, or the row it stands in."""
+        picture = self._picture
+        in_row = picture is not None and picture.look is Look.ROW
+        return self.row if in_row and self.row.face_count(WHOLE) else self.arrays
+
+    def drop_row(self) -> None:
+        """Forget the row of teeth."""
+        self.makeCurrent()
+        self.row.clear()
+        self.doneCurrent()
 
     @property
     def is_slow(self) -> bool:
@@ -168,6 +183,7 @@ class GlCanvas(QOpenGLWidget):
         functions.initializeOpenGLFunctions()
         self._functions = functions
         self.arrays.forget_card()
+        self.row.forget_card()
         self._programs = {which: crown_program(functions, which) for which in Pass}
         self._resolve = resolve_program(functions)
         self._array = QOpenGLVertexArrayObject()
@@ -213,8 +229,8 @@ class GlCanvas(QOpenGLWidget):
 
     def _paint_whole(self) -> None:
         began = time.perf_counter()
-        self._clear(QColor(SURROUND))
-        light = self._moving and self.is_slow and self.arrays.face_count(TURNING) > 0
+        self._clear_surround()
+        light = self._moving and self.is_slow and self._drawn.face_count(TURNING) > 0
         self._paint_triangles(TURNING if light else WHOLE, (0.0, 0.0))
         self._whole_due = self._part_due = self._resolve_due = False
         if not self._moving:
@@ -225,10 +241,11 @@ class GlCanvas(QOpenGLWidget):
                 self.drawn.emit(self.frame_ms)
                 self._rest.start(_REST_MS)
 
-    def _clear(self, colour: QColor) -> None:
+    def _clear_surround(self) -> None:
         gl = self._functions
         if gl is None:
             return
+        colour = QColor(SURROUND if self._picture is None else self._picture.surround)
         gl.glClearColor(colour.redF(), colour.greenF(), colour.blueF(), 1.0)
         gl.glClear(_COLOUR_AND_DEPTH)
 
@@ -236,17 +253,20 @@ class GlCanvas(QOpenGLWidget):
         self, faces: str, shift: tuple[float, float], which: Pass | None = None
     ) -> None:
         gl, array, picture = self._functions, self._array, self._picture
-        if gl is None or array is None or picture is None or not self.arrays.face_count(faces):
+        drawn = self._drawn
+        if gl is None or array is None or picture is None or not drawn.face_count(faces):
             return
         look = which or Pass(picture.look.value)
+        if look is Pass.ROW and drawn is self.arrays:
+            look = Pass.SINTERED
         program = self._programs[look]
         array.bind()
         gl.glEnable(_DEPTH_TEST)
         gl.glDepthFunc(_LEQUAL)
         program.bind()
         self._set_uniforms(program, picture, shift)
-        self.arrays.bind(gl, ATTRIBUTES[look])
-        corners = self.arrays.bind_faces(faces)
+        drawn.bind(gl, ATTRIBUTES[look])
+        corners = drawn.bind_faces(faces)
         for first in range(0, corners, _CORNERS_AT_ONCE):
             count = min(_CORNERS_AT_ONCE, corners - first)
             gl.glDrawElements(_TRIANGLES, count, _UNSIGNED_INT, POINTER(first * _INDEX_BYTES))
@@ -263,7 +283,7 @@ class GlCanvas(QOpenGLWidget):
         program.set_matrix("clip_from_crown", camera.matrix(width, height))
         program.set_matrix("axes", camera.axes.T)
         program.set_matrix("frame", directions.rows)
-        program.set_vector("occlusal", directions.occlusal)
+        program.set_vector("occlusal", picture.sky)
         program.set_vector("origin", np.zeros(3))
         program.set_vector("eye_position", camera.eye)
         program.set_pair(
@@ -272,6 +292,9 @@ class GlCanvas(QOpenGLWidget):
         relief = SCALED_RELIEF if picture.look in SCALED else 1.0
         program.set_number("relief", relief if picture.shading else 0.0)
         program.set_number("pixel_ratio", ratio)
+        if picture.look is Look.ROW:
+            program.set_number("surround", ROW_SURROUND_LINEAR)
+            program.set_number("grey", 1.0 if picture.grey else 0.0)
 
     def _pixels(self) -> QSize:
         ratio = self.devicePixelRatioF()
@@ -290,7 +313,7 @@ class GlCanvas(QOpenGLWidget):
             self._shifts_done = 0
         target = self._shifted[self._shifts_done]
         target.bind()
-        self._clear(QColor(SURROUND))
+        self._clear_surround()
         self._paint_triangles(WHOLE, _SHIFTS[self._shifts_done])
         target.release()
         self.doneCurrent()
@@ -352,6 +375,7 @@ class GlCanvas(QOpenGLWidget):
     def _let_go(self) -> None:
         self.makeCurrent()
         self.arrays.release()
+        self.row.release()
         self._shifted = []
         self._programs = {}
         self._resolve = self._array = None

@@ -15,6 +15,7 @@ from stainmap.predict.grinding import LOOK_DEPTHS_MM
 from stainmap.ui.crown_cards import Card, CoatLegend, ZoneLegend
 from stainmap.ui.crown_picture import SCALED, Look
 from stainmap.ui.marks import Align, paint_text
+from stainmap.ui.row_card import RowCard
 from stainmap.ui.theme import font, tones
 
 # In a smaller view the legend of zones would hide the crown; the coat table shows its samples.
@@ -200,10 +201,11 @@ class Legends:
     def __init__(self, view: QWidget) -> None:
         self.zones, self.coats = ZoneLegend(view), CoatLegend(view)
         self.scale, self.ground = ScaleLegend(view), GroundCard(view)
+        self.row = RowCard(view)
 
     @property
     def _all(self) -> tuple[Card, ...]:
-        return (self.zones, self.coats, self.scale, self.ground)
+        return (self.zones, self.coats, self.scale, self.ground, self.row)
 
     @property
     def is_open(self) -> bool:
@@ -227,5 +229,6 @@ class Legends:
         self.coats.setVisible(look is Look.COATS)
         self.scale.setVisible(look in SCALED)
         self.ground.setVisible(look is Look.GROUND)
+        self.row.setVisible(look is Look.ROW)
         for card in self._all:
             card.move(width_px - edge_px - card.width(), edge_px)

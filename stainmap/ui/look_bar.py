@@ -53,6 +53,9 @@ LOOKS = (
         look=Look.THICKNESS, number=7, name="Thickness", hint="Wall, about the block's minimum"
     ),
     LookEntry(
+        look=Look.ROW, number=8, name="In the row", hint="Between its neighbours in the arch"
+    ),
+    LookEntry(
         look=Look.GROUND, number=9, name="Ground", hint="What shows after occlusal adjustment"
     ),
 )

@@ -53,6 +53,9 @@ from stainmap.ui.side_panels import OUTCOME_PX, PLAN_PX, OutcomeSide, PanelDock,
 from stainmap.ui.start_strip import StartStrip
 from stainmap.ui.status_line import StatusLine
 from stainmap.ui.suggest_desk import SuggestDesk
+from stainmap.ui.recent_files import RecentFiles
+from stainmap.ui.recovery_desk import RecoveryDesk
+from stainmap.ui.row_desk import RowDesk
 from stainmap.ui.theme import Scheme, apply_theme
 from stainmap.ui.top_bar import TopBar
 from stainmap.ui.unit_values_panel import UnitValuesDesk
@@ -130,6 +133,7 @@ class MainWindow(QMainWindow):
         centre = QWidget()
         column = QVBoxLayout(centre)
         column.setContentsMargins(0, 0, 0, 0)
+        self.row_desk = RowDesk(session, self.desk, self._own_runners[2], settings, self)
         column.setSpacing(0)
         column.addWidget(self.strip)
         column.addWidget(self.looks)
@@ -192,6 +196,7 @@ class MainWindow(QMainWindow):
         self.plan.unit.block_chosen.connect(self._remember_block)
         self.saving.said.connect(self.status.say)
         self.printing.said.connect(self.status.say)
+        self.row_desk.said.connect(self.status.say)
         self.outcome.outcome.change_asked.connect(self.intake.ask_for_target)
         self.desk.set_brush(self.plan.brush.settings)
 
@@ -246,6 +251,7 @@ class MainWindow(QMainWindow):
         hash_ = session.plan_hash
         figures_ = f"{case.surface.mesh.vertex_count:,} points"
         self.status.set_case(figures_, f"plan {short_hash(hash_)}" if hash_ else "")
+        self.row_desk.refresh(change)
 
     # --- what menus and keys ask for -----------------------------------------------------
 
@@ -305,6 +311,7 @@ class MainWindow(QMainWindow):
         if isinstance(app, QApplication):
             apply_theme(app, scheme)
         self._settings.setValue("scheme", scheme.value)
+        self.row_desk.show(again=True)
 
     # --- Qt's hooks ----------------------------------------------------------------------
 

@@ -23,18 +23,26 @@ from stainmap.paper.shading import (
     form_relief,
     light_frame,
     shade,
+    shoulder,
 )
+from stainmap.surface.clustering import clustered_faces
 from stainmap.surface.mesh import TriMesh
 from stainmap.ui import zone_look
-from stainmap.ui.camera import DISTANCE_MM
 from stainmap.ui.crown_buffers import plain_shading
-from stainmap.ui.crown_picture import COLOURED, SCALED, SCALED_RELIEF, CrownPicture, Look
-from stainmap.ui.turning_proxy import clustered_faces
+from stainmap.ui.crown_picture import (
+    COLOURED,
+    ROW_SURROUND_LINEAR,
+    SCALED,
+    SCALED_RELIEF,
+    CrownPicture,
+    Look,
+)
 from stainmap.ui.zone_shares import ACCENTS
 
 _COARSE = 4
 _RELIEF = 0.55
 _BORDER = 0.06
+_LUMINANCE = np.array([0.2126, 0.7152, 0.0722], np.float32)
 
 
 class PictureArrays:
@@ -48,6 +56,8 @@ class PictureArrays:
         self.zones = np.empty((0, 6), np.float32)
         self.accents = np.empty((0, 7), np.float32)
         self.coats = np.empty(0, np.float32)
+        self.row_light: NDArray[np.float32] | None = None
+        self.above_gum: NDArray[np.float32] | None = None
 
     def set_mesh(self, mesh: TriMesh) -> None:
         """Take a mesh; colour white and no zones until told otherwise."""
@@ -59,6 +69,10 @@ class PictureArrays:
         self.zones = np.zeros((count, 6), np.float32)
         self.accents = np.zeros((count, 7), np.float32)
         self.coats = np.zeros(count, np.float32)
+
+    def set_row_light(self, light: NDArray[np.float32], above_gum: NDArray[np.float32]) -> None:
+        """Take the light (V,) on a row of teeth and how far it stands out of the gum (V,)."""
+        self.row_light, self.above_gum = light, above_gum
 
     def set_shading(self, shading: ShadingFields) -> None:
         """Take normals and openness."""
@@ -106,6 +120,8 @@ class PictureCanvas(QWidget):
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         self.setAccessibleName("Crown picture")
         self.arrays = PictureArrays()
+        # A row of teeth with the crown among them; empty until somebody looks at it.
+        self.row = PictureArrays()
         self.wants_areas = False
         self.frame_ms = 0.0
         self._picture: CrownPicture | None = None
@@ -132,6 +148,16 @@ class PictureCanvas(QWidget):
         self._lighting = None
         self._soon.start(0)
 
+    def drop_row(self) -> None:
+        """Forget the row of teeth."""
+        self.row = PictureArrays()
+
+    @property
+    def _drawn(self) -> PictureArrays:
+        """What the picture shows: the crown, or the row it stands in."""
+        in_row = self._picture is not None and self._picture.look is Look.ROW
+        return self.row if in_row and self.row.mesh is not None else self.arrays
+
     def draw_part(self, _faces: NDArray[np.int32]) -> None:
         """Colour the picture anew; where things lie has not changed."""
         self._soon.start(0)
@@ -150,14 +176,18 @@ class PictureCanvas(QWidget):
             painter.end()
 
     def _draw_now(self) -> None:
-        mesh, shading, picture = self.arrays.mesh, self.arrays.shading, self._picture
+        mesh, shading, picture = self._drawn.mesh, self._drawn.shading, self._picture
         if mesh is None or shading is None or picture is None or not self.isVisible():
             return
         began = time.perf_counter()
         if self._lighting is None:
             self._take_frame(mesh, shading, picture)
         if self._lighting is not None:
-            pixels = develop(self._lighting.frame, self._coloured(self._lighting, picture))
+            pixels = develop(
+                self._lighting.frame,
+                self._coloured(self._lighting, picture),
+                surround_srgb=int(picture.surround[1:3], 16) / 255.0,
+            )
             height, width = pixels.shape[:2]
             stride = 3 * width
             format_ = QImage.Format.Format_RGB888
@@ -174,13 +204,13 @@ class PictureCanvas(QWidget):
         shrink = _COARSE if self._moving else 1
         frame = raster.rasterise(
             mesh.vertices,
-            self.arrays.turning if self._moving else mesh.faces,
+            self._drawn.turning if self._moving else mesh.faces,
             raster.Camera(
                 eye=_triple(camera.axes[2]),
                 up=_triple(camera.axes[1]),
                 centre=_triple(camera.target),
                 height_mm=camera.height_mm,
-                distance_mm=DISTANCE_MM,
+                distance_mm=camera.distance_mm,
             ),
             max(self.width() // shrink, 1),
             max(self.height() // shrink, 1),
@@ -189,14 +219,17 @@ class PictureCanvas(QWidget):
         self._lighting = light_frame(
             frame,
             shading,
-            occlusal=picture.directions.occlusal,
+            occlusal=picture.sky,
             chalk=picture.look is Look.BENCH,
         )
         relief = _RELIEF * (SCALED_RELIEF if picture.look in SCALED else 1.0)
         self._relief = form_relief(frame, shading, relief if picture.shading else 0.0)
 
     def _coloured(self, lighting: Lighting, picture: CrownPicture) -> NDArray[np.float32]:
-        arrays, frame = self.arrays, lighting.frame
+        arrays, frame = self._drawn, lighting.frame
+        if arrays.row_light is not None and arrays.above_gum is not None:
+            light, above_gum = arrays.row_light, arrays.above_gum
+            return _in_row(lighting, picture, arrays.srgb, light, above_gum)
         if picture.look in COLOURED or self._relief is None:
             linear = decode_srgb(arrays.srgb / 255.0)
             if not picture.shading:
@@ -243,3 +276,22 @@ class PictureCanvas(QWidget):
 
 def _triple(vector: NDArray[np.float64]) -> tuple[float, float, float]:
     return (float(vector[0]), float(vector[1]), float(vector[2]))
+
+
+def _in_row(
+    lighting: Lighting,
+    picture: CrownPicture,
+    srgb: NDArray[np.uint8],
+    light: NDArray[np.float32],
+    above_gum: NDArray[np.float32],
+) -> NDArray[np.float32]:
+    """Return the linear light (n, 3) of a row: dimmed to the back, its necks in the dark."""
+    frame, linear = lighting.frame, decode_srgb(srgb / 255.0)
+    if picture.shading:
+        colour = np.asarray(shoulder(shade(lighting, linear) * frame.take(light)[:, None]))
+    else:
+        colour = np.asarray(frame.take(linear), dtype=np.float32)
+    if picture.grey:
+        colour = np.repeat((colour @ _LUMINANCE)[:, None], 3, axis=1)
+    sunk = frame.take(above_gum)[:, None]
+    return np.asarray(ROW_SURROUND_LINEAR + (colour - ROW_SURROUND_LINEAR) * sunk, np.float32)

@@ -62,14 +62,9 @@ def test_each_key_shows_its_figure_and_its_legend(window: MainWindow) -> None:
     assert legend.isHidden()
 
 
-def test_eight_is_kept_free(window: MainWindow) -> None:
-    press(window, 7)
-    press(window, 8)
-    assert window.crown.look is Look.THICKNESS
-    assert sorted(entry.entry.number for entry in window.looks.buttons.values()) == [
-        *range(1, 8),
-        9,
-    ]
+def test_the_bar_has_nine_looks(window: MainWindow) -> None:
+    numbers = sorted(one.entry.number for one in window.looks.buttons.values())
+    assert numbers == list(range(1, 10))
 
 
 def test_ground_is_worked_out_for_the_depth_that_is_chosen(window: MainWindow) -> None:

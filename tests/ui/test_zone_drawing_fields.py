@@ -9,7 +9,7 @@ from stainmap.model.case import Case
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.refining import refine
 from stainmap.ui.pill_places import pill_places
-from stainmap.ui.turning_proxy import clustered_faces
+from stainmap.surface.clustering import clustered_faces
 from stainmap.ui.zone_shares import ZoneShares
 from tests.builders import dome, dome_case
 
