@@ -53,8 +53,6 @@ from stainmap.ui.side_panels import OUTCOME_PX, PLAN_PX, OutcomeSide, PanelDock,
 from stainmap.ui.start_strip import StartStrip
 from stainmap.ui.status_line import StatusLine
 from stainmap.ui.suggest_desk import SuggestDesk
-from stainmap.ui.recent_files import RecentFiles
-from stainmap.ui.recovery_desk import RecoveryDesk
 from stainmap.ui.row_desk import RowDesk
 from stainmap.ui.theme import Scheme, apply_theme
 from stainmap.ui.top_bar import TopBar
