@@ -6,10 +6,12 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stainmap.app.prediction import Prediction
+from stainmap.model.case import Case
 from stainmap.paper.pictures import crown_picture, png_bytes
 from stainmap.paper.raster import Camera, rasterise
 from stainmap.paper.shading import ShadingFields, shading_fields
 from stainmap.paper.views import CrownDirections
+from stainmap.surface.mesh import TriMesh
 
 # How far the crown is looked at from for a picture of its own: speaking distance is further, but
 # at 120 mm the near cusps come forward as they do in a hand.
@@ -17,9 +19,8 @@ DISTANCE_MM = 120.0
 _BORDER = 1.12
 
 
-def picture_camera(prediction: Prediction, width: int, height: int) -> Camera:
+def picture_camera(case: Case, width: int, height: int) -> Camera:
     """Return a camera that sees the crown obliquely from above and buccally, wholly in frame."""
-    case = prediction.case
     directions = CrownDirections.of(case.reading, case.units[0].tooth)
     eye = 0.9 * directions.occlusal + 1.0 * directions.buccal + 0.28 * directions.mesial
     low, high = case.surface.mesh.bounds
@@ -56,7 +57,7 @@ def crown_png(
         shading = shading_fields(prediction.shape.operator)
     mesh = prediction.case.surface.mesh
     frame = rasterise(
-        mesh.vertices, mesh.faces, picture_camera(prediction, width, height), width, height
+        mesh.vertices, mesh.faces, picture_camera(prediction.case, width, height), width, height
     )
     picture = crown_picture(
         frame,
@@ -69,15 +70,20 @@ def crown_png(
 
 def preview_png(prediction: Prediction) -> bytes:
     """Return a small picture for the case file, without the slow occlusion."""
-    normals = prediction.case.surface.mesh.vertex_normals.astype(np.float32)
-    plain = ShadingFields(
+    plain = plain_light(prediction.case.surface.mesh)
+    return crown_png(prediction, width=320, height=260, shading=plain)
+
+
+def plain_light(mesh: TriMesh) -> ShadingFields:
+    """Return what light needs to know of a surface, as long as its grooves are not looked into."""
+    normals = mesh.vertex_normals.astype(np.float32)
+    return ShadingFields(
         normals=normals,
         normals_red=normals,
         normals_green=normals,
         normals_blue=normals,
         openness=np.ones(len(normals), np.float32),
     )
-    return crown_png(prediction, width=320, height=260, shading=plain)
 
 
 def _triple(vector: NDArray[np.float64]) -> tuple[float, float, float]:

@@ -141,6 +141,7 @@ def predict_case(
     previous: Prediction | None = None,
     operator: SurfaceOperator | None = None,
     seen: Seen | None = None,
+    apart: bool = False,
     progress: Progress | None = None,
 ) -> Prediction:
     """Return what follows from `case`, reusing what `previous` shares with it.
@@ -151,6 +152,8 @@ def predict_case(
         Operator of the case's surface, if one is at hand.
     seen
         How it is looked at; live under D65 by the 2 degree observer if None.
+    apart
+        True leaves the engine of `previous` in its state, for a case that is shown beside that one.
 
     Raises
     ------
@@ -174,7 +177,7 @@ def predict_case(
     if not same_shape:
         previous = None
     ground = _ground(case, shape, previous)
-    engine = _engine(case, ground.shape, previous, seen)
+    engine = _engine(case, ground.shape, previous, seen, apart=apart)
     coats = layout.coats(case, "high")
     appearance = engine.whole(ground.coats(engine.scene, coats))
     lab_low = None
@@ -247,9 +250,10 @@ def _same_ground(before: Case, after: Case) -> bool:
 
 
 def _engine(
-    case: Case, shape: CrownShape, previous: Prediction | None, seen: Seen
+    case: Case, shape: CrownShape, previous: Prediction | None, seen: Seen, *, apart: bool
 ) -> AppearanceEngine:
-    if previous is not None and previous.seen == seen and _same_optics(previous.case, case):
+    same = previous is not None and previous.seen == seen and _same_optics(previous.case, case)
+    if previous is not None and same and not apart:
         return previous.engine
     scene = scene_from_case(case, bands=seen.bands, light=seen.light, observer=seen.observer)
     return AppearanceEngine(

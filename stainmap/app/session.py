@@ -370,6 +370,12 @@ class Session:
         if self._history is not None and not self.is_painting:
             self._move(self._history.redone())
 
+    def go_to(self, position: int) -> None:
+        """Go to one of the states of the history, from 0, back or forward; none is dropped."""
+        history = self._history
+        if history is not None and not self.is_painting and history.at(position) is not history:
+            self._move(history.at(position))
+
     # --- the brush -----------------------------------------------------------------------
 
     def expect_stroke(self, vertex: int, radius_mm: float) -> None:

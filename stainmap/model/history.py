@@ -60,3 +60,9 @@ class History:
         """Return the history one step on, or itself at the end."""
         last = self.position == len(self.entries) - 1
         return self if last else History(entries=self.entries, position=self.position + 1)
+
+    def at(self, position: int) -> History:
+        """Return the history at one of its states, from 0; itself if there is no such state."""
+        if position == self.position or not 0 <= position < len(self.entries):
+            return self
+        return History(entries=self.entries, position=position)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import OrderedDict
+from threading import RLock
 from typing import Literal
 
 import numpy as np
@@ -56,6 +57,8 @@ class CoatLayout:
         self._shares: OrderedDict[tuple[int, float], tuple[NDArray[np.uint8], FloatField]] = (
             OrderedDict()
         )
+        # Several predictions of one surface may be under way, each in a thread of its own.
+        self._lock = RLock()
 
     def shares(self, zones: NDArray[np.uint8], edge_softness_mm: float) -> FloatField:
         """Return each zone's softened share, (7, V) float32; row = zone number, row 0 = no zone.
@@ -63,14 +66,15 @@ class CoatLayout:
         Shares lie in 0 to 1 and sum to 1 at every vertex.
         """
         key = (id(zones), edge_softness_mm)
-        kept = self._shares.get(key)
-        if kept is not None and kept[0] is zones:
-            self._shares.move_to_end(key)
-            return kept[1]
-        shares = self._soften(zones, edge_softness_mm)
-        self._shares[key] = (zones, shares)
-        while len(self._shares) > _SHARES_KEPT:
-            self._shares.popitem(last=False)
+        with self._lock:
+            kept = self._shares.get(key)
+            if kept is not None and kept[0] is zones:
+                self._shares.move_to_end(key)
+                return kept[1]
+            shares = self._soften(zones, edge_softness_mm)
+            self._shares[key] = (zones, shares)
+            while len(self._shares) > _SHARES_KEPT:
+                self._shares.popitem(last=False)
         return shares
 
     def coats(self, case: Case, end: End = "high") -> FloatField:

@@ -24,12 +24,12 @@ from stainmap.predict.sintering import time_class
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AreaWhatIf:
-    """One area in both programmes.
+    """One area in both programmes, or in two plans of the same crown.
 
     Parameters
     ----------
     here, there
-        Predicted colour in the case's own programme and in the other.
+        Predicted colour in the case's own programme or plan, and in the other.
     change
         dL*, da*, db* from here to there.
     change_de00
@@ -103,7 +103,6 @@ def what_if_programme(
         If the materials have no such programme.
     """
     how = Seen() if seen is None else seen
-    block = case.materials.block(case.plan.block)
     own, another = (case.materials.programme(name) for name in (case.programme, other))
 
     def outcome(programme: str) -> Outcome:
@@ -124,7 +123,11 @@ def what_if_programme(
         return judge(changed, layout, ground.shape.wall_mm, lab, state=state)
 
     here = outcome(own.name) if here is None else here
-    there = outcome(another.name)
+    return programme_what_if(case, another.name, here, outcome(another.name))
+
+
+def changes_by_area(here: Outcome, there: Outcome) -> tuple[AreaWhatIf, ...]:
+    """Return how the areas that two outcomes have in common differ."""
     areas = []
     for one in here.areas:
         changed = there.area(one.area)
@@ -144,13 +147,31 @@ def what_if_programme(
                 wanted_de00=None if both[0] is None or both[1] is None else (both[0], both[1]),
             )
         )
+    return tuple(areas)
+
+
+def programme_what_if(case: Case, other: str, here: Outcome, there: Outcome) -> ProgrammeWhatIf:
+    """Return two programmes beside one another, of outcomes that have been predicted in both.
+
+    Parameters
+    ----------
+    here, there
+        Outcome of the case in its own programme, and in the one named `other`.
+
+    Raises
+    ------
+    CatalogueError
+        If the materials have no such programme.
+    """
+    block = case.materials.block(case.plan.block)
+    own, another = (case.materials.programme(name) for name in (case.programme, other))
     return ProgrammeWhatIf(
         here=own.name,
         there=another.name,
         minutes=(own.minutes, another.minutes),
         factors=(own.effective_scattering_factor, another.effective_scattering_factor),
         measured=(own.coupon is not None, another.coupon is not None),
-        areas=tuple(areas),
+        areas=changes_by_area(here, there),
         classes=(time_class(own.minutes), time_class(another.minutes)),
         translucency=(
             plate_translucency(block, case.materials, own.name),
