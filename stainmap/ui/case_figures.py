@@ -2,17 +2,23 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import numpy as np
 from numpy.typing import NDArray
 
 from stainmap.app.prediction import Prediction
+from stainmap.errors import StainmapError
 from stainmap.model.case import Case, Region
 from stainmap.model.plan import Jar
 from stainmap.model.zone import Accent, Area, Zone, area_label
 from stainmap.optics.colorimetry import encode_srgb
 from stainmap.paper.views import CrownDirections, Side
-from stainmap.planning.outcome import Outcome
+from stainmap.planning.dyes import colour_word
+from stainmap.planning.jar_warnings import JarWarnings
+from stainmap.planning.outcome import AreaOutcome, Outcome
 from stainmap.planning.schedule import DRY_TEMPERATURE_C, coats_to_paint
+from stainmap.planning.targets import shade_in
 from stainmap.predict.bench_look import bench_linear_srgb, jar_linear_srgb
 from stainmap.predict.point_check import PointCheck
 from stainmap.ui.coat_model import AreaRow, StepColumn
@@ -39,10 +45,19 @@ def hex_colour(srgb: NDArray[np.floating] | NDArray[np.uint8]) -> str:
     return "#" + "".join(f"{int(v + 0.5):02x}" for v in values)
 
 
-def jar_look(case: Case, jar: Jar) -> JarLook:
-    """Return a jar with the colour its dye has on the chalky ceramic."""
-    dye = encode_srgb(jar_linear_srgb(jar, case.materials.dyes))
-    return JarLook(number=jar.number, liquid=jar.liquid, dye=hex_colour(dye))
+def jar_look(case: Case, jar: Jar, warnings: Sequence[str] = ()) -> JarLook:
+    """Return a jar with the colour its dye has on the chalky ceramic, and what is wrong with it."""
+    linear = jar_linear_srgb(jar, case.materials.dyes)
+    named = zip(case.materials.dyes, jar.dye_drops, strict=False)
+    dyes = ", ".join(f"{drops} {dye.name}" for dye, drops in named if drops)
+    word = f"{colour_word(linear)} on chalk" if dyes else "no dye"
+    return JarLook(
+        number=jar.number,
+        liquid=jar.liquid,
+        dye=hex_colour(encode_srgb(linear)),
+        recipe=f"{word}; drops: {jar.liquid_drops} {jar.liquid}{', ' + dyes if dyes else ''}",
+        warnings=tuple(warnings),
+    )
 
 
 def jars_on_tray(case: Case) -> tuple[JarLook, ...]:
@@ -71,9 +86,12 @@ def area_rows(case: Case) -> tuple[AreaRow, ...]:
     return tuple(AreaRow(area=area, name=area_name(case, area)) for area in areas_of(case))
 
 
-def step_columns(case: Case, outcome: Outcome | None) -> tuple[StepColumn, ...]:
+def step_columns(
+    case: Case, outcome: Outcome | None, warnings: JarWarnings | None = None
+) -> tuple[StepColumn, ...]:
     """Return the columns of the coat table; inherited figures come with an outcome."""
-    looks = {jar.number: jar_look(case, jar) for jar in case.plan.jars}
+    said = warnings or {}
+    looks = {jar.number: jar_look(case, jar, said.get(jar.number, ())) for jar in case.plan.jars}
     columns = []
     for index, step in enumerate(case.plan.steps):
         brushed: frozenset[Area] = frozenset()
@@ -101,6 +119,21 @@ def _inherited(outcome: Outcome | None, step: int) -> dict[Area, str]:
         if spans:
             figures[area.area] = "/".join(str(span) for span in spans[0])
     return figures
+
+
+def neighbour_values(case: Case, like: AreaOutcome) -> tuple[tuple[str, float], ...]:
+    """Return number and L* of the neighbours that were read, as they compare with a prediction.
+
+    Those that were measured unlike are left out; advice says so.
+    """
+    found = []
+    for neighbour in () if case.intake is None else case.intake.neighbours:
+        try:
+            seen = shade_in(neighbour.shade, like.predicted.measurement)
+        except StainmapError:
+            continue
+        found.append((str(neighbour.tooth.number), seen.colour.lightness))
+    return tuple(found)
 
 
 def unit_facts(case: Case) -> UnitFacts:

@@ -24,6 +24,7 @@ from PySide6.QtWidgets import (
 
 from stainmap.model.plan import CoatSpan
 from stainmap.ui.coat_model import BRUSHED_ROLE, INHERITED_ROLE, LOCKED_ROLE, SPAN_ROLE, Index
+from stainmap.ui.coat_range import CoatRange
 from stainmap.ui.marks import Align, paint_tally, paint_text
 from stainmap.ui.theme import font, tones
 
@@ -46,12 +47,16 @@ class CoatCell(QStyledItemDelegate):
     -------
     left
         Typing ended with a key that moves on: columns and rows to go.
+    filled
+        What was typed is to go into all chosen cells.
     """
 
     left = Signal(int, int)
+    filled = Signal(str)
 
-    def __init__(self, parent: QWidget) -> None:
+    def __init__(self, parent: QWidget, chosen: CoatRange) -> None:
         super().__init__(parent)
+        self._chosen = chosen
         self.ring = True
         self.row_shown = -1
         self.editor: QLineEdit | None = None
@@ -75,7 +80,8 @@ class CoatCell(QStyledItemDelegate):
             painter.fillRect(rect, QColor(t.raised))
         cell = rect.adjusted(1.5, 1.5, -1.5, -1.5)
         painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(QColor(t.field))
+        held = self._chosen.holds(index.row(), index.column())
+        painter.setBrush(QColor(t.accent_fill if held else t.field))
         painter.drawRoundedRect(cell, 3, 3)
         self._paint_coats(painter, cell, index, t.ink, t.soft)
         if self.ring and table.currentIndex() == index:
@@ -142,15 +148,26 @@ class CoatCell(QStyledItemDelegate):
     def setModelData(self, editor: QWidget, model: QAbstractItemModel, index: Index) -> None:
         """Hand over what was typed; a span cut short counts as its number."""
         if isinstance(editor, QLineEdit):
-            model.setData(index, editor.text().rstrip("-\N{EN DASH}"))
+            model.setData(index, _whole(editor.text()))
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """End typing with the keys that move on."""
         if isinstance(event, QKeyEvent) and event.type() == QEvent.Type.KeyPress:
             step = _STEPS.get(Qt.Key(event.key()))
+            if step == (0, 1) and event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+                if isinstance(watched, QLineEdit):
+                    text = _whole(watched.text())
+                    self.closeEditor.emit(watched, QAbstractItemDelegate.EndEditHint.NoHint)
+                    self.filled.emit(text)
+                return True
             if step is not None and isinstance(watched, QWidget):
                 self.commitData.emit(watched)
                 self.closeEditor.emit(watched, QAbstractItemDelegate.EndEditHint.NoHint)
                 self.left.emit(*step)
                 return True
         return super().eventFilter(watched, event)
+
+
+def _whole(text: str) -> str:
+    """Return what was typed; a span cut short counts as its number."""
+    return text.rstrip("-\N{EN DASH}")

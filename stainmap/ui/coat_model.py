@@ -15,6 +15,7 @@ from PySide6.QtCore import (
     Signal,
 )
 
+from stainmap.app.coat_block import CoatGrid
 from stainmap.errors import PlanError
 from stainmap.model.plan import CoatSpan
 from stainmap.model.zone import Accent, Area, Zone
@@ -110,6 +111,20 @@ class CoatModel(QAbstractTableModel):
                 return number
         return -1
 
+    @property
+    def area_rows(self) -> list[int]:
+        """Rows that are areas, from top to bottom; the others are titles."""
+        return [row for row in range(len(self._rows)) if self.area_at(row) is not None]
+
+    @property
+    def grid(self) -> CoatGrid:
+        """The table without its titles, as coats are copied from and pasted into."""
+        return CoatGrid(
+            areas=tuple((row.area, row.name) for row in self._rows if not isinstance(row, str)),
+            liquids=tuple(step.jar.liquid for step in self._steps),
+            coats=tuple(step.coats for step in self._steps),
+        )
+
     def title_at(self, row: int) -> str:
         """Return the name that stands before a row."""
         entry = self._rows[row]
@@ -178,20 +193,24 @@ class CoatModel(QAbstractTableModel):
     ) -> Any:
         """Return step numbers, area names, and what the drawn heads need."""
         if orientation == Qt.Orientation.Horizontal:
-            if not 0 <= section < len(self._steps):
-                return None
-            jar = self._steps[section].jar
-            if role == JAR_ROLE:
-                return jar
-            if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
-                return f"step {section + 1}, jar {jar.number} {jar.liquid}"
-            return None
+            known = 0 <= section < len(self._steps)
+            return self._step_head(section, role) if known else None
         if not 0 <= section < len(self._rows):
             return None
         if role == AREA_ROLE:
             return self.area_at(section)
         if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
             return self.title_at(section)
+        return None
+
+    def _step_head(self, step: int, role: int) -> Any:
+        jar = self._steps[step].jar
+        if role == JAR_ROLE:
+            return jar
+        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
+            return f"step {step + 1}, jar {jar.number} {jar.liquid}"
+        if role in (Qt.ItemDataRole.ToolTipRole, Qt.ItemDataRole.AccessibleDescriptionRole):
+            return _head_words(step, jar)
         return None
 
     def _sentence(self, row: int, column: int, area: Area, step: StepColumn) -> str:
@@ -206,6 +225,13 @@ class CoatModel(QAbstractTableModel):
         brushed = ", brushed by hand too" if area in step.brushed else ""
         locked = ", locked" if area in step.locked else ""
         return f"{place}: {what}{brushed}{locked}"
+
+
+def _head_words(step: int, jar: JarLook) -> str:
+    """Return what is said of a step that is pointed at."""
+    lines = [f"Step {step + 1}, jar {jar.number} {jar.liquid}", jar.recipe, *jar.warnings]
+    lines.append("Drag it to paint it earlier or later, or press Ctrl+Shift with Left or Right.")
+    return "\n".join(line for line in lines if line)
 
 
 def _grouped(areas: Sequence[AreaRow]) -> tuple[Row, ...]:

@@ -5,12 +5,20 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from PySide6.QtCore import QPoint, QSize, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QResizeEvent
+from PySide6.QtGui import (
+    QFocusEvent,
+    QKeyEvent,
+    QKeySequence,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QResizeEvent,
+)
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QLabel, QMenu, QTableView, QWidget
 
-from stainmap.model.plan import MAX_COATS, CoatSpan
 from stainmap.model.zone import Area
 from stainmap.ui.coat_cells import CoatCell
+from stainmap.ui.coat_entry import ALT, CTRL, SHIFT, CoatEntry, held_keys
 from stainmap.ui.coat_headers import (
     AREA_HEAD_PX,
     ROW_PX,
@@ -20,7 +28,10 @@ from stainmap.ui.coat_headers import (
     StepHeader,
 )
 from stainmap.ui.coat_model import AreaRow, CoatModel, Index, StepColumn
+from stainmap.ui.coat_range import CoatRange
 from stainmap.ui.marks import JarLook
+from stainmap.ui.order_tag import OrderTag
+from stainmap.ui.step_menu import step_menu
 from stainmap.ui.theme import font
 
 _NARROWEST_PX, _WIDEST_PX = 36, 56
@@ -38,14 +49,18 @@ _ARROWS = {
 class CoatTable(QTableView):
     """Areas down, steps across, coats in the cells.
 
-    Keys: arrows and Tab move; digits type a number or a span such as 2-3; plus and minus change
-    it by one; Delete clears it; L locks it or sets it free; Left from the first step chooses the
-    area's name, which makes the brush paint that area; the menu key opens the step's menu.
+    Keys: arrows, Tab, Home and End move, with Shift they choose a range; digits type a number or a
+    span such as 2-3, Ctrl+Return puts it into all of the range; plus and minus change it by one;
+    Delete clears it; L locks it or sets it free; Ctrl+C, Ctrl+X and Ctrl+V copy, cut and paste;
+    Ctrl+Shift with Left or Right moves the step; Left from the first step chooses the area's name,
+    which makes the brush paint that area; the menu key opens the step's menu.
 
     Signals
     -------
     coats_edited
         Step (from 0), area, CoatSpan or None.
+    cells_edited
+        A tuple of such cells that are one edit, and what it does, in words.
     row_selected
         Area whose name was chosen.
     cell_selected
@@ -57,28 +72,37 @@ class CoatTable(QTableView):
     step_jar_requested
         Step and the number of its new jar.
     lock_requested
-        Step (from 0), area, whether its coats are to stay when coats are suggested.
+        A tuple of steps (from 0) and areas, and whether their coats are to stay when coats are
+        suggested.
+    step_dragged
+        Step (from 0) and the place it would get while it is dragged; -1, -1 once it is not.
     refused
-        A sentence about what was typed.
+        A sentence about what was typed or pasted.
+    said
+        A sentence about what was done.
     """
 
     coats_edited = Signal(int, object, object)
+    cells_edited = Signal(object, str)
     row_selected = Signal(object)
     cell_selected = Signal(int, object)
     step_add_requested = Signal(int, int)
     step_remove_requested = Signal(int)
     step_move_requested = Signal(int, int)
     step_jar_requested = Signal(int, int)
-    lock_requested = Signal(int, object, bool)
+    lock_requested = Signal(object, bool)
+    step_dragged = Signal(int, int)
     refused = Signal(str)
+    said = Signal(str)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._model = CoatModel(self)
-        self._cells = CoatCell(self)
+        self._range = CoatRange(self, self._model)
+        self._cells = CoatCell(self, self._range)
+        self.entry = CoatEntry(self._model, self._range, self)
         self._steps_head, self._areas_head = StepHeader(self), AreaHeader(self)
         self._jars: tuple[JarLook, ...] = ()
-        self._row_chosen = False
         self._quiet = False
         self.setModel(self._model)
         self.setItemDelegate(self._cells)
@@ -101,11 +125,21 @@ class CoatTable(QTableView):
         self._areas_head.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
         self._corner = [self._corner_label("area"), self._corner_label("step")]
         self._corner[1].setAlignment(Qt.AlignmentFlag.AlignRight)
+        self._order = OrderTag(self)
+        self._model.modelReset.connect(self._range.collapse)
         self._model.edited.connect(self.coats_edited)
         self._model.refused.connect(self.refused)
+        self.entry.coats_edited.connect(self.coats_edited)
+        self.entry.cells_edited.connect(self.cells_edited)
+        self.entry.lock_requested.connect(self.lock_requested)
+        self.entry.refused.connect(self.refused)
+        self.entry.said.connect(self.said)
         self._cells.left.connect(self._go)
+        self._cells.filled.connect(self.entry.fill)
         self._areas_head.sectionClicked.connect(self._choose_row)
-        self._steps_head.sectionClicked.connect(self._choose_step)
+        self._steps_head.step_clicked.connect(self._choose_step)
+        self._steps_head.step_dragged.connect(self._drag_step)
+        self._steps_head.step_dropped.connect(self.move_step)
         self._steps_head.customContextMenuRequested.connect(self._menu_at_head)
 
     def _corner_label(self, word: str) -> QLabel:
@@ -143,7 +177,7 @@ class CoatTable(QTableView):
         """Make one cell the current one."""
         row = self._model.row_of(area)
         if row >= 0 and 0 <= step < self._model.columnCount():
-            self._row_chosen = False
+            self._range.is_row = False
             self.setCurrentIndex(self._model.index(row, step))
             self._mark_row()
 
@@ -187,19 +221,20 @@ class CoatTable(QTableView):
     def currentChanged(self, current: Index, previous: Index) -> None:
         """Tell which cell is current now."""
         super().currentChanged(current, previous)
+        self._range.collapse()
         self._mark_row()
         area = self._model.area_at(current.row())
-        if area is not None and not self._quiet and not self._row_chosen:
+        if area is not None and not self._quiet and not self._range.is_row:
             self.cell_selected.emit(current.column(), area)
 
     def _mark_row(self) -> None:
         area = self._area()
-        self._cells.ring = not self._row_chosen
+        self._cells.ring = not self._range.is_row
         self._cells.row_shown = -1 if area is None else self.currentIndex().row()
         self._areas_head.current = area
-        self._steps_head.current = -1 if self._row_chosen else self.currentIndex().column()
+        self._steps_head.current = -1 if self._range.is_row else self.currentIndex().column()
         self._steps_head.viewport().update()
-        self._areas_head.chosen = area if self._row_chosen else None
+        self._areas_head.chosen = area if self._range.is_row else None
         self._areas_head.viewport().update()
         self.viewport().update()
 
@@ -207,7 +242,7 @@ class CoatTable(QTableView):
         area = self._model.area_at(row)
         if area is None:
             return
-        self._row_chosen = True
+        self._range.is_row = True
         if self._model.columnCount():
             column = max(self.currentIndex().column(), 0)
             self.setCurrentIndex(self._model.index(row, column))
@@ -219,7 +254,7 @@ class CoatTable(QTableView):
         area = self._area()
         row = self._model.row_of(area) if area is not None else self._next_row(-1, 1)
         if row >= 0:
-            self._row_chosen = False
+            self._range.is_row = False
             self.setCurrentIndex(self._model.index(row, step))
             self._mark_row()
             self.setFocus()
@@ -241,7 +276,7 @@ class CoatTable(QTableView):
             row = self._next_row(row, rows)
             if row < 0:
                 return
-        elif self._row_chosen:
+        elif self._range.is_row:
             if columns < 0:
                 return
             column = 0
@@ -250,10 +285,10 @@ class CoatTable(QTableView):
             return
         else:
             column = min(column + columns, self._model.columnCount() - 1)
-        if self._row_chosen and rows:
+        if self._range.is_row and rows:
             self._choose_row(row)
             return
-        leaves_name, self._row_chosen = self._row_chosen, False
+        leaves_name, self._range.is_row = self._range.is_row, False
         self.setCurrentIndex(self._model.index(row, column))
         self._mark_row()
         area = self._area()
@@ -269,32 +304,68 @@ class CoatTable(QTableView):
             column = 0 if way > 0 else self._model.columnCount() - 1
         if row < 0 or not current.isValid():
             return False
-        self._row_chosen = False
+        self._range.is_row = False
         self.setCurrentIndex(self._model.index(row, column))
         return True
 
     # --- keys and mouse ------------------------------------------------------------------
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Move, type, clear, or open the step's menu."""
-        key = Qt.Key(event.key())
-        plain = not event.modifiers() & (
-            Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.AltModifier
-        )
-        if plain and key in _ARROWS:
-            self._go(*_ARROWS[key])
-        elif plain and key in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace):
-            self._type("")
-        elif plain and event.text() in ("+", "-"):
-            self._change_by(1 if event.text() == "+" else -1)
-        elif plain and event.text().casefold() == "l":
-            self._turn_lock()
-        elif plain and event.text().isdecimal():
-            self._start_typing(event.text())
-        elif key == Qt.Key.Key_F2 and not self._row_chosen:
-            self.edit(self.currentIndex())
+        """Move, choose, type, clear, copy and paste."""
+        if self._move_by_key(event) or self.entry.press(event) or self._type_by_key(event):
+            return
+        if event.key() == Qt.Key.Key_Escape and (self._steps_head.cancel() or self._range.is_large):
+            self._range.collapse()
         else:
             event.ignore()
+
+    def _move_by_key(self, event: QKeyEvent) -> bool:
+        """Move, or choose a range with Shift; return False for any other key."""
+        key, held = Qt.Key(event.key()), held_keys(event)
+        arrow = _ARROWS.get(key)
+        if key in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and held == {SHIFT}:
+            self._go(0, -1)
+        elif key in (Qt.Key.Key_Home, Qt.Key.Key_End) and not held - {CTRL, SHIFT}:
+            self._jump(to_end=key == Qt.Key.Key_End, far=CTRL in held, extend=SHIFT in held)
+        elif arrow is not None and held == {CTRL, SHIFT} and arrow[0]:
+            step = self.currentIndex().column()
+            self.move_step(step, step + arrow[0])
+        elif arrow is not None and held == {SHIFT} and not self._range.is_row:
+            self._range.extend_by(*arrow)
+        elif arrow is not None and not held - {SHIFT}:
+            self._go(*arrow)
+        else:
+            return False
+        return True
+
+    def _type_by_key(self, event: QKeyEvent) -> bool:
+        """Begin to type; return False for any other key."""
+        if event.matches(QKeySequence.StandardKey.SelectAll):
+            self.select_all_cells()
+        elif held_keys(event) & {CTRL, ALT}:
+            return False
+        elif event.key() == Qt.Key.Key_F2 and not self._range.is_row:
+            self.edit(self.currentIndex())
+        elif event.text().isdecimal():
+            self._start_typing(event.text())
+        else:
+            return False
+        return True
+
+    def _jump(self, *, to_end: bool, far: bool, extend: bool) -> None:
+        """Go to the first or last step, `far` to that of the first or last area."""
+        areas = self._model.area_rows
+        here = self._range.end if extend else (self.currentIndex().row(), 0)
+        if not areas or not self._model.columnCount() or here[0] not in areas:
+            return
+        row = areas[-1 if to_end else 0] if far else here[0]
+        column = self._model.columnCount() - 1 if to_end else 0
+        if extend and not self._range.is_row:
+            self._range.extend_to(row, column)
+            return
+        self._range.is_row = False
+        self.setCurrentIndex(self._model.index(row, column))
+        self._mark_row()
 
     def focusNextPrevChild(self, forward: bool) -> bool:
         """Tab walks the cells first, and leaves the table after the last one."""
@@ -311,43 +382,49 @@ class CoatTable(QTableView):
                 self.setCurrentIndex(self._model.index(row, 0))
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        """Leave the name for a cell that is clicked."""
+        """Leave the name for a cell that is clicked; with Shift, choose all cells up to it."""
         index = self.indexAt(event.position().toPoint())
         area = self._model.area_at(index.row()) if index.isValid() else None
-        if area is not None and self._row_chosen:
-            self._row_chosen = False
+        if event.modifiers() == SHIFT and area is not None and not self._range.is_row:
+            self._range.extend_to(index.row(), index.column())
+            return
+        if area is not None and self._range.is_row:
+            self._range.is_row = False
             if index == self.currentIndex():
                 self.cell_selected.emit(index.column(), area)
         super().mousePressEvent(event)
+        if area is not None:
+            self._range.collapse()
         self._mark_row()
 
-    def _type(self, text: str) -> None:
-        if not self._row_chosen and self.currentIndex().isValid():
-            self._model.setData(self.currentIndex(), text)
-
-    def _change_by(self, coats: int) -> None:
-        area = self._area()
-        if area is None or self._row_chosen:
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Choose a range while the button is held down."""
+        if not event.buttons() & Qt.MouseButton.LeftButton:
+            super().mouseMoveEvent(event)
             return
-        span = self._model.steps[self.currentIndex().column()].coats.get(area)
-        low, high = (0, 0) if span is None else (span.low, span.high)
-        low, high = (min(max(end + coats, 0), MAX_COATS) for end in (low, high))
-        self._model.setData(self.currentIndex(), str(CoatSpan(low=low, high=high)))
+        index = self.indexAt(event.position().toPoint())
+        if index.isValid() and not self._range.is_row:
+            self._range.extend_to(index.row(), index.column())
 
-    def _turn_lock(self) -> None:
-        """Lock the coats of the current cell, or set them free; say so where there are none."""
-        area, column = self._area(), self.currentIndex().column()
-        if area is None or self._row_chosen:
-            return
-        step = self._model.steps[column]
-        if area in step.coats:
-            self.lock_requested.emit(column, area, area not in step.locked)
-        else:
-            self.refused.emit("There are no coats of their own to lock in this cell.")
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Draw the cells, and a line round those that are chosen."""
+        super().paintEvent(event)
+        painter = QPainter(self.viewport())
+        self._range.paint(painter)
+        painter.end()
+
+    def select_all_cells(self) -> None:
+        """Choose all cells."""
+        areas = self._model.area_rows
+        if areas and self._model.columnCount():
+            self._range.is_row = False
+            self.setCurrentIndex(self._model.index(areas[0], 0))
+            self._range.extend_to(areas[-1], self._model.columnCount() - 1)
+            self._mark_row()
 
     def _start_typing(self, text: str) -> None:
         index = self.currentIndex()
-        if self._row_chosen or not index.isValid():
+        if self._range.is_row or not index.isValid():
             return
         self.edit(index)
         if self._cells.editor is not None:
@@ -361,7 +438,7 @@ class CoatTable(QTableView):
             label.setGeometry(0, STEP_HEAD_PX - 18, AREA_HEAD_PX - 10, 16)
             label.raise_()
 
-    # --- the step's menu -----------------------------------------------------------------
+    # --- steps -------------------------------------------------------------------------
 
     def contextMenuEvent(self, _event: object) -> None:
         """Open the menu of the current step at the keyboard's or mouse's place."""
@@ -370,38 +447,41 @@ class CoatTable(QTableView):
             place = self.visualRect(self.currentIndex()).bottomLeft()
             self.step_menu(step).popup(self.viewport().mapToGlobal(place))
 
+    def show_order(self, step: int | None, to: int, change: str) -> None:
+        """Say beside a step that is dragged what its place would change; None hides that."""
+        head = self._steps_head
+        x = AREA_HEAD_PX + head.sectionViewportPosition(to) + head.sectionSize(to) // 2
+        self._order.show_at(QPoint(x, STEP_HEAD_PX + 2), step, to, change)
+
+    def _drag_step(self, step: int, to: int) -> None:
+        """Take the keyboard while a step is dragged, so that Esc lets go of it."""
+        self.setFocus()
+        self.step_dragged.emit(step, to)
+
     def _menu_at_head(self, place: QPoint) -> None:
         step = self._steps_head.logicalIndexAt(place)
         if step >= 0:
             self.step_menu(step).popup(self._steps_head.mapToGlobal(place))
 
     def step_menu(self, step: int) -> QMenu:
-        """Return the menu of a step: add, remove, move, change its jar."""
-        menu = QMenu(f"Step {step + 1}", self)
-        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        jar_now = self._model.steps[step].jar.number
-        add = menu.addAction("Add a step after this one")
-        add.triggered.connect(lambda: self.step_add_requested.emit(step + 1, jar_now))
-        remove = menu.addAction("Remove this step")
-        remove.triggered.connect(lambda: self.step_remove_requested.emit(step))
+        """Return the menu of a step."""
+        return step_menu(self, step)
+
+    @property
+    def jars(self) -> tuple[JarLook, ...]:
+        """The jars on the tray."""
+        return self._jars
+
+    @property
+    def columns(self) -> tuple[StepColumn, ...]:
+        """What is shown of the steps."""
+        return self._model.steps
+
+    def move_step(self, step: int, to: int) -> None:
+        """Ask for a step to be painted at another place in the order; the choice goes with it."""
         area = self._area()
-        if area is not None and area in self._model.steps[step].coats:
-            locked = area in self._model.steps[step].locked
-            lock = menu.addAction("Set these coats free" if locked else "Lock these coats")
-            lock.triggered.connect(lambda: self.lock_requested.emit(step, area, not locked))
-        menu.addSeparator()
-        left = menu.addAction("Paint it earlier")
-        left.setEnabled(step > 0)
-        left.triggered.connect(lambda: self.step_move_requested.emit(step, step - 1))
-        right = menu.addAction("Paint it later")
-        right.setEnabled(step + 1 < len(self._model.steps))
-        right.triggered.connect(lambda: self.step_move_requested.emit(step, step + 1))
-        jars = menu.addMenu("Take it from")
-        for jar in self._jars:
-            action = jars.addAction(f"jar {jar.number}, {jar.liquid}")
-            action.setCheckable(True)
-            action.setChecked(jar.number == jar_now)
-            action.triggered.connect(
-                lambda _checked, number=jar.number: self.step_jar_requested.emit(step, number)
-            )
-        return menu
+        if step == to or not 0 <= to < len(self.columns):
+            return
+        self.step_move_requested.emit(step, to)
+        if area is not None and not self._range.is_row:
+            self.select_cell(to, area)

@@ -24,6 +24,10 @@ class JarLook:
     liquid: str
     dye: str
     """Colour as ``#rrggbb``."""
+    recipe: str = ""
+    """Its look in a word, and the drops in it."""
+    warnings: tuple[str, ...] = ()
+    """What should be looked at before it is mixed."""
 
     @property
     def hatch(self) -> tuple[float, ...]:
@@ -107,7 +111,17 @@ def paint_jar(
             painter.setBrush(QColor(jar.dye))
             painter.drawEllipse(centre, px * 0.62, px * 0.62)
         _paint_centred(painter, centre, str(jar.number), px, "#101010")
+    if jar.warnings:
+        paint_caution(painter, QRectF(x + w - 5.0, y - 1.0, 11.0, 11.0), tones)
     painter.restore()
+
+
+def paint_caution(painter: QPainter, rect: QRectF, tones: Tones) -> None:
+    """Draw a small filled square with an exclamation mark: look at this before you go on."""
+    painter.setPen(QPen(QColor(tones.panel), 1.0))
+    painter.setBrush(QColor(tones.caution))
+    painter.drawRoundedRect(rect, 2.5, 2.5)
+    _paint_centred(painter, rect.center(), "!", max(int(rect.height() * 0.8), 8), tones.panel)
 
 
 def paint_pill(painter: QPainter, centre: QPointF, text: str, *, large: bool = True) -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from datetime import datetime
 
@@ -16,8 +16,10 @@ from stainmap.app.opening import units_from_numbers
 from stainmap.app.session import Session
 from stainmap.errors import StainmapError
 from stainmap.model.case import Case, Region
+from stainmap.model.material import Catalogue
 from stainmap.model.plan import CoatSpan
 from stainmap.model.zone import OUTER_ZONES, Accent, Area, Zone
+from stainmap.planning.jar_warnings import JarWarnings, jar_warnings
 from stainmap.planning.outcome import AreaOutcome, plus_minus_text
 from stainmap.planning.schedule import run_strip
 from stainmap.ui import case_figures as figures
@@ -65,16 +67,17 @@ class PlanDesk(QObject):
     ) -> None:
         super().__init__(parent)
         self._session, self._plan, self._outcome, self._run = session, plan, outcome, run
+        self._warned: tuple[Catalogue, object, JarWarnings] | None = None
         table, unit = plan.table, plan.unit
         table.coats_edited.connect(self._set_coats)
+        table.cells_edited.connect(
+            lambda cells, label: self._edit(label, lambda c: edits.with_cells(c, cells))
+        )
         table.row_selected.connect(lambda area: self.area_chosen.emit(area, None))
         table.cell_selected.connect(lambda step, area: self.area_chosen.emit(area, step))
         table.step_add_requested.connect(self._add_step)
         table.step_remove_requested.connect(
             lambda step: self._edit("remove a step", lambda c: edits.without_step(c, step))
-        )
-        table.step_move_requested.connect(
-            lambda step, to: self._edit("move a step", lambda c: edits.with_moved_step(c, step, to))
         )
         table.step_jar_requested.connect(
             lambda step, jar: self._edit(
@@ -82,7 +85,8 @@ class PlanDesk(QObject):
             )
         )
         table.lock_requested.connect(self._lock)
-        table.refused.connect(self.said)
+        table.refused.connect(self._refuse)
+        table.said.connect(self.said)
         unit.tooth_chosen.connect(self._set_tooth)
         unit.block_chosen.connect(
             lambda name: self._edit("choose the block", lambda c: edits.with_block(c, name))
@@ -99,6 +103,7 @@ class PlanDesk(QObject):
         unit.stump_chosen.connect(lambda name: self._set_backing(stump=name))
         unit.cement_chosen.connect(lambda name: self._set_backing(cement=name))
         outcome.outcome.area_asked_for.connect(self.area_asked_for)
+        table.cell_selected.connect(lambda *_: self._show_note())
         self._menu = QMenu(plan)
         plan.add_step.setMenu(self._menu)
         self._menu.aboutToShow.connect(self._fill_menu)
@@ -139,14 +144,38 @@ class PlanDesk(QObject):
         case = self._session.case
         if case is None:
             return
-        columns = figures.step_columns(case, self._session.outcome)
+        columns = figures.step_columns(case, self._session.outcome, self._warnings(case))
         self._plan.table.set_plan(figures.area_rows(case), columns, figures.jars_on_tray(case))
-        inherited = any(column.inherited for column in columns)
-        self._plan.note.setText(
-            "light figures are inherited from the zone below"
-            if inherited or columns
-            else "No steps yet: add one, then type coats into it."
-        )
+        self._show_note()
+
+    def _warnings(self, case: Case) -> JarWarnings:
+        """Return what is wrong with the jars; worked out anew only if that may have changed."""
+        plan = case.plan
+        key = (plan.jars, plan.block, plan.nesting_height_mm, case.programme, case.backings[:1])
+        if self._warned is None or self._warned[:2] != (case.materials, key):
+            try:
+                self._warned = (case.materials, key, jar_warnings(case))
+            except StainmapError:
+                self._warned = (case.materials, key, {})  # the prediction says what is wrong
+        return self._warned[2]
+
+    def _show_note(self) -> None:
+        """Say what is wrong with the jar of the chosen step, or with the first such jar."""
+        columns = self._plan.table.columns
+        here = self._plan.table.currentIndex().column()
+        ordered = [*columns[max(here, 0) : max(here, 0) + 1], *columns]
+        warned = next((column.jar for column in ordered if column.jar.warnings), None)
+        if warned is not None:
+            self._plan.note.warn(f"Jar {warned.number}: {warned.warnings[0]}")
+        elif columns:
+            self._plan.note.tell("light figures are inherited from the zone below")
+        else:
+            self._plan.note.tell("No steps yet: add one, then type coats into it.")
+
+    def _refuse(self, sentence: str) -> None:
+        """Say why something was not taken, where it was typed and at the foot of the window."""
+        self._plan.note.warn(sentence)
+        self.said.emit(sentence)
 
     def _show_unit(self) -> None:
         case = self._session.case
@@ -174,7 +203,9 @@ class PlanDesk(QObject):
         side.outcome.set_outcomes(wanted or zones)
         # What is wanted under another light is no step of value from what is predicted.
         comparable = [replace(one, wanted=None) if one.refused else one for one in areas]
-        side.ladder.set_outcomes(comparable)
+        case = self._session.case
+        beside = () if case is None or not areas else figures.neighbour_values(case, areas[0])
+        side.ladder.set_outcomes(comparable, beside)
         for widget in (side.ladder, side.ladder_head, side.outcome.caution):
             widget.setVisible(bool(areas))
         if outcome is not None and not outcome.calibrated:
@@ -209,11 +240,15 @@ class PlanDesk(QObject):
         label = f"{what} {figures.area_name(case, area)}, step {step + 1}"
         self._edit(label, lambda c: edits.with_coats(c, step, area, span))
 
-    def _lock(self, step: int, area: Area, locked: bool) -> None:
+    def _lock(self, cells: Sequence[tuple[int, Area]], locked: bool) -> None:
+        def change(case: Case) -> Case:
+            for step, area in cells:
+                case = edits.with_lock(case, step, area, locked=locked)
+            return case
+
+        where = f"step {cells[0][0] + 1}" if len(cells) == 1 else f"{len(cells)} cells"
         what = "lock the coats of" if locked else "set free the coats of"
-        self._edit(
-            f"{what} step {step + 1}", lambda c: edits.with_lock(c, step, area, locked=locked)
-        )
+        self._edit(f"{what} {where}", change)
 
     def _add_step(self, at: int, jar: int) -> None:
         self._edit("add a step", lambda c: edits.with_added_step(c, at, jar))

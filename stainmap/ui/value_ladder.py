@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import ceil, floor
 
-from PySide6.QtCore import QLineF, QPointF, QRectF, QSize
+from PySide6.QtCore import QLineF, QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QLinearGradient, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
@@ -19,11 +19,14 @@ from stainmap.ui.outcome_panel import screen_colour
 from stainmap.ui.theme import tones
 
 _TOP, _BOTTOM = 24.0, 10.0
-_PX_PER_STEP = 22.0
+_PX_PER_STEP, _LEAST_PX_PER_STEP = 22.0, 20.0
 _LABEL_PX = 16.0
 _WEDGE_X, _WEDGE_WIDTH = 24.0, 12.0
 _MAIN, _SMALL, _BAR = 28.0, 16.0, 6.0
 _FEWEST_STEPS, _MOST_STEPS = 5, 11
+_WANTED_X, _PREDICTED_X = 110.0, 178.0
+Beside = tuple[str, float]
+"""Number of a neighbouring tooth, and its L*."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,16 +38,18 @@ class _Rung:
 
 
 class ValueLadder(QWidget):
-    """Wanted values at the left, predicted at the right, joined; names pushed apart."""
+    """Neighbours at the left, wanted values, predicted ones joined to them; names pushed apart."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setAccessibleName("Value ladder")
         self._rungs: list[_Rung] = []
+        self._beside: tuple[Beside, ...] = ()
         self._low, self._high = 70, 76
 
-    def set_outcomes(self, outcomes: Sequence[AreaOutcome]) -> None:
-        """Show the values of these areas."""
+    def set_outcomes(self, outcomes: Sequence[AreaOutcome], beside: Sequence[Beside] = ()) -> None:
+        """Show the values of these areas, and of the teeth beside them."""
+        self._beside = tuple(sorted(beside, key=lambda one: -one[1]))
         self._rungs = [
             _Rung(one.label, one.predicted, one.wanted, isinstance(one.area, Accent))
             for one in outcomes
@@ -52,6 +57,7 @@ class ValueLadder(QWidget):
         self._rungs.sort(key=lambda rung: -rung.predicted.lightness)
         values = [rung.predicted.lightness for rung in self._rungs]
         values += [rung.wanted.lightness for rung in self._rungs if rung.wanted is not None]
+        values += [lightness for _, lightness in self._beside]
         if values:
             self._low, self._high = floor(min(values) - 0.3), ceil(max(values) + 0.3)
             spare = _FEWEST_STEPS - (self._high - self._low)
@@ -61,14 +67,16 @@ class ValueLadder(QWidget):
         for rung in self._rungs:
             wanted = "" if rung.wanted is None else f", wanted {rung.wanted.lightness:.1f}"
             said.append(f"{rung.name} L* {rung.predicted.lightness:.1f}{wanted}")
+        said += [f"beside it {tooth} L* {lightness:.1f}" for tooth, lightness in self._beside]
         self.setAccessibleDescription("; ".join(said))
         self.setFixedHeight(self.sizeHint().height())
         self.update()
 
     def sizeHint(self) -> QSize:
-        """Return room for about 20 px per L*, and for every name."""
-        steps = min(self._high - self._low, _MOST_STEPS)
-        need = max(steps * _PX_PER_STEP, len(self._rungs) * _LABEL_PX + 8.0)
+        """Return room for 20 px per L* or more, and for every name."""
+        steps = self._high - self._low
+        each = _PX_PER_STEP if steps <= _MOST_STEPS else _LEAST_PX_PER_STEP
+        need = max(steps * each, len(self._rungs) * _LABEL_PX + 8.0)
         return QSize(312, round(_TOP + need + _BOTTOM))
 
     def _y(self, lightness: float) -> float:
@@ -79,10 +87,11 @@ class ValueLadder(QWidget):
         """Draw scale, joins and names."""
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        wanted_x, predicted_x = 98.0, 170.0
+        wanted_x, predicted_x = _WANTED_X, _PREDICTED_X
         self._paint_scale(painter, wanted_x, predicted_x)
         for rung in self._rungs:
             self._paint_rung(painter, rung, wanted_x, predicted_x)
+        self._paint_beside(painter)
         self._paint_names(painter, predicted_x)
         painter.end()
 
@@ -96,14 +105,16 @@ class ValueLadder(QWidget):
             red, green, blue = (float(v) for v in lab_to_srgb((grey, 0.0, 0.0)))
             wedge.setColorAt(share, QColor.fromRgbF(red, green, blue))
         painter.fillRect(QRectF(_WEDGE_X, top, _WEDGE_WIDTH, bottom - top), wedge)
-        every = 1 if self._high - self._low <= _MOST_STEPS else 2
-        for value in range(self._low, self._high + 1, every):
+        for value in range(self._low, self._high + 1):
             y = self._y(value)
             at = (_WEDGE_X - 6, y + 4)
             paint_text(painter, at, str(value), t.soft, px=11, align=Align.AlignRight)
             painter.setPen(QPen(QColor(t.hair), 1))
             painter.drawLine(QLineF(_WEDGE_X + _WEDGE_WIDTH + 2, y, predicted_x + 30, y))
         middle = Align.AlignHCenter
+        if self._beside:
+            at = (_WEDGE_X + _WEDGE_WIDTH + 2, 12)
+            paint_text(painter, at, "beside", t.soft, px=11)
         paint_text(painter, (_WEDGE_X - 6, 12), "L*", t.soft, px=11, align=Align.AlignRight)
         if any(rung.wanted is not None for rung in self._rungs):
             paint_text(painter, (wanted_x, 12), "wanted", t.soft, px=11, align=middle)
@@ -127,6 +138,20 @@ class ValueLadder(QWidget):
         painter.setBrush(QColor(screen_colour(rung.predicted)))
         left = predicted_x + _MAIN / 2.0 - width
         painter.drawRect(QRectF(left, y - _BAR / 2.0, width, _BAR))
+
+    def _paint_beside(self, painter: QPainter) -> None:
+        """Draw a pointer at the value of each neighbour, its number beside it."""
+        t = tones(self)
+        x = _WEDGE_X + _WEDGE_WIDTH + 2.0
+        places = [self._y(lightness) for _, lightness in self._beside]
+        spread = pushed_apart(places, _LABEL_PX, _TOP, self.height() - _BOTTOM)
+        for (tooth, _), y, label_y in zip(self._beside, places, spread, strict=True):
+            painter.setPen(Qt.PenStyle.NoPen)
+            painter.setBrush(QColor(t.ink))
+            painter.drawPolygon([QPointF(x, y), QPointF(x + 7, y - 4), QPointF(x + 7, y + 4)])
+            painter.setPen(QPen(QColor(t.faint), 1))
+            painter.drawLine(QLineF(x + 7, y, x + 11, label_y))
+            paint_text(painter, (x + 13, label_y + 4), tooth, t.ink, px=12, weight=500)
 
     def _paint_names(self, painter: QPainter, predicted_x: float) -> None:
         t = tones(self)
