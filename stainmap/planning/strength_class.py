@@ -1,9 +1,10 @@
 """What a block's zirconia is strong enough for, in words; of the material, not of a programme.
 
-Flexural strengths 3Y 800 to 900, 4Y 560 to 650, 5Y 470 to 500 MPa, layered beams about 30 % lower:
-a published comparison of the classes (PMC6935426). Classes of ISO 6872 by their least strength
-(100, 300, 500, 800 MPa for classes 2 to 5), from memory. What a programme does to strength is not
-predicted; the makers of block and oven decide which cycles they allow.
+Flexural strengths 3Y 800 to 900, 4Y 560 to 650, 5Y 470 to 500 MPa, beams across layers about 30 %
+lower [Kaizer2020]: beams of one maker's blocks in four-point bending; another's may differ. Classes
+of ISO 6872 by their least strength (100, 300, 500, 800 MPa for classes 2 to 5), from memory. What a
+programme does to strength is not predicted; the makers of block and oven decide which cycles they
+allow.
 """
 
 from __future__ import annotations
