@@ -106,11 +106,15 @@ class Labbook:
             conditions.append(ATTEMPTS.c.pack_sha256 == pack_hash)
         wanted = (
             select(ATTEMPTS, TRAINEES.c.code)
-            .join(TRAINEES)
+            .select_from(ATTEMPTS.join(TRAINEES))
             .where(*conditions)
             .order_by(ATTEMPTS.c.finished_at, ATTEMPTS.c.id)
         )
-        scored = select(SKILL_RESULTS).join(ATTEMPTS).join(TRAINEES).where(*conditions)
+        scored = (
+            select(SKILL_RESULTS)
+            .select_from(SKILL_RESULTS.join(ATTEMPTS).join(TRAINEES))
+            .where(*conditions)
+        )
         with reading(self._engine, self._where) as connection:
             rows = connection.execute(wanted).mappings().all()
             skills: dict[int, dict[str, float]] = {}
@@ -149,7 +153,7 @@ class Labbook:
         """Return after how many days a trainee repeats; None if the usual ones were not changed."""
         wanted = (
             select(REPEATS.c.days)
-            .join(TRAINEES)
+            .select_from(REPEATS.join(TRAINEES))
             .where(TRAINEES.c.code == trainee_code(trainee))
             .order_by(REPEATS.c.position)
         )

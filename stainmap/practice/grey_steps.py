@@ -60,6 +60,7 @@ def grey_lightness(level: int) -> float:
     return float(_lightness()[level])
 
 
+@cache
 def smallest_step_dl(lightness: float) -> float:
     """Return the smallest difference in L* that 8 bits show about a lightness."""
     return grey_pair(lightness, 0.0).difference_dl
@@ -78,17 +79,17 @@ def grey_pair(lightness: float, difference_dl: float) -> GreyPair:
             f"A lightness of {lightness:g} cannot be tested on a screen.",
             advice=f"Choose one from {_DARKEST:.0f} to {_LIGHTEST:.0f}.",
         )
-    middle = int(np.abs(_lightness() - lightness).argmin())
-    best = GreyPair(darker=middle, lighter=middle + 1)
-    for levels in range(2, LEVELS):
-        darker = middle - (levels - 1) // 2
-        if darker < 0 or darker + levels >= LEVELS:
-            break
+    grey = _lightness()
+    best: tuple[float, GreyPair] | None = None
+    for levels in range(1, LEVELS):
+        middles = 0.5 * (grey[levels:] + grey[:-levels])
+        darker = int(np.abs(middles - lightness).argmin())
         pair = GreyPair(darker=darker, lighter=darker + levels)
-        if abs(pair.difference_dl - difference_dl) >= abs(best.difference_dl - difference_dl):
-            break
-        best = pair
-    return best
+        off = abs(pair.difference_dl - difference_dl)
+        if best is not None and off >= best[0]:
+            return best[1]
+        best = (off, pair)
+    raise AssertionError("no screen has greys that far apart")
 
 
 def step_sentence(lightness: float) -> str:

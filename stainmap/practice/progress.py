@@ -135,7 +135,7 @@ def repeats(
     attempts: Iterable[Attempt],
     *,
     days: Sequence[int] = REPEAT_DAYS,
-    zone: tzinfo = UTC,
+    zone: tzinfo | None = UTC,
 ) -> tuple[Repeat, ...]:
     """Return what is to be repeated and when, the earliest first.
 
@@ -151,7 +151,7 @@ def repeats(
     days
         Days between tries, rising.
     zone
-        Where the trainee's days begin and end.
+        Where the trainee's days begin and end; the computer's own if None.
     """
     tries: dict[str, list[Attempt]] = {}
     for one in _in_order(attempts):
@@ -166,7 +166,7 @@ def due(waiting: Iterable[Repeat], today: date) -> tuple[Repeat, ...]:
     return tuple(one for one in waiting if one.due_on <= today)
 
 
-def _repeat(tries: Sequence[Attempt], days: tuple[int, ...], zone: tzinfo) -> Repeat | None:
+def _repeat(tries: Sequence[Attempt], days: tuple[int, ...], zone: tzinfo | None) -> Repeat | None:
     """Return the next repeat of one exercise, None when all of them are done."""
     done = 0
     counted = tries[0]
@@ -188,7 +188,7 @@ def _repeat(tries: Sequence[Attempt], days: tuple[int, ...], zone: tzinfo) -> Re
     )
 
 
-def _day(attempt: Attempt, zone: tzinfo) -> date:
+def _day(attempt: Attempt, zone: tzinfo | None) -> date:
     return attempt.finished_at.astimezone(zone).date()
 
 

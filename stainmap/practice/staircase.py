@@ -3,21 +3,27 @@
 Two greys are shown, the trainee says which is lighter. The next difference is chosen where the
 answer tells most, by the psi method [Kontsevich1999]: all that is not known (threshold, slope,
 lapses) is a grid of probabilities, each answer changes them by Bayes' rule, and the difference is
-taken that leaves the least to be asked. The chance of a right answer is that of [Wichmann2001],
+taken whose answer is expected to tell most about the threshold alone. The chance of a right answer
+is that of [Wichmann2001],
 
     0.5 + (0.5 - lapse) (1 - 2^-(d / threshold)^slope)
 
 so that the threshold is the difference told apart in three of four cases, lapses apart: the usual
-just-noticeable difference of two alternatives. Right answers in a row make the difference smaller,
-a wrong one makes it larger, as on the staircases of [Levitt1971]; the reversals are counted, but
-the threshold comes from all answers, not from the reversals alone.
+just-noticeable difference of two alternatives. As on the staircases of [Levitt1971] right answers
+make the difference smaller and wrong ones larger, and turns are counted; but the threshold comes
+from all answers, not from the turns alone, and the test ends by its uncertainty or its length.
+
+How well it does: simulated observers with even noise are found within 20 % in four tests of five
+(in three of four if they lapse in one answer of 25), those with a steeper curve nearly always, and
+the stated uncertainty is that of the errors (`tests/practice/test_staircase.py`). An answer between two
+says little: only tests more than twice as long do much better.
 """
 
 from __future__ import annotations
 
 import math
 from dataclasses import dataclass, field, replace
-from functools import cache
+from functools import cache, lru_cache
 from itertools import pairwise
 from typing import Final
 
@@ -31,15 +37,16 @@ FloatArray = NDArray[np.float64]
 LIGHTNESS: Final = 75.0
 """About the body of a natural crown: the value a trainee has to judge."""
 LEAST_TRIALS: Final = 40
-MOST_TRIALS: Final = 120
-ENOUGH: Final = 0.10
+MOST_TRIALS: Final = 150
+ENOUGH: Final = 0.12
 """Relative uncertainty (one sd) at which a test ends before its last trial."""
 
 # Told without asking, from plain to fine: what is asked becomes clear, and lapses show.
 _FIRST_DL: Final = (9.0, 6.0, 4.0, 2.5)
 _THRESHOLDS: Final = np.geomspace(0.12, 12.0, 70)
-_SLOPES: Final = np.array([1.0, 1.5, 2.2, 3.3])
-_LAPSES: Final = np.array([0.0, 0.02, 0.05])
+# Of Weibull curves; 1.3 is what even noise on both greys gives, near 4 what detecting an edge does.
+_SLOPES: Final = np.array([1.0, 1.4, 2.0, 2.8, 4.0])
+_LAPSES: Final = np.array([0.0, 0.01, 0.03])
 _LARGEST_DL: Final = 12.0
 
 
@@ -132,11 +139,13 @@ class Staircase:
         """Return the two greys to show next; which stands left is for the caller to draw by lot."""
         if len(self.trials) < len(_FIRST_DL):
             return grey_pair(self.lightness, _FIRST_DL[len(self.trials)])
-        pairs = _pairs(self.lightness)
-        chances = _chances(self.lightness)
-        right = chances @ self._weights
-        asked = _entropy_of(right) - _entropy_of(chances) @ self._weights
-        return pairs[int(asked.argmax())]
+        # Of the threshold alone: slope and lapses are to be known only as far as they serve it.
+        weights = self._weights.reshape(len(_THRESHOLDS), -1)
+        likely = weights.sum(axis=1)
+        chances = _chances(self.lightness).reshape(-1, *weights.shape)
+        right = np.einsum("ptk,tk->pt", chances, weights) / np.maximum(likely, 1e-300)
+        told = _entropy_of(right @ likely) - _entropy_of(right) @ likely
+        return _pairs(self.lightness)[int(told.argmax())]
 
     def answered(self, pair: GreyPair, *, correct: bool) -> Staircase:
         """Return the test with one answer more."""
@@ -171,6 +180,7 @@ class Staircase:
         )
 
 
+@lru_cache(maxsize=256)
 def _chance(difference_dl: float) -> FloatArray:
     """Return the chance of a right answer (N,) for every cell of the grid."""
     threshold, slope, lapse = _unknowns()

@@ -1,0 +1,168 @@
+"""Simulated observers of known threshold are recovered; what a screen cannot show is said.
+
+The observers are ours, the laws they follow are not: even noise on both greys is signal detection
+with equal variances, whose share of right answers is the normal distribution's (from the standard
+library), and the Weibull curve is the usual one for detection. The program's own curve is of
+neither kind exactly. This tests the arithmetic of the test, not human eyes.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable
+from statistics import NormalDist
+
+import numpy as np
+import pytest
+
+from stainmap.errors import PlanError
+from stainmap.practice.grey_steps import (
+    GreyPair,
+    grey_lightness,
+    grey_pair,
+    smallest_step_dl,
+    step_sentence,
+)
+from stainmap.practice.staircase import LEAST_TRIALS, MOST_TRIALS, Staircase, Threshold
+
+SEEDS = 60 if os.environ.get("STAINMAP_MORE") else 8
+THRESHOLDS_DL = (0.6, 1.0, 2.0, 4.0)
+Observer = Callable[[float], float]
+
+
+def even_noise(threshold_dl: float, lapse: float) -> Observer:
+    """Return the chance of a right answer of an observer right in 3 of 4 cases at a threshold."""
+    normal = NormalDist(0.0, threshold_dl / NormalDist().inv_cdf(0.75))
+    return lambda difference: 0.5 * lapse + (1.0 - lapse) * normal.cdf(difference)
+
+
+def steep(threshold_dl: float, lapse: float) -> Observer:
+    return lambda difference: (
+        0.5 * lapse + (1.0 - lapse) * (1.0 - 0.5 * 2.0 ** -((difference / threshold_dl) ** 3))
+    )
+
+
+def answers_of(observer: Observer, seed: int) -> Staircase:
+    chance = np.random.default_rng(seed)
+    test = Staircase()
+    while not test.finished:
+        pair = test.next_pair()
+        right = bool(chance.random() < observer(pair.difference_dl))
+        test = test.answered(pair, correct=right)
+    return test
+
+
+@pytest.mark.parametrize("lapse", [0.0, 0.04])
+@pytest.mark.parametrize(("kind", "share"), [(even_noise, 0.65), (steep, 0.9)])
+def test_thresholds_are_recovered(
+    kind: Callable[[float, float], Observer], share: float, lapse: float
+) -> None:
+    """Found within 20 % in the mean at each threshold, and mostly in every single test."""
+    errors, inside = [], []
+    for threshold_dl in THRESHOLDS_DL:
+        observer = kind(threshold_dl, lapse)
+        # Other seeds at each threshold: the same lots would err the same way at all of them.
+        seeds = (1000 * int(10 * threshold_dl) + seed for seed in range(SEEDS))
+        tests = [answers_of(observer, seed) for seed in seeds]
+        found = [one.threshold() for one in tests]
+        ratios = np.array([one.threshold_dl / threshold_dl for one in found])
+        assert 0.8 < np.exp(np.log(ratios).mean()) < 1.2
+        errors += [np.log(r) / one.relative_sd for r, one in zip(ratios, found, strict=True)]
+        inside += [
+            (0.8 < r < 1.2, one.low_dl < threshold_dl < one.high_dl)
+            for r, one in zip(ratios, found, strict=True)
+        ]
+        assert all(LEAST_TRIALS <= len(one.trials) <= MOST_TRIALS for one in tests)
+        assert not any(one.below_screen or one.not_found for one in found)
+    within, covered = np.mean(inside, axis=0)
+    assert within >= share
+    # The uncertainty is honest: errors are of its size, and the interval holds the truth.
+    assert np.sqrt(np.mean(np.square(errors))) < 1.35
+    assert covered >= 0.85
+
+
+def test_a_long_test_finds_even_noisy_observers() -> None:
+    """Four hundred answers instead of 150: nearly every single test is within 20 %."""
+    ratios = []
+    for seed in range(2 * SEEDS):
+        chance, observer, test = np.random.default_rng(seed), even_noise(1.5, 0.02), Staircase()
+        for _ in range(400):
+            pair = test.next_pair()
+            right = bool(chance.random() < observer(pair.difference_dl))
+            test = test.answered(pair, correct=right)
+        ratios.append(test.threshold().threshold_dl / 1.5)
+    assert np.mean([0.8 < one < 1.2 for one in ratios]) >= 0.85
+
+
+def test_the_difference_shrinks_and_turns() -> None:
+    test = answers_of(steep(1.0, 0.0), 3)
+    shown = [trial.pair.difference_dl for trial in test.trials]
+    assert shown[0] > 8.0
+    assert shown[:4] == sorted(shown[:4], reverse=True)
+    assert max(shown[60:]) < 3.0
+    assert test.reversals > 10
+    rising, falling = Staircase(), Staircase()
+    for difference in (4.0, 2.0, 1.0):
+        falling = falling.answered(grey_pair(75.0, difference), correct=True)
+    assert falling.reversals == 0
+    rising = falling.answered(grey_pair(75.0, 3.0), correct=False)
+    assert rising.reversals == 1
+
+
+def test_answers_move_the_threshold_the_right_way() -> None:
+    pair = grey_pair(75.0, 1.5)
+    right, wrong = Staircase(), Staircase()
+    for _ in range(8):
+        right, wrong = right.answered(pair, correct=True), wrong.answered(pair, correct=False)
+    begin = Staircase().threshold()
+    assert right.threshold().threshold_dl < begin.threshold_dl < wrong.threshold().threshold_dl
+    assert right.threshold().relative_sd < begin.relative_sd
+    assert begin == Staircase().threshold()
+
+
+def test_an_eye_finer_than_the_screen_is_said_to_be_so() -> None:
+    found = answers_of(steep(0.05, 0.0), 1).threshold()
+    assert found.below_screen
+    assert found.threshold_dl < smallest_step_dl(75.0)
+
+
+def test_guessing_finds_nothing() -> None:
+    found = [answers_of(lambda _: 0.5, seed).threshold() for seed in range(4)]
+    assert all(one.not_found for one in found)
+    assert not any(one.below_screen for one in found)
+    assert all(isinstance(one, Threshold) for one in found)
+
+
+def test_greys_are_those_of_the_srgb_standard() -> None:
+    """Values of CIE L* of sRGB greys from memory: level 119 is about 50, 188 half the light."""
+    assert grey_lightness(0) == 0.0
+    assert grey_lightness(255) == pytest.approx(100.0, abs=1e-9)
+    assert grey_lightness(119) == pytest.approx(50.03, abs=0.02)
+    assert grey_lightness(188) == pytest.approx(76.0, abs=0.25)
+
+
+def test_the_smallest_step_near_a_tooth() -> None:
+    """By the slope of the two curves: about 0.39 L* a level near L* 75."""
+    assert 0.35 < smallest_step_dl(75.0) < 0.42
+    pair = grey_pair(75.0, 0.0)
+    assert pair.lighter - pair.darker == 1
+    assert f"{smallest_step_dl(75.0):.2f} L*" in step_sentence(75.0)
+
+
+@pytest.mark.parametrize("lightness", [20.0, 55.0, 75.0, 88.0, 95.0])
+@pytest.mark.parametrize("difference_dl", [0.1, 0.7, 1.3, 2.5, 4.0])
+def test_pairs_are_the_nearest_there_are(lightness: float, difference_dl: float) -> None:
+    pair = grey_pair(lightness, difference_dl)
+    step = smallest_step_dl(lightness)
+    if difference_dl > step:
+        assert abs(pair.difference_dl - difference_dl) <= 0.55 * step
+    middle = 0.5 * (grey_lightness(pair.darker) + grey_lightness(pair.lighter))
+    assert abs(middle - lightness) <= 0.6 * step
+
+
+def test_greys_no_screen_has_are_refused() -> None:
+    with pytest.raises(PlanError, match="cannot be tested on a screen"):
+        grey_pair(99.0, 1.0)
+    for darker, lighter in ((5, 5), (9, 3), (-1, 3), (250, 256)):
+        with pytest.raises(ValueError, match="no two greys"):
+            GreyPair(darker=darker, lighter=lighter)
