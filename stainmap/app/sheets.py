@@ -1,8 +1,7 @@
-"""The sheets of one or more predictions: coat maps, agreement pages, one mixing list for all."""
+"""The sheets of one case, or of all cases of a tray: what is on them, their names, their files."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime
 from enum import StrEnum
@@ -19,14 +18,11 @@ from stainmap.paper.page_pictures import page_pngs
 from stainmap.paper.page_size import PageSize
 from stainmap.paper.shading import ShadingFields
 from stainmap.paper.sheet_data import SheetData
-from stainmap.paper.tray_sheet import tray_list_bytes
 from stainmap.planning.draft import draft_reason
 from stainmap.planning.plan_hash import plan_hash
-from stainmap.planning.progress import Steps
 
 # What file systems somewhere do not allow in a name.
 _FORBIDDEN = '<>:"/\\|?*'
-_TRAY = "tray"
 
 
 def revised(case: Case) -> Case:
@@ -83,17 +79,16 @@ def sheet_data(
         outcome=prediction.outcome,
         plan_hash=plan_hash(prediction.case),
         day=day or date.today(),  # noqa: DTZ011 - the date on the wall of the laboratory
-        operator=prediction.shape.operator,
         shading=shading,
         page=PageSize(page),
         mixed_at=mixed_at,
-        technician=_painter(prediction.case),
+        technician=painter_of(prediction.case),
         unit_outcomes=prediction.unit_outcomes() if len(prediction.case.units) > 1 else (),
         draft=draft_reason(prediction.case, prediction.shape.wall_mm),
     )
 
 
-def _painter(case: Case) -> str:
+def painter_of(case: Case) -> str:
     """Return who paints, with their hand factor where it is not 1."""
     hand = case.process.uptake.hand_factor
     parts = [case.process.painter] if case.process.painter else []
@@ -108,36 +103,44 @@ def sheet_name(code: str, kind: SheetKind) -> str:
     return f"{safe}-{kind}"
 
 
-def sheets_of(data: Sequence[SheetData], *, progress: Progress | None = None) -> Iterator[Sheet]:
-    """Yield the sheets of the cases on a tray, each as soon as it is finished.
-
-    Coat map and agreement page of every case, and one mixing list: that of the case where it is
-    alone, that of the tray where it is not.
+def case_sheets(data: SheetData, *, progress: Progress | None = None) -> tuple[Sheet, ...]:
+    """Return the coat map and the agreement page of a case.
 
     Raises
     ------
     StainmapError
-        If a plan has nothing to print, or two cases have the same code.
+        If the plan has nothing to print.
     """
-    steps = Steps(progress)
-    # The list of a tray refuses what does not go together: found out before the long work.
-    alone = len(data) == 1
-    mixing = mixing_list_bytes(data[0]) if alone else tray_list_bytes(data)
-    for index, one in enumerate(data):
-        code = one.case.code
-        part = steps.part(index / len(data), (index + 1) / len(data))
-        yield Sheet(
+    code = data.case.code
+    return (
+        Sheet(
             kind=SheetKind.COAT_MAP,
             name=sheet_name(code, SheetKind.COAT_MAP),
-            pdf=coat_map_bytes(one, progress=part.say),
-        )
-        yield Sheet(
+            pdf=coat_map_bytes(data, progress=progress),
+        ),
+        Sheet(
             kind=SheetKind.AGREEMENT,
             name=sheet_name(code, SheetKind.AGREEMENT),
-            pdf=agreement_bytes(one),
-        )
-    name = sheet_name(data[0].case.code if alone else _TRAY, SheetKind.MIXING_LIST)
-    yield Sheet(kind=SheetKind.MIXING_LIST, name=name, pdf=mixing)
+            pdf=agreement_bytes(data),
+        ),
+    )
+
+
+def sheets_of(data: SheetData, *, progress: Progress | None = None) -> tuple[Sheet, ...]:
+    """Return all sheets of a case that is mixed for by itself.
+
+    Raises
+    ------
+    StainmapError
+        If the plan has nothing to print.
+    """
+    # Refuses a tray without jars: found out before the long work.
+    mixing = mixing_list_bytes(data)
+    name = sheet_name(data.case.code, SheetKind.MIXING_LIST)
+    return (
+        *case_sheets(data, progress=progress),
+        Sheet(kind=SheetKind.MIXING_LIST, name=name, pdf=mixing),
+    )
 
 
 def write_sheet(sheet: Sheet, folder: Path, kind: str = FileKind.PDF) -> tuple[Path, ...]:
@@ -160,7 +163,7 @@ def write_sheet(sheet: Sheet, folder: Path, kind: str = FileKind.PDF) -> tuple[P
 
 
 def write_sheets(
-    predictions: Sequence[Prediction],
+    prediction: Prediction,
     folder: Path,
     *,
     page: str = PageSize.A4,
@@ -169,15 +172,13 @@ def write_sheets(
     mixed_at: datetime | None = None,
     progress: Progress | None = None,
 ) -> tuple[Path, ...]:
-    """Write all sheets of the cases on a tray into an existing folder; return their paths.
+    """Write all sheets of a case into an existing folder; return their paths.
 
     Raises
     ------
     StainmapError
-        If a plan has nothing to print, or a file cannot be written.
+        If the plan has nothing to print, or a file cannot be written.
     """
-    data = [sheet_data(one, page=page, day=day, mixed_at=mixed_at) for one in predictions]
-    written: list[Path] = []
-    for sheet in sheets_of(data, progress=progress):
-        written += write_sheet(sheet, folder, kind)
-    return tuple(written)
+    data = sheet_data(prediction, page=page, day=day, mixed_at=mixed_at)
+    sheets = sheets_of(data, progress=progress)
+    return tuple(path for sheet in sheets for path in write_sheet(sheet, folder, kind))

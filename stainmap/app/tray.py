@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from pathlib import Path
 
@@ -21,14 +21,25 @@ from stainmap.planning.tray_run import TrayRun, tray_run
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class LaidCase:
-    """A case on the tray, read and with its coats laid."""
+    """A case on the tray, read and with its coats laid.
+
+    Parameters
+    ----------
+    entry
+        Its file.
+    case
+        As it is in the file.
+    painted
+        The same with a code that no other case of the tray has, and its coats.
+    """
 
     entry: TrayEntry
+    case: Case
     painted: PaintedCase
 
     @property
-    def case(self) -> Case:
-        """The case."""
+    def labelled(self) -> Case:
+        """The case under the code that sheets and lists call it by."""
         return self.painted.case
 
 
@@ -36,11 +47,21 @@ class LaidCase:
 class LaidTray:
     """The cases of a tray that could be read, and a sentence for everything that is not as it was.
 
-    `tray` has all entries, also those that could not be read: nothing falls off unnoticed.
+    Parameters
+    ----------
+    tray
+        All entries, also those that could not be read: nothing falls off unnoticed.
+    cases
+        Those that can be mixed for and painted.
+    not_laid
+        A sentence for every entry that is not among them.
+    problems
+        These sentences, and what else should be known of the tray.
     """
 
     tray: Tray
     cases: tuple[LaidCase, ...]
+    not_laid: tuple[str, ...]
     problems: tuple[str, ...]
 
     @property
@@ -54,7 +75,7 @@ class LaidTray:
 
     def run(self, start: datetime) -> TrayRun:
         """Return its day; raise CatalogueError if a programme is unknown."""
-        cases = [one.case for one in self.cases]
+        cases = [one.labelled for one in self.cases]
         return tray_run(cases, len(self.mixing().jars), start)
 
 
@@ -89,7 +110,8 @@ def lay_tray(
         Cases that are at hand, such as the open one; they are not read again.
     """
     at_hand = {one.entry.path: one for one in known}
-    cases, problems = [], []
+    cases: list[LaidCase] = []
+    not_laid, problems = [], []
     for number, entry in enumerate(tray.entries):
         if progress is not None:
             progress(number / len(tray.entries), f"reading {entry.path.name}")
@@ -100,40 +122,97 @@ def lay_tray(
         except StainmapError as error:
             text = str(error)
             named = text if entry.path.name in text else f"{entry.path.name}: {text}"
-            problems.append(f"{named} It stays on the tray, unmixed.")
+            not_laid.append(f"{named} It stays on the tray, unmixed.")
             continue
         if entry.plan_hash and entry.plan_hash != laid.entry.plan_hash:
             problems.append(
                 f"{laid.entry.code} was planned anew since it was laid on the tray; the new plan"
                 " counts."
             )
+        same = next((one for one in cases if _is_copy(one, laid)), None)
+        if same is not None:
+            not_laid.append(
+                f"{entry.path.name} is a copy of {same.entry.path.name}, both {laid.entry.code};"
+                " it stays on the tray, unmixed."
+            )
+            continue
         cases.append(laid)
     found = {one.entry.path: one.entry for one in cases}
     entries = tuple(found.get(entry.path, entry) for entry in tray.entries)
-    problems += _doubled(cases)
-    return LaidTray(tray=Tray(entries=entries), cases=tuple(cases), problems=tuple(problems))
+    told_apart, said = _told_apart(cases)
+    return LaidTray(
+        tray=Tray(entries=entries),
+        cases=told_apart,
+        not_laid=tuple(not_laid),
+        problems=(*not_laid, *problems, *said),
+    )
 
 
 def laid_case(path: Path, case: Case, painted: PaintedCase | None = None) -> LaidCase:
     """Return an open case as it lies on a tray, its coats laid unless they are at hand."""
     if painted is None:
         return _laid(path, case)
-    return LaidCase(entry=_entry(path, case), painted=painted)
+    return LaidCase(entry=_entry(path, case), case=case, painted=painted)
 
 
 def _laid(path: Path, case: Case) -> LaidCase:
     coats = CoatLayout(case.surface.mesh, case.reading.outer).coats(case)
-    return LaidCase(entry=_entry(path, case), painted=PaintedCase(case=case, coats=coats))
+    painted = PaintedCase(case=case, coats=coats)
+    return LaidCase(entry=_entry(path, case), case=case, painted=painted)
 
 
 def _entry(path: Path, case: Case) -> TrayEntry:
     return TrayEntry(path=path.resolve(), code=case.code, plan_hash=plan_hash(case))
 
 
-def _doubled(cases: Sequence[LaidCase]) -> list[str]:
+def _is_copy(one: LaidCase, other: LaidCase) -> bool:
+    """Return True if two files hold the same crown, planned alike under the same code."""
+    return (
+        one.case.code == other.case.code
+        and one.entry.plan_hash == other.entry.plan_hash
+        and one.case.source.sha256 == other.case.source.sha256
+    )
+
+
+def _told_apart(cases: Sequence[LaidCase]) -> tuple[tuple[LaidCase, ...], list[str]]:
+    """Return the cases with codes that differ, and a sentence for every code that several have.
+
+    Cases of one code are told apart by the names of their files, with as many folders before them
+    as it takes.
+    """
     codes = [one.case.code for one in cases]
-    return [
-        f"{codes.count(code)} cases have the code {code}; their sheets could be mistaken."
-        for code in dict.fromkeys(codes)
-        if codes.count(code) > 1
-    ]
+    taken = set(codes)
+    apart: dict[int, str] = {}
+    said = []
+    for code in dict.fromkeys(codes):
+        sharing = [number for number, own in enumerate(codes) if own == code]
+        if len(sharing) == 1:
+            continue
+        names = _names([cases[number].entry.path.with_suffix("") for number in sharing])
+        for number, name in zip(sharing, names, strict=True):
+            label = f"{code} ({name})"
+            while label in taken:  # somebody's code looks just like it
+                label += "'"
+            taken.add(label)
+            apart[number] = label
+        files = " and ".join(cases[number].entry.path.name for number in sharing)
+        said.append(
+            f"{files} have the code {code}; lists and sheets tell them apart by their files."
+        )
+    named = tuple(
+        replace(one, painted=replace(one.painted, case=replace(one.case, code=apart[number])))
+        if number in apart
+        else one
+        for number, one in enumerate(cases)
+    )
+    return named, said
+
+
+def _names(paths: Sequence[Path]) -> list[str]:
+    """Return the shortest ends of some paths that all differ."""
+    longest = max(len(path.parts) for path in paths)
+    for count in range(1, longest + 1):
+        names = ["/".join(path.parts[-count:]) for path in paths]
+        if len(set(names)) == len(names):
+            return names
+    return [str(path) for path in paths]

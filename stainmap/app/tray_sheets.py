@@ -1,22 +1,39 @@
-"""The sheets of a tray: its cases predicted one after the other, then drawn as one bundle."""
+"""The sheets of a tray: its cases predicted and drawn, several at once, and one mixing list."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from datetime import date, datetime
+from typing import Final
 
 from stainmap.app.job import Progress
 from stainmap.app.prediction import Prediction, for_record, predict_case
-from stainmap.app.sheets import Sheet, sheet_data, sheets_of
+from stainmap.app.sheets import (
+    Sheet,
+    SheetKind,
+    case_sheets,
+    painter_of,
+    revised,
+    sheet_data,
+    sheet_name,
+)
+from stainmap.app.side_processes import each_of, processes_for
 from stainmap.app.tray import LaidCase, LaidTray
 from stainmap.errors import CancelledError, PlanError, StainmapError
 from stainmap.model.case import Case
 from stainmap.paper.page_size import PageSize
 from stainmap.paper.shading import ShadingFields
 from stainmap.paper.sheet_data import SheetData
+from stainmap.paper.tray_sheet import tray_list_bytes
+from stainmap.planning.outcome import Outcome
+from stainmap.planning.plan_hash import plan_hash
 from stainmap.planning.progress import Steps
 from stainmap.predict.seen import Seen
 
-_PREDICTED_SHARE = 0.3  # of the whole time, the cases predicted
+_PREDICTED_SHARE = 0.6  # of the time of one case
+_TRAY = "tray"
+# Processes take a second to start: below so many vertices in all they are not worth it.
+_WORTHWHILE_FROM: Final = 100_000
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -27,23 +44,50 @@ class TraySheets:
     ----------
     sheets
         Coat map and agreement page of every case, and one mixing list.
-    cases
-        Those that they are of, as they lie on the tray.
+    printed
+        The cases that they are of, as they lie on the tray.
     left_out
         A sentence for every case that there are no sheets of.
     """
 
     sheets: tuple[Sheet, ...]
-    cases: tuple[Case, ...]
+    printed: tuple[LaidCase, ...]
     left_out: tuple[str, ...]
+
+    @property
+    def cases(self) -> tuple[Case, ...]:
+        """The cases that they are of, as they are in their files."""
+        return tuple(one.case for one in self.printed)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Asked:
+    """One case to predict and draw; travels to another process."""
+
+    case: Case
+    page: PageSize
+    day: date
+    mixed_at: datetime | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Drawn:
+    """What comes back: the sheets of one case, and what the mixing list says of it."""
+
+    sheets: tuple[Sheet, ...]
+    outcome: Outcome
+    draft: str
 
 
 def tray_sheets(
     laid: LaidTray,
     *,
     page: PageSize,
+    day: date | None = None,
+    mixed_at: datetime | None = None,
     open_prediction: Prediction | None = None,
     shading: ShadingFields | None = None,
+    processes: int | None = None,
     progress: Progress | None = None,
 ) -> TraySheets:
     """Return the sheets of a tray; cases that could not be read or predicted are left out.
@@ -53,58 +97,108 @@ def tray_sheets(
     open_prediction, shading
         The prediction of the open case, if it lies on the tray, and its shading: they are not
         computed again.
+    processes
+        How many cases are worked on at once; as many as are worth it if None.
 
     Raises
     ------
     StainmapError
-        If no case is left to print, or two of them have the same code.
+        If no case is left to print.
     """
+    today = day or date.today()  # noqa: DTZ011 - the date on the wall of the laboratory
     steps = Steps(progress)
-    data: list[SheetData] = []
-    cases: list[Case] = []
-    left_out = [
-        f"{entry.path.name} could not be read; there are no sheets of it."
-        for entry in laid.tray.entries
-        if entry.path not in {one.entry.path for one in laid.cases}
+    asked = [
+        _Asked(case=one.labelled, page=page, day=today, mixed_at=mixed_at) for one in laid.cases
     ]
+    made: dict[int, _Drawn | StainmapError] = {}
     for number, one in enumerate(laid.cases):
-        part = steps.part(
-            _PREDICTED_SHARE * number / len(laid.cases),
-            _PREDICTED_SHARE * (number + 1) / len(laid.cases),
-        )
-        try:
-            data.append(_data(one, page, open_prediction, shading, part))
-        except CancelledError:
-            raise
-        except StainmapError as error:
-            left_out.append(f"{one.case.code}: {error} There are no sheets of it.")
-        else:
-            cases.append(one.case)
-    if not data:
+        if open_prediction is not None and open_prediction.case is one.case:
+            steps = Steps(progress, 1.0 / len(asked))
+            own = Steps(progress, 0.0, 1.0 / len(asked))
+            made[number] = _drawn_open(asked[number], open_prediction, shading, own)
+    others = [number for number in range(len(asked)) if number not in made]
+    if processes is None:
+        size = sum(asked[number].case.surface.mesh.vertex_count for number in others)
+        processes = processes_for(len(others)) if size > _WORTHWHILE_FROM else 1
+    rest = [asked[number] for number in others]
+    found = each_of(_drawn, rest, processes=processes, progress=steps.say)
+    made |= dict(zip(others, found, strict=True))
+    left_out = list(laid.not_laid)
+    printed: list[LaidCase] = []
+    sheets: list[Sheet] = []
+    listed: list[SheetData] = []
+    for number, one in enumerate(laid.cases):
+        drawn = made[number]
+        if isinstance(drawn, StainmapError):
+            left_out.append(f"{one.labelled.code}: {drawn} There are no sheets of it.")
+            continue
+        printed.append(one)
+        sheets += drawn.sheets
+        listed.append(_listed(asked[number], one, drawn))
+    if not printed:
         raise PlanError(
             " ".join(left_out) or "Nothing lies on the tray.", advice="Lay a planned case on it."
         )
-    drawn = steps.part(_PREDICTED_SHARE, 1.0)
-    sheets = tuple(sheets_of(data, progress=drawn.say))
-    return TraySheets(sheets=sheets, cases=tuple(cases), left_out=tuple(left_out))
+    mixing = Sheet(
+        kind=SheetKind.MIXING_LIST,
+        name=sheet_name(_TRAY, SheetKind.MIXING_LIST),
+        pdf=tray_list_bytes(listed),
+    )
+    return TraySheets(sheets=(*sheets, mixing), printed=tuple(printed), left_out=tuple(left_out))
 
 
-def _data(
-    one: LaidCase,
-    page: PageSize,
-    known: Prediction | None,
-    shading: ShadingFields | None,
-    steps: Steps,
-) -> SheetData:
-    case = one.case
-    # Found out before the long work, and for this case alone.
+def _drawn(asked: _Asked, say: Progress) -> _Drawn:
+    """Return the sheets of one case, predicted on all bands."""
+    _require_steps(asked.case)
+    steps = Steps(lambda share, phrase: say(share, f"{asked.case.code}, {phrase}"))
+    steps.say(0.0, "prediction")
+    seen = Seen(bands="full")
+    prediction = predict_case(asked.case, seen=seen, progress=steps.part(0.0, _PREDICTED_SHARE).say)
+    return _sheets(asked, prediction, None, steps.part(_PREDICTED_SHARE, 1.0))
+
+
+def _drawn_open(
+    asked: _Asked, prediction: Prediction, shading: ShadingFields | None, steps: Steps
+) -> _Drawn | StainmapError:
+    """Return the sheets of the open case, or why there are none."""
+    try:
+        _require_steps(asked.case)
+        recorded = for_record(prediction, steps.part(0.0, _PREDICTED_SHARE).say)
+        named = replace(recorded, case=asked.case)
+        return _sheets(asked, named, shading, steps.part(_PREDICTED_SHARE, 1.0))
+    except CancelledError:
+        raise
+    except StainmapError as error:
+        return error
+
+
+def _sheets(
+    asked: _Asked, prediction: Prediction, shading: ShadingFields | None, steps: Steps
+) -> _Drawn:
+    data = sheet_data(
+        prediction, page=asked.page, day=asked.day, mixed_at=asked.mixed_at, shading=shading
+    )
+    return _Drawn(
+        sheets=case_sheets(data, progress=steps.say), outcome=data.outcome, draft=data.draft
+    )
+
+
+def _listed(asked: _Asked, one: LaidCase, drawn: _Drawn) -> SheetData:
+    """Return what the mixing list is made of."""
+    return SheetData(
+        case=revised(asked.case),
+        coats=one.painted.coats,
+        outcome=drawn.outcome,
+        plan_hash=plan_hash(asked.case),
+        day=asked.day,
+        page=asked.page,
+        mixed_at=asked.mixed_at,
+        technician=painter_of(asked.case),
+        draft=drawn.draft,
+    )
+
+
+def _require_steps(case: Case) -> None:
+    """Refuse a plan that paints nothing before the long work."""
     if not case.plan.steps:
         raise PlanError("The plan has no step to paint.", advice="Add a step first.")
-    if known is not None and known.case is case:
-        return sheet_data(for_record(known, steps.say), page=page, shading=shading)
-
-    def say(share: float, phrase: str) -> None:
-        steps.say(share, f"{case.code}, {phrase}")
-
-    say(0.0, "prediction")
-    return sheet_data(predict_case(case, seen=Seen(bands="full"), progress=say), page=page)

@@ -34,6 +34,7 @@ from stainmap.cli.reporting import (
     reports,
     told_progress,
 )
+from stainmap.cli.sheet_verb import sheet
 from stainmap.cli.suggest_verb import suggest
 from stainmap.errors import MeshFileError, ReadingError, StainmapError
 from stainmap.units import LengthUnit, SizeState
@@ -334,40 +335,6 @@ def _print_outcome(prediction: Prediction) -> None:
 
 
 @commands.command()
-@click.argument("cases", type=FilePath, nargs=-1, required=True)
-@click.option("-o", "--output", type=FilePath, required=True, help="Folder.")
-@click.option("--page", type=click.Choice(["A4", "Letter"]), default="A4", show_default=True)
-@click.option(
-    "--as",
-    "kind",
-    type=click.Choice(["pdf", "png"]),
-    default="pdf",
-    show_default=True,
-    help="PDF, or a picture per page.",
-)
-@reports
-def sheet(
-    cases: tuple[Path, ...], output: Path, page: str, kind: str, *, as_json: bool
-) -> dict[str, Any]:
-    """Write coat map, agreement page and mixing list into a folder.
-
-    Several cases are taken for one tray: each has its own coat map and agreement page, and one
-    mixing list serves all of them.
-    """
-    from stainmap.app.sheets import write_sheets
-    from stainmap.files.atomic import make_folder
-
-    predictions = [_predicted(case, as_json) for case in cases]
-    make_folder(output)
-    progress = told_progress(shown=is_watched(as_json))
-    written = write_sheets(predictions, output, page=page, kind=kind, progress=progress)
-    if not as_json:
-        for path in written:
-            click.echo(f"Written: {path}")
-    return {"files": [str(path) for path in written]}
-
-
-@commands.command()
 @path_argument("case")
 @click.option("-o", "--output", type=FilePath, required=True, help="File.")
 @click.option(
@@ -413,7 +380,7 @@ def headless_sample(folder: Path | None = None) -> int:
             open_sample(), seen=Seen(bands="full"), progress=told_progress(shown=True)
         )
         make_folder(folder)
-        written = write_sheets([prediction], folder, progress=told_progress(shown=True))
+        written = write_sheets(prediction, folder, progress=told_progress(shown=True))
         picture = folder / f"{prediction.case.code}-sintered.png"
         export_prediction(prediction, picture)
     except StainmapError as error:
@@ -427,6 +394,7 @@ def headless_sample(folder: Path | None = None) -> int:
 
 commands.add_command(check)
 commands.add_command(mix)
+commands.add_command(sheet)
 commands.add_command(suggest)
 VERBS = frozenset(commands.commands)
 

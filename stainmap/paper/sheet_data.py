@@ -17,7 +17,7 @@ from stainmap.paper.shading import ShadingFields
 from stainmap.planning.mixing import JAR_LIFE_HOURS
 from stainmap.planning.outcome import Outcome
 from stainmap.planning.plan_hash import SHOWN_DIGITS, short_hash
-from stainmap.surface.diffusion import SurfaceOperator
+from stainmap.units import TemperatureUnit
 
 NOT_CALIBRATED = "Not calibrated: direction, not a match."
 INVENTED = "Invented materials: do not fire by this sheet."
@@ -68,8 +68,6 @@ class SheetData:
         Hash of the plan; its first eight characters are printed.
     day
         Date of the sheet.
-    operator
-        Operator of the case's mesh.
     shading
         Shading fields of the mesh if they are at hand; otherwise they are computed.
     page
@@ -89,7 +87,6 @@ class SheetData:
     outcome: Outcome
     plan_hash: str
     day: date
-    operator: SurfaceOperator
     shading: ShadingFields | None = None
     page: PageSize = PageSize.A4
     mixed_at: datetime | None = None
@@ -102,8 +99,6 @@ class SheetData:
         vertices = self.case.surface.mesh.vertex_count
         if self.coats.shape != (len(self.case.plan.steps), vertices):
             raise PlanError("The coats do not fit the plan and the surface.")
-        if self.operator.mesh is not self.case.surface.mesh:
-            raise PlanError("The operator belongs to another surface.")
         if len(self.plan_hash.replace("-", "")) < SHOWN_DIGITS:
             raise PlanError(f"'{self.plan_hash}' is no plan hash.")
         if self.unit_outcomes and len(self.unit_outcomes) != len(self.case.units):

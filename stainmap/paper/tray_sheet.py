@@ -48,6 +48,7 @@ def tray_list_bytes(sheets: Sequence[SheetData]) -> bytes:
     codes = [one.case.code for one in sheets]
     twice = [code for code in dict.fromkeys(codes) if codes.count(code) > 1]
     if twice:
+        # Who lays a tray tells cases of one code apart, by the names of their files.
         raise PlanError(
             f"Two cases of the tray have the code {twice[0]}.",
             advice="Give one of them another, so that nobody takes one for the other.",

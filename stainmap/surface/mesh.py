@@ -66,6 +66,10 @@ class TriMesh:
         self._vertices = frozen(points)
         self._faces = frozen(triangles)
 
+    def __reduce__(self) -> tuple[type[TriMesh], tuple[FloatArray, IndexArray]]:
+        """Travel to another process without what was derived."""
+        return TriMesh, (self._vertices, self._faces)
+
     def __repr__(self) -> str:
         """Return the counts."""
         return f"TriMesh({self.vertex_count} vertices, {self.face_count} faces)"

@@ -16,7 +16,8 @@ from PySide6.QtWidgets import QFileDialog, QWidget
 from stainmap.app.job import Job, JobRunner, Progress
 from stainmap.app.prediction import Prediction, for_record
 from stainmap.app.session import Session
-from stainmap.app.tray import LaidTray
+from stainmap.app.settings import Settings
+from stainmap.app.tray import LaidCase, LaidTray
 from stainmap.errors import CancelledError, StainmapError
 from stainmap.model.case import Case
 from stainmap.paper.page_size import PageSize
@@ -41,10 +42,21 @@ Page = tuple[str, Image.Image]
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Bundle:
-    """Sheets that are shown together, the open case among theirs, what there are no sheets of."""
+    """Sheets that are shown together, and whose they are.
+
+    Parameters
+    ----------
+    open_case
+        The open case, if it is among them.
+    others
+        Cases that are not open; what was printed of them is noted in their files.
+    left_out
+        A sentence for every case that there are no sheets of.
+    """
 
     sheets: tuple[Sheet, ...]
     open_case: Case | None
+    others: tuple[LaidCase, ...] = ()
     left_out: tuple[str, ...] = ()
 
 
@@ -67,6 +79,8 @@ class PrintingFlow(QObject):
         self._session, self._runner, self._view, self._window = session, runner, view, window
         self._job: Job[Any] | None = None
         self._folder = ""
+        # What is set for this computer; whoever made this tells when it changes.
+        self.settings = Settings()
         self.preview: SheetPreview | None = None
         self.progress = ProgressCard(view)
         self.progress.hide()
@@ -117,6 +131,7 @@ class PrintingFlow(QObject):
             return _Bundle(
                 sheets=made.sheets,
                 open_case=own if any(one is own for one in made.cases) else None,
+                others=tuple(one for one in made.printed if one.case is not own),
                 left_out=made.left_out,
             )
 
@@ -155,7 +170,8 @@ class PrintingFlow(QObject):
             sheets = _made(prediction, page, shading, progress)
             return [path for one in sheets for path in write_sheet(one, folder)]
 
-        self._start("Writing the sheets", work, lambda paths: self._written(paths, prediction.case))
+        made = _Bundle(sheets=(), open_case=prediction.case)
+        self._start("Writing the sheets", work, lambda paths: self._written(paths, made))
 
     def close(self) -> None:
         """Stop what is being made, and close what is shown."""
@@ -187,7 +203,7 @@ class PrintingFlow(QObject):
             if not stopped:  # too late for the work, but not for what would be shown
                 on_done(result)
 
-        self.progress.set_progress(title, 0.0, "coat map")
+        self.progress.set_progress(title, 0.0, "")
         self.progress.show()
         self._place()
         job = self._runner.start(
@@ -198,20 +214,34 @@ class PrintingFlow(QObject):
     def _show(self, job: Job[Any]) -> None:
         self.progress.set_progress(job.title, job.share, job.phrase)
 
-    def _written(self, paths: list[Path], case: Case | None) -> None:
-        self._note_printed(case)
+    def _written(self, paths: list[Path], bundle: _Bundle) -> None:
         names = [path.name for path in paths]
         said = ", ".join(names[:-1]) + f" and {names[-1]}" if len(names) > 1 else names[0]
         if len(names) > _MOST_NAMED:
             said = f"{len(names)} files"
-        self.said.emit(f"Wrote {said} into {paths[0].parent}.")
+        self._note(bundle, f"Wrote {said} into {paths[0].parent}.")
         QDesktopServices.openUrl(QUrl.fromLocalFile(str(paths[0])))
 
-    def _note_printed(self, case: Case | None) -> None:
-        """Keep in the open case which plan went to the bench, for what replaces it.
+    def _note(self, bundle: _Bundle, said: str) -> None:
+        """Keep in all cases which plan went to the bench, and say what became of the sheets."""
+        self._note_printed(bundle.open_case)
+        if not bundle.others:
+            self.said.emit(said)
+            return
 
-        Files of cases that are not open are not written to.
-        """
+        def work(progress: Progress) -> tuple[str, ...]:
+            from stainmap.app.printed_note import note_printed  # noqa: PLC0415
+
+            return note_printed(bundle.others, progress)
+
+        self._start(
+            "Noting what was printed",
+            work,
+            lambda missed: self.said.emit("\n".join((said, *missed))),
+        )
+
+    def _note_printed(self, case: Case | None) -> None:
+        """Keep in the open case which plan went to the bench, for what replaces it."""
         from stainmap.app.sheets import revised  # noqa: PLC0415
 
         now_open = self._session.case
@@ -232,11 +262,10 @@ class PrintingFlow(QObject):
     def _shown(self, bundle: _Bundle, pages: Sequence[Page], page: PageSize, make: _Make) -> None:
         if self.preview is not None:
             self.preview.close()
-        sheets, case = bundle.sheets, bundle.open_case
         preview = SheetPreview(pages, page, self._window, left_out=bundle.left_out)
-        preview.print_wanted.connect(lambda: self._print(sheets, page, case))
-        preview.pdf_wanted.connect(lambda: self._save(sheets, "pdf", case))
-        preview.pictures_wanted.connect(lambda: self._save(sheets, "png", case))
+        preview.print_wanted.connect(lambda: self._print(bundle, page))
+        preview.pdf_wanted.connect(lambda: self._save(bundle, "pdf"))
+        preview.pictures_wanted.connect(lambda: self._save(bundle, "png"))
         preview.page_wanted.connect(lambda other: self._other_page(make, other))
         preview.destroyed.connect(lambda: self._preview_closed(preview))
         self.preview = preview
@@ -250,7 +279,7 @@ class PrintingFlow(QObject):
         if self.preview is closed:
             self.preview = None
 
-    def _print(self, sheets: tuple[Sheet, ...], page: PageSize, case: Case | None) -> None:
+    def _print(self, bundle: _Bundle, page: PageSize) -> None:
         """Ask for a printer, draw the pages finely, and print them."""
         printer = QPrinter(QPrinter.PrinterMode.HighResolution)
         set_up_printer(printer, page)
@@ -262,22 +291,21 @@ class PrintingFlow(QObject):
             from stainmap.paper.page_pictures import page_pictures  # noqa: PLC0415
 
             pictures = []
-            for index, one in enumerate(sheets):
-                progress(index / len(sheets), one.name)
+            for index, one in enumerate(bundle.sheets):
+                progress(index / len(bundle.sheets), one.name)
                 pictures += list(page_pictures(one.pdf, PRINT_DPI))
             return pictures[max(first - 1, 0) : last or None]
 
         def done(pictures: list[Image.Image]) -> None:
             if print_pages(printer, pictures, page):
-                self._note_printed(case)
                 count = "1 page" if len(pictures) == 1 else f"{len(pictures)} pages"
-                self.said.emit(f"Sent {count} to the printer.")
+                self._note(bundle, f"Sent {count} to the printer.")
             else:
                 self.said.emit("The printer cannot be reached. Choose another, or save as PDF.")
 
         self._start("Printing the sheets", work, done)
 
-    def _save(self, sheets: tuple[Sheet, ...], kind: str, case: Case | None) -> None:
+    def _save(self, bundle: _Bundle, kind: str) -> None:
         chosen = QFileDialog.getExistingDirectory(
             self.preview, "Folder for the sheets", self._folder
         )
@@ -288,12 +316,12 @@ class PrintingFlow(QObject):
             from stainmap.app.sheets import write_sheet  # noqa: PLC0415
 
             written: list[Path] = []
-            for index, one in enumerate(sheets):
-                progress(index / len(sheets), one.name)
+            for index, one in enumerate(bundle.sheets):
+                progress(index / len(bundle.sheets), one.name)
                 written += write_sheet(one, Path(chosen), kind)
             return written
 
-        self._start("Writing the sheets", work, lambda paths: self._written(paths, case))
+        self._start("Writing the sheets", work, lambda paths: self._written(paths, bundle))
 
     def _failed(self, error: StainmapError) -> None:
         self._job = None
@@ -326,4 +354,4 @@ def _made(
     from stainmap.app.sheets import sheet_data, sheets_of  # noqa: PLC0415
 
     data = sheet_data(for_record(prediction, progress), page=page, shading=shading)
-    return tuple(sheets_of([data], progress=lambda share, what: progress(_MAP_SHARE * share, what)))
+    return sheets_of(data, progress=lambda share, what: progress(_MAP_SHARE * share, what))

@@ -13,7 +13,6 @@ from pypdf import PdfReader
 
 from stainmap.app.prediction import Prediction, predict_case
 from stainmap.app.sheets import revised, sheet_data, write_sheets
-from stainmap.errors import PlanError
 from stainmap.model.zone import Zone
 from stainmap.planning.plan_hash import plan_hash
 from tests.builders import dome_case, with_coats
@@ -32,7 +31,7 @@ def names(paths: tuple[Path, ...]) -> list[str]:
 
 
 def test_one_case_has_three_sheets(prediction: Prediction, tmp_path: Path) -> None:
-    written = write_sheets([prediction], tmp_path)
+    written = write_sheets(prediction, tmp_path)
     assert names(written) == [
         "T-0001-agreement.pdf",
         "T-0001-coat-map.pdf",
@@ -42,31 +41,8 @@ def test_one_case_has_three_sheets(prediction: Prediction, tmp_path: Path) -> No
         assert "T-0001" in PdfReader(path).pages[0].extract_text()
 
 
-def test_a_tray_shares_one_mixing_list(prediction: Prediction, tmp_path: Path) -> None:
-    second = replace(prediction, case=replace(prediction.case, code="T/2"))
-    written = write_sheets([prediction, second], tmp_path)
-    assert names(written) == [
-        "T-0001-agreement.pdf",
-        "T-0001-coat-map.pdf",
-        "T_2-agreement.pdf",
-        "T_2-coat-map.pdf",
-        "tray-mixing-list.pdf",
-    ]
-    text = PdfReader(tmp_path / "tray-mixing-list.pdf").pages[0].extract_text()
-    assert "T-0001" in text
-    assert "T/2" in text
-
-
-def test_two_cases_of_one_code_are_refused_before_anything_is_written(
-    prediction: Prediction, tmp_path: Path
-) -> None:
-    with pytest.raises(PlanError, match="Two cases of the tray have the code T-0001"):
-        write_sheets([prediction, prediction], tmp_path)
-    assert not list(tmp_path.iterdir())
-
-
 def test_pictures_are_the_pages_in_their_size(prediction: Prediction, tmp_path: Path) -> None:
-    written = write_sheets([prediction], tmp_path, kind="png", page="Letter")
+    written = write_sheets(prediction, tmp_path, kind="png", page="Letter")
     assert names(written) == [
         "T-0001-agreement-1.png",
         "T-0001-coat-map-1.png",

@@ -95,10 +95,45 @@ def test_a_case_that_was_planned_anew_says_so(tmp_path: Path) -> None:
     assert lay_tray(laid.tray).problems == ()
 
 
-def test_two_cases_of_one_code_are_spoken_of(tmp_path: Path) -> None:
+def test_a_copy_is_left_out_with_a_sentence_that_names_both_files(tmp_path: Path) -> None:
     one, other = case_files(tmp_path, 2)
     shutil.copy(one, other)
-    assert "2 cases have the code T-0" in lay_out([one, other]).problems[0]
+    laid = lay_out([one, other])
+    assert [kept.entry.path for kept in laid.cases] == [one.resolve()]
+    assert laid.not_laid == laid.problems
+    (said,) = laid.problems
+    assert said.startswith("case_1.stainmap is a copy of case_0.stainmap, both T-0")
+    assert len(laid.tray.entries) == 2
+
+
+def test_cases_of_one_code_are_told_apart_by_their_files(tmp_path: Path) -> None:
+    """Two crowns of one patient: other coats, the same code; a third in another folder."""
+    (tmp_path / "b").mkdir()
+    plans = {"molar": 1, "premolar": 3, "b/molar": 4}
+    paths = []
+    for name, coats in plans.items():
+        paths.append(tmp_path / f"{name}.stainmap")
+        write_case(with_coats(planned("T-0"), 1, Zone.BODY, coats), paths[-1])
+    laid = lay_out(paths)
+    folder = tmp_path.name
+    assert [one.labelled.code for one in laid.cases] == [
+        f"T-0 ({folder}/molar)",
+        f"T-0 ({folder}/premolar)",
+        "T-0 (b/molar)",
+    ]
+    assert [one.case.code for one in laid.cases] == ["T-0"] * 3
+    assert [entry.code for entry in laid.tray.entries] == ["T-0"] * 3
+    assert (
+        "molar.stainmap and premolar.stainmap and molar.stainmap have the code T-0"
+        in (laid.problems[0])
+    )
+    assert {serving.code for jar in laid.mixing().jars for serving in jar.servings} == {
+        one.labelled.code for one in laid.cases
+    }
+    assert [one.labelled.code for one in lay_out(paths[:2]).cases] == [
+        "T-0 (molar)",
+        "T-0 (premolar)",
+    ]
 
 
 def test_the_open_case_is_not_read_again(tmp_path: Path) -> None:

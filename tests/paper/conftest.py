@@ -95,7 +95,7 @@ MakeSheet = Callable[..., SheetData]
 
 
 @pytest.fixture(scope="session")
-def make_sheet(operator: SurfaceOperator, shading: ShadingFields) -> MakeSheet:
+def make_sheet(shading: ShadingFields) -> MakeSheet:
     """Return a function that makes sheet data of a case on the dome's mesh."""
 
     def make(case: Case, **more: Any) -> SheetData:
@@ -112,7 +112,6 @@ def make_sheet(operator: SurfaceOperator, shading: ShadingFields) -> MakeSheet:
             "outcome": outcome,
             "plan_hash": plan_hash(case),
             "day": date(2026, 11, 25),
-            "operator": operator,
             "shading": shading,
         }
         return SheetData(**(data | more))

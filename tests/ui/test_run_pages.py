@@ -157,8 +157,8 @@ def test_the_pages_say_what_the_bench_asks(qtbot: QtBot, planned_case: Case) -> 
     assert "Step 2 paints 'cervical' after step 1 painted 'cusp'" in order.remarks.text()
     assert "oven, 93 °C (200 °F)" in drying.table.texts
     assert "10 min" in drying.table.texts
-    assert "1500 °C" in furnace.table.texts
-    assert "1500 °C 2 h" in furnace.curve.accessibleDescription()
+    assert "1500 °C (2732 °F)" in furnace.table.texts
+    assert "1500 °C (2732 °F) 2 h" in furnace.curve.accessibleDescription()
     with qtbot.waitSignal(furnace.compare_asked):
         furnace.compare.click()
 
@@ -270,7 +270,7 @@ def test_the_sheets_of_a_tray_are_looked_at_and_saved(
             "T-2-agreement",
             "tray-mixing-list",
         }
-        assert preview.left_out.text().startswith("case_1.stainmap could not be read")
+        assert preview.left_out.text().startswith("case_1.stainmap: ")
         preview.buttons["Save as PDF..."].click()
         assert sorted(path.name for path in folder.iterdir()) == [
             "T-0-agreement.pdf",

@@ -1,0 +1,144 @@
+"""Long work on several things at once, each in a process of its own; one after another if need be.
+
+Threads would share one interpreter, which most of the drawing of sheets waits for. Processes are
+started afresh ("spawn"): a copy of a running window ("fork") would share its locks and its display.
+"""
+
+from __future__ import annotations
+
+import multiprocessing
+import os
+from collections.abc import Callable, Sequence
+from concurrent.futures import FIRST_COMPLETED, Future, ProcessPoolExecutor, wait
+from multiprocessing.synchronize import Event
+from typing import Any, Final, TypeVar
+
+from stainmap import memory
+from stainmap.errors import CancelledError, StainmapError
+from stainmap.planning.progress import Progress, Steps
+
+Item = TypeVar("Item")
+Result = TypeVar("Result")
+Work = Callable[[Item, Progress], Result]
+
+# A prediction takes some 300 MB; more processes than this would need more memory than is there.
+_MOST: Final = 4
+_LOOK_EVERY_S: Final = 0.1
+
+
+def processes_for(count: int) -> int:
+    """Return how many processes are worth having for so many pieces of work."""
+    usable = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count()
+    return max(1, min(count, usable or 1, _MOST))
+
+
+def each_of(
+    work: Work[Item, Result],
+    items: Sequence[Item],
+    *,
+    processes: int = 1,
+    progress: Progress | None = None,
+) -> list[Result | StainmapError]:
+    """Return what `work` makes of every item, or the sentence why it cannot, in their order.
+
+    Parameters
+    ----------
+    work
+        A function of a module, called with an item and with whom to tell how far it is. Items and
+        results must be plain values where there is more than one process.
+    processes
+        How many may work at once. Where they cannot be started, or one of them dies, what is left
+        is done here, one after another.
+
+    Raises
+    ------
+    CancelledError
+        If `progress` raises it; what is under way stops at its next step.
+    """
+    steps = Steps(progress)
+    made: dict[int, Result | StainmapError] = {}
+    if processes > 1 and len(items) > 1:
+        _in_processes(work, items, processes, steps, made)
+    for number, item in enumerate(items):
+        if number not in made:
+            part = steps.part(number / len(items), (number + 1) / len(items))
+            made[number] = _tried(work, item, part.say)
+    return [made[number] for number in range(len(items))]
+
+
+def _tried(work: Work[Item, Result], item: Item, say: Progress) -> Result | StainmapError:
+    try:
+        return work(item, say)
+    except CancelledError:
+        raise
+    except StainmapError as error:
+        return error
+
+
+def _in_processes(
+    work: Work[Item, Result],
+    items: Sequence[Item],
+    processes: int,
+    steps: Steps,
+    made: dict[int, Result | StainmapError],
+) -> None:
+    """Put into `made` what processes have finished; what is missing there is still to be done."""
+    context = multiprocessing.get_context("spawn")
+    try:
+        stop = context.Event()
+        shares: Any = context.RawArray("d", len(items))
+        pool = ProcessPoolExecutor(
+            processes, mp_context=context, initializer=_begin, initargs=(stop, shares)
+        )
+    except (OSError, ImportError):  # no semaphores, or no memory to share
+        return
+    try:
+        waiting = {
+            pool.submit(_one, work, number, item): number for number, item in enumerate(items)
+        }
+        _collect(waiting, shares, steps, made)
+    except BaseException:
+        stop.set()
+        raise
+    finally:
+        pool.shutdown(wait=False, cancel_futures=True)
+
+
+def _collect(
+    waiting: dict[Future[Any], int],
+    shares: Sequence[float],
+    steps: Steps,
+    made: dict[int, Any],
+) -> None:
+    count = len(waiting)
+    left = set(waiting)
+    while left:
+        done, left = wait(left, timeout=_LOOK_EVERY_S, return_when=FIRST_COMPLETED)
+        for one in done:
+            # A process that died, or a value that cannot travel: done again here, where whatever
+            # is wrong is said in the usual way.
+            if one.exception() is None:
+                made[waiting[one]] = one.result()
+        steps.say(min(sum(shares) / count, 1.0), f"{len(made)} of {count} are ready")
+
+
+_stop: Event | None = None
+_shares: Any = None
+
+
+def _begin(stop: Event, shares: Any) -> None:
+    """Keep, in a new process, whom it hears and tells."""
+    global _stop, _shares  # noqa: PLW0603 - the only way into a process of a pool
+    _stop, _shares = stop, shares
+    memory.settle()
+
+
+def _one(work: Work[Item, Result], number: int, item: Item) -> Result | StainmapError:
+    """Do one piece of work in a process of the pool."""
+
+    def say(share: float, _phrase: str) -> None:
+        if _stop is not None and _stop.is_set():
+            raise CancelledError("Stopped.")
+        _shares[number] = share
+
+    return _tried(work, item, say)
