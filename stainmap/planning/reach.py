@@ -16,13 +16,14 @@ from stainmap.model.zone import Zone
 from stainmap.planning.reach_model import ReachModel
 from stainmap.planning.suggest import Suggester
 from stainmap.planning.suggest_result import WITHIN_REACH_DE00, SuggestedArea
-from stainmap.planning.suggest_search import CoatSearch
+from stainmap.planning.suggest_search import CoatSearch, Found
 from stainmap.predict.uncertainty import TIE_DE00
 
 Array = NDArray[np.float64]
 
 HEIGHT_STEP_MM: Final = 1.5
 """By how much a crown is tried higher in a block of several layers, milled."""
+_ROUNDS: Final = 2
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -56,7 +57,10 @@ class Nesting:
             says.append(f"save {self.coats_saved} coat{'s' if self.coats_saved > 1 else ''}")
         if self.gain >= TIE_DE00:
             says.append(f"come {self.gain:.1f} dE00 nearer in all")
-        return f"{way} it {abs(rise):.1f} mm in the block and {' and '.join(says)}."
+        return (
+            f"{way} it {abs(rise):.1f} mm in the block and {' and '.join(says)} (estimated at"
+            " single places)."
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -68,7 +72,7 @@ class BlockReach:
     bare_body
         Predicted colour of the body without any coat; of the first area where there is no body.
     areas
-        With the block's best coats.
+        With the block's best coats, as the whole crown is predicted with them.
     inside
         Coats by liquid on the inner surface.
     out_of_reach
@@ -119,7 +123,7 @@ def block_reach(suggester: Suggester, block: Block) -> BlockReach:
     Parameters
     ----------
     suggester
-        Prepared for the crown; its own block's whole prediction is carried over to this one.
+        Prepared for the crown; where a search on this block begins is carried over from its own.
     block
         One of the case's materials.
     """
@@ -154,9 +158,7 @@ def reach_of(
     nesting, height_mm
         Where in a block of several layers the crown lies.
     """
-    best = search.best(suggester.prices, most_jars=suggester.stock.most_jars, tick=suggester.tick)[
-        0
-    ]
+    best, plan = _held(suggester, search, block.name, height_mm)
     bare = search.fixed + model.bare
     areas = suggester.areas_of(search, best)
     nearest = search.nearest(best)
@@ -164,20 +166,46 @@ def reach_of(
     dark = [k for k in out if too_dark(areas[k].wanted, suggester.colour(bare[k]))]
     labels = [one.label for one in areas]
     body = next((k for k, one in enumerate(areas) if one.area is Zone.BODY), 0)
-    plan = suggester.composed(search, best, block=block.name)
     return BlockReach(
         block=block.name,
         scattering=block.layers[0].scattering,
         bare_body=suggester.colour(bare[body]),
         areas=areas,
         inside=suggester.named(suggester.inner.counts[best.inner]),
-        plan=replace(plan, nesting_height_mm=height_mm),
+        plan=plan,
         score=best.score,
         coats=suggester.rounds(plan),
         out_of_reach=tuple(labels[k] for k in out),
         too_dark=tuple(labels[k] for k in dark),
         nesting=nesting,
     )
+
+
+def _held(
+    suggester: Suggester, search: CoatSearch, block: str, height_mm: float
+) -> tuple[Found, StainPlan]:
+    """Return a block's best plan, found once more after the whole crown has been predicted with it.
+
+    Its colours, and those that the search carries over from it, are then the whole crown's.
+    """
+
+    def best() -> Found:
+        most = suggester.stock.most_jars
+        return search.best(suggester.prices, most_jars=most, tick=suggester.tick)[0]
+
+    tried: list[tuple[Found, StainPlan, Array]] = []
+    found = best()
+    for _ in range(_ROUNDS):
+        plan = replace(
+            suggester.composed(search, found, block=block)[0], nesting_height_mm=height_mm
+        )
+        colours = suggester.whole_crown(plan)
+        tried.append((search.held_to(found, colours, suggester.prices), plan, colours))
+        found = best()
+        if any((found.inner, found.picks) == (one.inner, one.picks) for one, _, _ in tried):
+            break
+    chosen, plan, colours = min(tried, key=lambda one: one[0].score)
+    return search.held_to(chosen, colours, suggester.prices), plan
 
 
 def too_dark(wanted: Colour, bare: Colour) -> str:
@@ -200,7 +228,7 @@ def _nesting(suggester: Suggester, block: Block, fixed: Array, here_mm: float) -
         model = suggester.model(block=block.name, height_mm=height)
         search = suggester.search(model, fixed, inside=False)
         best = search.best(suggester.prices, most_jars=suggester.stock.most_jars)[0]
-        plan = suggester.composed(search, best, block=block.name, dyes=False)
+        plan, _ = suggester.composed(search, best, block=block.name, dyes=False)
         found[height] = best.score, suggester.rounds(plan)
     best_mm = min(heights, key=lambda height: (round(found[height][0], 3), abs(height - here_mm)))
     return Nesting(

@@ -13,7 +13,7 @@ from stainmap.errors import PlanError
 from stainmap.model.case import Case
 from stainmap.model.colour import Colour
 from stainmap.model.plan import StainPlan
-from stainmap.model.zone import Area, Zone, area_label
+from stainmap.model.zone import Accent, Area, Zone, area_label
 from stainmap.planning.bench_days import (
     TO_RANK,
     TO_SHOW,
@@ -23,6 +23,7 @@ from stainmap.planning.bench_days import (
     stump_steps,
     survive,
 )
+from stainmap.planning.bridge_accents import with_usual_accent
 from stainmap.planning.coats import CoatLayout
 from stainmap.planning.outcome import Outcome, area_weights
 from stainmap.planning.plan_score import FREE, Prices, usual_prices
@@ -127,6 +128,7 @@ class Suggester:
             _known(locked_coats(plan, Zone.INNER), self.liquids),
             most=1,
         )
+        self._seen: dict[tuple[int, tuple[int, ...], int], Array] = {}
         self.forced = sum(
             1 << self.liquids.index(name) for name in kept_liquids(plan) if name in self.liquids
         )
@@ -186,31 +188,31 @@ class Suggester:
             self.case, self.places, self.liquids, backings=stump_steps(self.case)
         )
         ranking = bench_days(TO_RANK, _RANK_SEED)
-        checked: dict[tuple[int, tuple[int, ...]], tuple[Array, float]] = {}
-        best = self._ranked(search, days_model, ranking)
+        tried: dict[tuple[int, tuple[int, ...]], Found] = {}
+        again = self._ranked(search, days_model, ranking)
         for number in range(_ROUNDS):
-            self.report(0.6 + 0.15 * number, "predicting the whole crown")
-            colours = self._whole_crown(self.composed(search, best))
-            search.fixed = colours - search.mixed(best.inner, best.picks)
-            checked[best.inner, best.picks] = (
-                colours,
-                search.score(best.inner, best.picks, self.prices),
-            )
+            self.report(0.5 + 0.1 * number, "predicting the whole crown")
+            tried[again.inner, again.picks] = self._held(search, again)
             again = self._ranked(search, days_model, ranking)
-            if (again.inner, again.picks) in checked:
+            if (again.inner, again.picks) in tried:
                 break
-            if number + 1 < _ROUNDS:
-                best = again
-        key = min(checked, key=lambda one: checked[one][1])
-        best = Found(inner=key[0], picks=key[1], score=checked[key][1], tray=search.tray_of(*key))
-        search.fixed = checked[key][0] - search.mixed(best.inner, best.picks)
-        self.report(0.85, "other ways")
-        found = self._several(search, best)
+        best = min(tried.values(), key=lambda one: one.score)
+        found: list[tuple[PlanKind, Found]] = []
+        for number in range(_ROUNDS):
+            self.report(0.7 + 0.1 * number, "other ways")
+            best = self._held(search, best)
+            found = [
+                (kind, self._held(search, one, kind)) for kind, one in self._several(search, best)
+            ]
+            # Carried over, another way may have looked worse than it is.
+            better = min((one for _, one in found), key=lambda one: one.score)
+            if better.score >= best.score:
+                break
+            best = better
         showing = bench_days(TO_SHOW, _SHOW_SEED)
-        plans = []
-        for kind, one in found:
-            self.tick()
-            plans.append(self._plan(kind, search, one, days_model, showing, whole=one is best))
+        self.report(0.9, "simulating bench days")
+        plans = [self._plan(kind, search, one, days_model, showing) for kind, one in found]
+        best = self._held(search, best)
         return Suggestions(
             plans=tuple(plans),
             worth=self._worth(search, best),
@@ -255,10 +257,17 @@ class Suggester:
         if ways:
             others.append((PlanKind.OTHER_TRAY, min(ways, key=lambda one: one.score)))
         shown = [(PlanKind.SUGGESTED, best)]
+        plans = [self._undyed(search, PlanKind.SUGGESTED, best)]
         for kind, one in others:
-            if all((one.inner, one.picks) != (own.inner, own.picks) for _, own in shown):
+            plan = self._undyed(search, kind, one)
+            if plan not in plans:
                 shown.append((kind, one))
+                plans.append(plan)
         return shown
+
+    def _undyed(self, search: CoatSearch, kind: PlanKind, one: Found) -> StainPlan:
+        """Return a plan to tell it from others: they may differ by what lies over connectors."""
+        return self.composed(search, one, dyes=False, most_jars=self._most_jars(kind))[0]
 
     def _plan(
         self,
@@ -267,10 +276,10 @@ class Suggester:
         one: Found,
         model: ReachModel,
         days: BenchDays,
-        *,
-        whole: bool,
     ) -> SuggestedPlan:
-        plan = self.composed(search, one)
+        self.tick()
+        one = self._held(search, one, kind)
+        plan, connectors = self.composed(search, one, most_jars=self._most_jars(kind))
         coats = self.rounds(plan)
         return SuggestedPlan(
             kind=kind,
@@ -281,8 +290,24 @@ class Suggester:
             survival=self._survival(search, one, model, days, plan),
             coats=coats,
             minutes=mixing_minutes(len(plan.jars)) + MINUTES_PER_COAT * coats,
-            on_whole_crown=whole,
+            connectors=connectors,
         )
+
+    def _most_jars(self, kind: PlanKind) -> int:
+        most = self.stock.most_jars
+        return min(FEW_JARS, most) if kind is PlanKind.FEW_JARS else most
+
+    def _held(self, search: CoatSearch, one: Found, kind: PlanKind = PlanKind.SUGGESTED) -> Found:
+        """Return a plan with its score by the prediction of the whole crown.
+
+        From then on the search carries over from this plan: its own colours are exactly those.
+        """
+        most = self._most_jars(kind)
+        key = one.inner, one.picks, most
+        if key not in self._seen:
+            self._seen[key] = self.whole_crown(self.composed(search, one, most_jars=most)[0])
+            self.tick()
+        return search.held_to(one, self._seen[key], self.prices)
 
     def areas_of(self, search: CoatSearch, one: Found) -> tuple[SuggestedArea, ...]:
         """Return what a found plan gives every area."""
@@ -332,9 +357,20 @@ class Suggester:
         )
 
     def composed(
-        self, search: CoatSearch, one: Found, *, block: str = "", dyes: bool = True
-    ) -> StainPlan:
-        """Return a found plan as jars and steps; without dye recipes if they do not matter."""
+        self,
+        search: CoatSearch,
+        one: Found,
+        *,
+        block: str = "",
+        dyes: bool = True,
+        most_jars: int | None = None,
+    ) -> tuple[StainPlan, str]:
+        """Return a found plan as jars and steps, and what is to be said of connectors.
+
+        Dye recipes are left out where they do not matter. Over the connectors of a bridge comes
+        the usual accent, if a jar for it is there or fits on a tray of `most_jars`, by default
+        those of the stock.
+        """
         painted = [
             PaintedArea(area=own.area, coats=dict(self.named(own.counts[pick])))
             for own, pick in zip(search.options, one.picks, strict=True)
@@ -342,9 +378,13 @@ class Suggester:
         inside = PaintedArea(
             area=Zone.INNER, coats=dict(self.named(search.inner.counts[one.inner]))
         )
-        return compose(self.case, self.liquids, (inside, *painted), block=block, dyes=dyes)
+        plan = compose(self.case, self.liquids, (inside, *painted), block=block, dyes=dyes)
+        if Accent.CONNECTOR in self.places.areas:
+            return plan, ""
+        most = self.stock.most_jars if most_jars is None else most_jars
+        return with_usual_accent(self.case, plan, liquids=self.liquids, most_jars=most, dyes=dyes)
 
-    def _whole_crown(self, plan: StainPlan) -> Array:
+    def whole_crown(self, plan: StainPlan) -> Array:
         """Return the areas' colours (A, 3) by the prediction of the whole crown."""
         case = replace(self.case, plan=plan)
         scene = scene_from_case(case, bands="screen")

@@ -43,7 +43,7 @@ class SuggestedArea:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class SuggestedPlan:
-    """One of several plans.
+    """One of several plans; its colours are those of the whole crown's prediction.
 
     Parameters
     ----------
@@ -59,9 +59,8 @@ class SuggestedPlan:
         Rounds of painting, all steps together.
     minutes
         Of mixing and painting.
-    on_whole_crown
-        True if the colours are those of the whole crown's prediction; False if they are carried
-        over from the suggested plan's.
+    connectors
+        What is said of the connectors of a bridge; empty where there are none.
     """
 
     kind: PlanKind
@@ -72,7 +71,7 @@ class SuggestedPlan:
     survival: Survival
     coats: int
     minutes: float
-    on_whole_crown: bool
+    connectors: str = ""
 
     @property
     def liquids(self) -> tuple[str, ...]:

@@ -10,7 +10,7 @@ area by area with all differences that a change makes, until nothing changes.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -127,6 +127,14 @@ class CoatSearch:
             coats=coats + int(self.inner.counts[inner].sum()),
             prices=prices,
         )
+
+    def held_to(self, one: Found, colours: Array, prices: Prices) -> Found:
+        """Return a plan with its score where its colours are these (A, 3).
+
+        What is added to all plans (`fixed`) is set so that this one has them exactly.
+        """
+        self.fixed = colours - self.mixed(one.inner, one.picks)
+        return replace(one, score=self.score(one.inner, one.picks, prices))
 
     def nearest(self, beside: Found) -> Array:
         """Return the least dE00 (A,) that each area can have by itself beside a plan's others."""

@@ -53,7 +53,7 @@ def survival_line(plan: SuggestedPlan) -> str:
 def reasons(plan: SuggestedPlan, found: Suggestions) -> tuple[str, ...]:
     """Return why a plan is what it is, or how it differs from the suggested one."""
     if plan.kind is not PlanKind.SUGGESTED:
-        return (_beside(plan, found.plans[0]),)
+        return tuple(one for one in (_beside(plan, found.plans[0]), plan.connectors) if one)
     says = [_against_before(plan, found)]
     says += [
         f"{one.liquid} earns its jar: without it the {one.label} would be {one.without:.1f} off "
@@ -70,6 +70,7 @@ def reasons(plan: SuggestedPlan, found: Suggestions) -> tuple[str, ...]:
         )
     if found.plan(PlanKind.CLOSEST) is None:
         says.append("No other plan within the limits comes closer.")
+    says.append(plan.connectors)
     return tuple(one for one in says if one)
 
 

@@ -8,17 +8,23 @@ import numpy as np
 import pytest
 
 from stainmap.app.prediction import predict_case
+from stainmap.app.suggesting import suggest_coats
 from stainmap.errors import PlanError
 from stainmap.model.case import Case
+from stainmap.model.colour import IN_PLACE, Colour, Measurement
 from stainmap.model.plan import BrushedCoats, CoatSpan, Step
+from stainmap.model.target import Target
 from stainmap.model.tooth import Role, Tooth, Unit
 from stainmap.model.zone import Accent, Zone
 from stainmap.planning.bridge_accents import (
     has_connector_accent,
     has_connectors,
     with_connector_accent,
+    with_usual_accent,
 )
 from stainmap.planning.coat_limits import excesses
+from stainmap.planning.suggest_result import PlanKind
+from stainmap.planning.suggest_words import reasons
 from stainmap.planning.unit_values import unit_values
 from tests.builders import dome_case
 from tests.predict.scenes import DENTINE, materials
@@ -139,3 +145,46 @@ def test_an_unusual_order_is_advised_of(bridge: Case) -> None:
         "Step 2 paints 'inner surface' after step 1 painted 'cusp'",
         "Step 3 paints 'cervical' after step 1 painted 'cusp'",
     ]
+
+
+def test_the_usual_accent_comes_where_it_has_room_and_says_why_where_not(bridge: Case) -> None:
+    names = [one.name for one in bridge.materials.liquids]
+    plan, said = with_usual_accent(bridge, bridge.plan, liquids=names, most_jars=3)
+    assert plan == with_connector_accent(bridge).plan
+    assert said.startswith("Over connectors and in embrasures: umber")
+    # Painted already: left alone, and said.
+    assert with_usual_accent(bridge, plan, liquids=names, most_jars=3) == (plan, said)
+    kept, said = with_usual_accent(bridge, bridge.plan, liquids=names, most_jars=2)
+    assert kept is bridge.plan
+    assert said == "Connectors and embrasures stay plain: umber would need a further jar."
+    kept, said = with_usual_accent(bridge, bridge.plan, liquids=("barley",), most_jars=6)
+    assert kept is bridge.plan
+    assert "no warm dark accent is at hand" in said
+    slate = bridge.plan.with_step(0, Step(jar=2).with_coats(Zone.BODY, CoatSpan.exactly(1)))
+    kept, said = with_usual_accent(bridge, slate, liquids=names, most_jars=6)
+    assert kept is slate
+    assert "what lies below takes the usual limit" in said
+    single = dome_case(6, 12)
+    assert with_usual_accent(single, single.plan, liquids=names, most_jars=6) == (single.plan, "")
+
+
+def test_suggested_plans_of_a_bridge_paint_its_connectors(bridge: Case) -> None:
+    """Every plan says what becomes of the connectors; what it says is what it paints."""
+    wanted = Colour(lightness=73.0, a=2.0, b=19.0, measurement=Measurement(backing=IN_PLACE))
+    band = bridge.accent(Accent.CONNECTOR)
+    assert band is not None
+    # Not over cusps: what lowers value there leaves no room for the accent.
+    low = np.where(bridge.zones == int(Zone.BODY), band, 0.0).astype(np.float32)
+    case = replace(bridge.with_accent(Accent.CONNECTOR, low), target=Target(body=wanted))
+    prediction = predict_case(case)
+    found = suggest_coats(prediction)
+    for plan in found.plans:
+        there = replace(case, plan=plan.plan)
+        painted = has_connector_accent(there)
+        assert plan.connectors.startswith("Over connectors" if painted else "Connectors and")
+        assert plan.connectors in reasons(plan, found)
+        assert len(plan.plan.jars) <= (3 if plan.kind is PlanKind.FEW_JARS else 6)
+    assert has_connector_accent(replace(case, plan=found.plans[0].plan))
+    # The plan of three jars is there by itself where the accent makes the suggested one larger.
+    few = found.plan(PlanKind.FEW_JARS)
+    assert few is not None or len(found.plans[0].plan.jars) <= 3
