@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -11,6 +12,7 @@ from platformdirs import user_config_path
 from stainmap.errors import CatalogueError
 from stainmap.files.advice_file import starter_limits, with_limits
 from stainmap.model.advice_limits import AdviceLimits
+from stainmap.model.case import Case
 from stainmap.planning.advice import advise
 from stainmap.planning.advice_ground import AdviceGround, MeasuredPlaces
 from stainmap.planning.advice_value import Advice, Severity
@@ -58,6 +60,18 @@ def advice_on(
     if problem:
         advice = (*advice, Advice(rule="own limits", sentence=problem, severity=Severity.NOTE))
     return advice, ground.kept
+
+
+def with_hidden_advice(case: Case, key: str) -> Case:
+    """Return the case with a piece of advice hidden, by its `Advice.key`."""
+    if key in case.hidden_advice:
+        return case
+    return replace(case, hidden_advice=(*case.hidden_advice, key))
+
+
+def with_all_advice(case: Case) -> Case:
+    """Return the case with no advice hidden."""
+    return replace(case, hidden_advice=()) if case.hidden_advice else case
 
 
 @cache

@@ -110,6 +110,7 @@ def _plan(case: Case) -> Entries:
                 "stump": one.stump,
                 "cement": one.cement,
                 "cement_mm": one.cement_thickness_mm,
+                "tooth": None if one.of_unit is None else case.units[one.of_unit].tooth.number,
             }
             for one in case.backings
         ],

@@ -146,23 +146,26 @@ def with_programme(case: Case, name: str) -> Case:
     return replace(case, programme=case.materials.programme(name).name)
 
 
-def with_backing(case: Case, region: Region, *, stump: str, cement: str) -> Case:
-    """Return the case with something else behind one region."""
+def with_backing(
+    case: Case, region: Region, *, stump: str, cement: str, unit: int | None = None
+) -> Case:
+    """Return the case with something else behind one region, of one unit (from 0) or of all."""
     case.materials.stump(stump)
     case.materials.cement(cement)
-    old = next((one for one in case.backings if one.region == region), None)
+    old = _own_backing(case, region, unit)
     new = (
-        Backing(region=region, stump=stump, cement=cement)
+        Backing(region=region, stump=stump, cement=cement, of_unit=unit)
         if old is None
         else replace(old, stump=stump, cement=cement)
     )
-    kept = tuple(one for one in case.backings if one.region != region)
-    return replace(case, backings=(*kept, new) if old is None else _in_place(case, new))
+    return replace(case, backings=(*case.backings, new) if old is None else _in_place(case, new))
 
 
-def with_cement_thickness(case: Case, region: Region, thickness_mm: float) -> Case:
+def with_cement_thickness(
+    case: Case, region: Region, thickness_mm: float, unit: int | None = None
+) -> Case:
     """Return the case with another thickness of the cement behind one region, 0 to 1 mm."""
-    old = next((one for one in case.backings if one.region == region), None)
+    old = _own_backing(case, region, unit)
     if old is None:
         raise PlanError(
             f"Nothing of its own lies behind the region '{region}'.",
@@ -171,11 +174,15 @@ def with_cement_thickness(case: Case, region: Region, thickness_mm: float) -> Ca
     return replace(case, backings=_in_place(case, replace(old, cement_thickness_mm=thickness_mm)))
 
 
-def without_backing(case: Case, region: Region) -> Case:
-    """Return the case with the stump behind a region again; the stump itself stays."""
-    if region is Region.STUMP:
+def without_backing(case: Case, region: Region, unit: int | None = None) -> Case:
+    """Return the case with the stump behind a region again; the stump itself stays.
+
+    Of a unit (from 0): with what lies behind all units again.
+    """
+    if region is Region.STUMP and unit is None:
         raise PlanError("Something must lie behind the crown.", advice="Choose another stump.")
-    return replace(case, backings=tuple(one for one in case.backings if one.region != region))
+    kept = tuple(one for one in case.backings if (one.region, one.of_unit) != (region, unit))
+    return case if len(kept) == len(case.backings) else replace(case, backings=kept)
 
 
 def with_screw_channel(
@@ -279,8 +286,14 @@ def _step(case: Case, step: int) -> Step:
     return case.plan.steps[step]
 
 
+def _own_backing(case: Case, region: Region, unit: int | None) -> Backing | None:
+    same = (one for one in case.backings if (one.region, one.of_unit) == (region, unit))
+    return next(same, None)
+
+
 def _in_place(case: Case, new: Backing) -> tuple[Backing, ...]:
-    return tuple(new if one.region == new.region else one for one in case.backings)
+    key = (new.region, new.of_unit)
+    return tuple(new if (one.region, one.of_unit) == key else one for one in case.backings)
 
 
 def _scaled(case: Case, factor: float) -> Case:

@@ -379,7 +379,22 @@ def reread(
         units=units,
         reading=replace(proposal.reading, warnings=warnings),
         screw_channels=_kept_channels(case, proposal.reading),
+        backings=_kept_backings(case, units),
     )
+
+
+def _kept_backings(case: Case, units: tuple[Unit, ...]) -> tuple[Backing, ...]:
+    """Return what lies behind, stumps of single units with the teeth they were behind."""
+    if len(units) == len(case.units):
+        return case.backings
+    numbers = [unit.tooth.number for unit in units]
+    kept = []
+    for one in case.backings:
+        if one.of_unit is None:
+            kept.append(one)
+        elif (number := case.units[one.of_unit].tooth.number) in numbers:
+            kept.append(replace(one, of_unit=numbers.index(number)))
+    return tuple(kept)
 
 
 def _kept_channels(case: Case, reading: CrownReading) -> tuple[ScrewChannel, ...]:

@@ -33,6 +33,8 @@ PREDICTED_FROM = frozenset(
         # What a new revision is printed from must count as predicted.
         "printed",
         "intake",
+        # Nothing is predicted from it, but the newest prediction is to be that of the open case.
+        "hidden_advice",
     }
 )
 

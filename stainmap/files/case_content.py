@@ -165,6 +165,7 @@ class CaseReader:
             sliders=sliders_of(document),
             intake=intake_of(document),
             bench=bench_of(document),
+            hidden_advice=document.hidden_advice,
         )
 
     def _surface(self, document: CaseDoc) -> CrownSurface:

@@ -17,7 +17,9 @@ Schema history
     last sheets (printed). An older case has no intake: nobody has said what lies behind the crown.
 4
     Adds bench: the stages done at the bench, each with its time and the hash of the plan it was
-    done by. Of an older case nobody has said that anything was done.
+    done by. Of an older case nobody has said that anything was done. In backings, the unit that one
+    lies behind (of_unit); advice that is hidden (hidden_advice). An older case has one stump behind
+    all units, and hides nothing.
 
 Every older version is read, only the newest is written, a newer one is refused.
 """
@@ -134,6 +136,7 @@ def document_of(case: Case, program: str) -> CaseDoc:
                 stump=b.stump,
                 cement=b.cement,
                 cement_thickness_mm=b.cement_thickness_mm,
+                of_unit=b.of_unit,
             )
             for b in case.backings
         ),
@@ -164,6 +167,7 @@ def document_of(case: Case, program: str) -> CaseDoc:
             cusp_descent=case.sliders.cusp_descent,
             fissure_width=case.sliders.fissure_width,
         ),
+        hidden_advice=case.hidden_advice,
         bench=tuple(
             BenchMarkDoc(stage=mark.stage.value, at=mark.at, plan_hash=mark.plan_hash)
             for mark in case.bench.marks
@@ -330,6 +334,7 @@ def backings_of(document: CaseDoc) -> tuple[Backing, ...]:
             stump=b.stump,
             cement=b.cement,
             cement_thickness_mm=b.cement_thickness_mm,
+            of_unit=b.of_unit,
         )
         for b in document.backings
     )

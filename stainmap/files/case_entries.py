@@ -98,6 +98,7 @@ class BackingDoc(msgspec.Struct, frozen=True):
     stump: str
     cement: str
     cement_thickness_mm: float
+    of_unit: int | None = None
 
 
 class ColourDoc(msgspec.Struct, frozen=True):
@@ -261,3 +262,4 @@ class CaseDoc(msgspec.Struct, frozen=True):
     intake: IntakeDoc | None = None
     printed: str = ""
     bench: tuple[BenchMarkDoc, ...] = ()
+    hidden_advice: tuple[str, ...] = ()

@@ -35,12 +35,16 @@ class Region(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Backing:
-    """What lies behind one region: a stump of the catalogue, behind a cement layer."""
+    """What lies behind one region: a stump of the catalogue, behind a cement layer.
+
+    `of_unit` is the unit, from 0, that it lies behind; None behind all that have none of their own.
+    """
 
     region: Region
     stump: str
     cement: str
     cement_thickness_mm: float = 0.05
+    of_unit: int | None = None
 
     def __post_init__(self) -> None:
         """Refuse a cement layer thicker than any crown leaves room for."""
@@ -129,6 +133,8 @@ class Case:
         Plan hash of the last sheets that were printed or saved; empty before the first.
     bench
         What has been done at the bench, and when.
+    hidden_advice
+        Keys of advice (`Advice.key`) that is not shown any more.
     """
 
     code: str
@@ -155,6 +161,7 @@ class Case:
     intake: Intake | None = None
     printed: str = ""
     bench: BenchRecord = field(default_factory=BenchRecord)
+    hidden_advice: tuple[str, ...] = ()
 
     def __post_init__(self) -> None:
         """Check that per-vertex arrays fit the surface; make them read-only."""
@@ -165,6 +172,9 @@ class Case:
             raise PlanError("Zones, accents and readings do not fit the surface.")
         if any(channel.unit >= len(self.units) for channel in self.screw_channels):
             raise PlanError("A screw channel belongs to a unit that is not there.")
+        own = [one.of_unit for one in self.backings if one.of_unit is not None]
+        if any(not 0 <= unit < len(self.units) for unit in own):
+            raise PlanError("A stump belongs to a unit that is not there.")
         for array in arrays:
             array.flags.writeable = False
 
@@ -178,12 +188,17 @@ class Case:
         kept.append(AccentMask(accent=accent, share=share))
         return replace(self, accents=tuple(sorted(kept, key=lambda mask: int(mask.accent))))
 
-    def backing(self, region: Region) -> Backing:
-        """Return the backing of a region, falling back to the stump's."""
+    def backing(self, region: Region, unit: int | None = None) -> Backing:
+        """Return the backing of a region, falling back to the stump's.
+
+        That of a unit (from 0) falls back to what lies behind all units, region by region.
+        """
+        whose = (None,) if unit is None else (unit, None)
         for wanted in (region, Region.STUMP):
-            for backing in self.backings:
-                if backing.region == wanted:
-                    return backing
+            for of_unit in whose:
+                for backing in self.backings:
+                    if backing.region == wanted and backing.of_unit == of_unit:
+                        return backing
         raise PlanError(
             "The case does not say what lies behind the crown.", advice="Choose a stump."
         )

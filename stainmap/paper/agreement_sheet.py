@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 from typing import Final
 
 from stainmap.errors import PlanError
 from stainmap.files.atomic import write_bytes
-from stainmap.model.case import Region
+from stainmap.model.case import Backing, Case, Region
 from stainmap.model.colour import Colour
 from stainmap.model.intake import Intake, Shade
 from stainmap.model.plan import CoatSpan
+from stainmap.model.tooth import Role
 from stainmap.model.zone import Accent, Zone
 from stainmap.optics.colorimetry import lab_to_srgb
 from stainmap.paper.agreement_limits import all_shades, limits
@@ -76,15 +78,30 @@ def shade_text(shade: Shade) -> str:
 def facts(sheet: SheetData) -> list[tuple[str, str]]:
     """Return what else the order says: stump, cement, base, neighbours are told apart elsewhere."""
     case, intake = sheet.case, sheet.case.intake
-    backing = case.backing(Region.STUMP)
     known = intake is not None and intake.stump_known
+    stumps = _by_unit(case, lambda backing: backing.stump)
     rows = [
-        ("stump", backing.stump if known else f"not told; taken as {backing.stump}"),
-        ("cement", f"{backing.cement}, {backing.cement_thickness_mm:.2f} mm"),
+        ("stump", stumps if known else f"not told; taken as {stumps}"),
+        (
+            "cement",
+            _by_unit(case, lambda one: f"{one.cement}, {one.cement_thickness_mm:.2f} mm"),
+        ),
     ]
     if intake is not None and intake.implant_base:
         rows.append(("stands on", "a base on an implant"))
     return rows
+
+
+def _by_unit(case: Case, text: Callable[[Backing], str]) -> str:
+    """Return what is said of the stump, unit by unit where their stumps differ."""
+    found: dict[str, list[str]] = {}
+    for number, unit in enumerate(case.units):
+        if unit.role is not Role.PONTIC:
+            told = text(case.backing(Region.STUMP, number))
+            found.setdefault(told, []).append(str(unit.tooth.number))
+    if len(found) < 2:
+        return next(iter(found), text(case.backing(Region.STUMP)))
+    return "; ".join(f"{' '.join(teeth)}: {told}" for told, teeth in found.items())
 
 
 def _wanted_blocks(page: Page, sheet: SheetData) -> list[Block]:

@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 
 from stainmap.model.advice_limits import AdviceLimits
 from stainmap.model.case import Backing, Case, Region
+from stainmap.model.tooth import Role
 from stainmap.model.zone import Area, Zone, area_label
 from stainmap.planning.advice_value import Mask, Place, place_of
 from stainmap.planning.draft import wall_over_stump
@@ -220,9 +221,13 @@ class AdviceGround:
         walls = np.array([one.wall_mm for one in pieces])
         return lab_of_reflectance(flat, reflectance_of_load(flat, load, walls, behind))
 
-    def stump_backing(self) -> Backing:
-        """Return what lies behind most of the crown."""
-        return self.case.backing(Region.STUMP)
+    def stump_backings(self) -> dict[Backing, list[int]]:
+        """Return the stumps behind the units that stand on one, and which units these are."""
+        found: dict[Backing, list[int]] = {}
+        for number, unit in enumerate(self.case.units):
+            if unit.role is not Role.PONTIC:
+                found.setdefault(self.case.backing(Region.STUMP, number), []).append(number)
+        return found
 
 
 def touching(mesh: TriMesh, mask: Mask) -> Mask:

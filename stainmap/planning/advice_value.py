@@ -87,6 +87,13 @@ class Advice:
     place: Place | None = None
 
     @property
+    def key(self) -> str:
+        """What it is about, whatever its figure: the same in every prediction of a case."""
+        area = "" if self.area is None else str(int(self.area))
+        unit = "" if self.unit is None else str(self.unit)
+        return f"{self.rule}/{area}/{unit}"
+
+    @property
     def detail(self) -> str:
         """What can be done, the limit and where that comes from, in running text."""
         parts = [self.remedy, self.basis]

@@ -9,6 +9,7 @@ from itertools import pairwise
 import numpy as np
 
 from stainmap.model.advice_limits import AdviceLimit, Mark
+from stainmap.model.case import Backing, Region
 from stainmap.model.tooth import Role
 from stainmap.optics.difference import delta_e_00
 from stainmap.planning.advice_ground import AdviceGround, FlatSample, touching
@@ -125,16 +126,28 @@ def stump_shines_through(ground: AdviceGround) -> Iterator[Advice]:
     """
     if ground.assumed_wall:
         return
+    stumps = ground.stump_backings()
+    for backing, units in stumps.items():
+        whose = units if len(stumps) > 1 else None
+        yield from _shines_through(ground, backing, whose)
+
+
+def _shines_through(
+    ground: AdviceGround, backing: Backing, units: list[int] | None
+) -> Iterator[Advice]:
+    """Yield a sentence if a stump shows on its units, on all if None."""
     case = ground.case
-    backing = ground.stump_backing()
     nominal = case.materials.block(case.plan.block).layers[0].nominal.measurement.backing
     known = {stump.name for stump in case.materials.stumps}
     if backing.stump == nominal or nominal not in known:
         return
+    over = ground.over_stump
+    if units is not None:
+        over = over & np.isin(case.reading.unit_index, units)
     region = case.backings.index(backing)
     steps = len(case.plan.steps)
     layers = ground.scene.layer_share
-    mean = None if layers is None else layers[:, ground.over_stump].mean(axis=1)
+    mean = None if layers is None or not over.any() else layers[:, over].mean(axis=1)
     pieces = [
         FlatSample(
             coats=np.zeros(steps),
@@ -150,15 +163,18 @@ def stump_shines_through(ground: AdviceGround) -> Iterator[Advice]:
     there = ground.flat_lab(pieces, ground.scene_over(usual))
     seen = np.interp(ground.wall_mm, _GRID_MM, delta_e_00(here, there))
     limit, least = ground.limits["stump_seen"], ground.limits["stump_area"]
-    shows = ground.over_stump & (seen > limit.value)
+    shows = over & (seen > limit.value)
     area = float(ground.mesh.vertex_areas[shows].sum())
     if area < least.value:
         return
     worst = float(np.percentile(seen[shows], 95))
     darker = "darker" if (here[:, 0] - there[:, 0])[:10].mean() < 0 else "lighter"
+    teeth = "" if units is None else " and ".join(str(case.units[k].tooth.number) for k in units)
+    of_units = f" of {teeth}" if teeth else ""
     yield Advice(
         rule="stump shines through",
-        sentence=f"The stump ({backing.stump}) shines through on {area:.0f} {_SQUARE}: "
+        unit=None if units is None else units[0],
+        sentence=f"The stump{of_units} ({backing.stump}) shines through on {area:.0f} {_SQUARE}: "
         f"{darker}, up to {worst:.1f} dE00.",
         severity=Severity.CHECK,
         remedy="Plan a thicker wall, a more opaque cement or a more opaque block.",
@@ -180,7 +196,7 @@ def draft(ground: AdviceGround) -> Iterator[Advice]:
     if area < DRAFT_FROM_MM2:
         yield Advice(
             rule="stump missing",
-            sentence=f"Nobody has said what lies behind; {ground.stump_backing().stump} is "
+            sentence=f"Nobody has said what lies behind; {case.backing(Region.STUMP).stump} is "
             "assumed.",
             severity=Severity.NOTE,
             remedy="Choose the stump on the intake page.",

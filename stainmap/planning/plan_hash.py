@@ -20,6 +20,8 @@ SHOWN_DIGITS = 8
 _LATER_FIELDS = frozenset(
     {"amounts", "own_drying_minutes", "coupon", "conversions", "held", "body_doubt"}
 )
+# The same of a field whose 0 is a value.
+_LATER_INDEX = frozenset({"of_unit"})
 # A lock binds the search for coats, not the hand.
 _NOT_PAINTED = frozenset({"locked"})
 
@@ -82,6 +84,7 @@ def _plain(value: Any) -> Any:
             for field in fields(value)
             if field.name not in _NOT_PAINTED
             and (field.name not in _LATER_FIELDS or getattr(value, field.name))
+            and not (field.name in _LATER_INDEX and getattr(value, field.name) is None)
         }
     if isinstance(value, dict):
         return {str(key): _plain(entry) for key, entry in value.items()}

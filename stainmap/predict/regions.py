@@ -40,7 +40,7 @@ def region_of_vertices(case: Case) -> NDArray[np.uint8]:
     Pontics have their own; on front teeth so has the outer surface down to 1.5 mm below the
     edge, and so has the mouth of a screw channel where somebody has said that there is one. What
     lies nearer wins: a channel over an edge. Everything else, and every region without an entry
-    of its own, has the stump behind it.
+    of its own, has the stump behind it: that of its unit, if the unit has one of its own.
 
     Raises
     ------
@@ -51,11 +51,12 @@ def region_of_vertices(case: Case) -> NDArray[np.uint8]:
     pontic = np.array([unit.role is Role.PONTIC for unit in case.units])[reading.unit_index]
     front = np.array([unit.tooth.is_front for unit in case.units])[reading.unit_index]
     edge = front & reading.outer & (reading.depth_below_crest_mm < INCISAL_EDGE_MM)
-    regions = np.full(len(reading.outer), _position(case, Region.STUMP), dtype=np.uint8)
-    regions[edge] = _position(case, Region.INCISAL_EDGE)
-    regions[pontic] = _position(case, Region.PONTIC)
+    regions = _position(case, Region.STUMP)[reading.unit_index]
+    regions[edge] = _position(case, Region.INCISAL_EDGE)[reading.unit_index[edge]]
+    regions[pontic] = _position(case, Region.PONTIC)[reading.unit_index[pontic]]
     for channel in case.screw_channels:
-        regions[mouth_of(case, channel)] = _position(case, Region.SCREW_CHANNEL)
+        own = _position(case, Region.SCREW_CHANNEL)[channel.unit]
+        regions[mouth_of(case, channel)] = own
     return regions
 
 
@@ -75,5 +76,9 @@ def mouth_of(case: Case, channel: ScrewChannel) -> NDArray[np.bool_]:
     )
 
 
-def _position(case: Case, region: Region) -> int:
-    return case.backings.index(case.backing(region))
+def _position(case: Case, region: Region) -> NDArray[np.uint8]:
+    """Return where the backing of a region stands among the case's, for every unit."""
+    count = max(len(case.units), 1)
+    return np.array(
+        [case.backings.index(case.backing(region, unit)) for unit in range(count)], dtype=np.uint8
+    )

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import numpy as np
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QObject, Signal
 
+from stainmap.app.advising import with_all_advice, with_hidden_advice
 from stainmap.app.change import Change
 from stainmap.app.session import Session
 from stainmap.model.case import Case
@@ -20,7 +21,15 @@ _ALONG_THE_AXIS = 0.96
 
 
 class AdviceDesk(QObject):
-    """Keeps the list in step with a session, and marks on the crown what is asked for."""
+    """Keeps the list in step with a session, and marks on the crown what is asked for.
+
+    Signals
+    -------
+    marked
+        `Place` that is marked now, or None.
+    """
+
+    marked = Signal(object)
 
     def __init__(
         self, session: Session, panel: AdvicePanel, view: CrownView, parent: QObject | None = None
@@ -29,6 +38,8 @@ class AdviceDesk(QObject):
         self._session, self._panel, self._view = session, panel, view
         self._shown: Advice | None = None
         panel.show_asked.connect(self.show_or_hide)
+        panel.hide_asked.connect(self._put_aside)
+        panel.all_asked.connect(self._bring_back)
         self._list()
 
     @property
@@ -40,7 +51,7 @@ class AdviceDesk(QObject):
         """Show what has changed."""
         if change.touches("opened", "surface"):
             self.hide()
-        if change.touches("opened", "outcome", "surface"):
+        if change.touches("opened", "outcome", "surface", "hidden_advice"):
             self._follow()
             self._list()
 
@@ -63,23 +74,39 @@ class AdviceDesk(QObject):
         self._shown = None
         self._view.overlay.found = None
         self._view.overlay.update()
+        self.marked.emit(None)
 
-    def _said(self) -> tuple[Advice, ...]:
+    def _all(self) -> tuple[Advice, ...]:
         prediction, case = self._session.prediction, self._session.case
         if prediction is None or case is None or prediction.case.surface is not case.surface:
             return ()
         return prediction.advice
 
+    def _said(self) -> tuple[Advice, ...]:
+        """Return what is not hidden in the open case."""
+        case = self._session.case
+        hidden = () if case is None else case.hidden_advice
+        return tuple(one for one in self._all() if one.key not in hidden)
+
+    def _put_aside(self, advice: Advice) -> None:
+        """Hide a piece of advice in this case; one undo step."""
+        self._session.edit("hide advice", lambda case: with_hidden_advice(case, advice.key))
+
+    def _bring_back(self) -> None:
+        """Show all advice again; one undo step."""
+        self._session.edit("show hidden advice", with_all_advice)
+
     def _list(self) -> None:
         self._panel.setVisible(self._session.prediction is not None)
-        self._panel.set_advice(self._said(), self._shown)
+        said = self._said()
+        self._panel.set_advice(said, self._shown, hidden=len(self._all()) - len(said))
 
     def _follow(self) -> None:
         """Keep the mark on the same advice of a newer prediction, or take it away with it."""
         old, case = self._shown, self._session.case
         if old is None or case is None:
             return
-        same = (one for one in self._said() if _about(one) == _about(old))
+        same = (one for one in self._said() if one.key == old.key)
         new = next(same, None)
         if new is None or new.place is None:
             self.hide()
@@ -95,6 +122,7 @@ class AdviceDesk(QObject):
             pieces=outline.pieces, normals=outline.normals, start=np.array(place.point_mm)
         )
         self._view.overlay.update()
+        self.marked.emit(place)
 
     def _turn_to(self, case: Case, place: Place) -> None:
         directions = figures.directions_of(case)
@@ -105,7 +133,3 @@ class AdviceDesk(QObject):
 
     def _fits(self, case: Case, place: Place) -> bool:
         return int(place.vertices[-1]) < case.surface.mesh.vertex_count
-
-
-def _about(advice: Advice) -> tuple[object, ...]:
-    return advice.rule, advice.area, advice.unit

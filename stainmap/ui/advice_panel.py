@@ -18,6 +18,7 @@ from stainmap.ui.theme import font, tones
 _MARK_PX = 18
 _FIGURE = re.compile(r"(\d) (?=mm|%|dE00|L\*|coats?|min|units?)")
 _NOTHING = "Nothing to say about this plan."
+_NOTHING_ELSE = "Nothing else to say about this plan."
 
 
 class SeverityMark(QWidget):
@@ -63,11 +64,14 @@ class AdviceRow(QWidget):
     -------
     show_asked
         The `Advice` whose place is to be shown, or no longer.
+    hide_asked
+        The `Advice` that is not to be shown any more in this case.
     moved
         +1 or -1: the row below or above is to have the focus.
     """
 
     show_asked = Signal(object)
+    hide_asked = Signal(object)
     moved = Signal(int)
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -90,8 +94,13 @@ class AdviceRow(QWidget):
         words = QVBoxLayout()
         words.setContentsMargins(0, 1, 0, 0)
         words.setSpacing(3)
+        self.put_aside = link_button("Hide this advice")
+        self.put_aside.setToolTip("Hide this advice in this case (Del). It can be shown again.")
+        self.put_aside.hide()
+        self.put_aside.clicked.connect(self._ask_to_hide)
         words.addWidget(self.sentence)
         words.addWidget(self.detail)
+        words.addWidget(self.put_aside, 0, Qt.AlignmentFlag.AlignLeft)
         row = QHBoxLayout(self)
         row.setContentsMargins(4, 5, 4, 5)
         row.setSpacing(6)
@@ -113,16 +122,18 @@ class AdviceRow(QWidget):
         self.sentence.setText(kept_together(advice.sentence))
         self.detail.setText(kept_together(advice.detail))
         self.show_me.setVisible(advice.place is not None)
-        self.show_me.setText("hide" if shown else "show me")
+        self.show_me.setText("unmark" if shown else "show me")
         self.show_me.setAccessibleName(f"{self.show_me.text()}: {advice.sentence}")
         self.setAccessibleName(f"{advice.severity}: {advice.sentence}")
         self.setAccessibleDescription(advice.detail)
+        self.put_aside.setAccessibleName(f"Hide this advice: {advice.sentence}")
         keys = " Return: show me." if advice.place is not None else ""
         self.setToolTip(f"<p><b>{advice.severity.capitalize()}.</b> {advice.detail}{keys}</p>")
 
     def open_detail(self, opened: bool) -> None:
         """Show or hide limit and source."""
         self.detail.setVisible(opened)
+        self.put_aside.setVisible(opened)
         self.updateGeometry()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
@@ -149,12 +160,14 @@ class AdviceRow(QWidget):
         self._come_into_sight()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Return shows the place, the space bar opens the detail, arrows go up and down."""
+        """Return shows the place, space opens the detail, Del hides it, arrows go up and down."""
         key = event.key()
         if key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
             self._ask()
         elif key == Qt.Key.Key_Space:
             self._turn_over()
+        elif key == Qt.Key.Key_Delete:
+            self._ask_to_hide()
         elif key in (Qt.Key.Key_Up, Qt.Key.Key_Down):
             self.moved.emit(1 if key == Qt.Key.Key_Down else -1)
         else:
@@ -173,6 +186,10 @@ class AdviceRow(QWidget):
         if isinstance(above, QScrollArea):
             above.ensureWidgetVisible(self, 0, 8)
 
+    def _ask_to_hide(self) -> None:
+        if self.advice is not None:
+            self.hide_asked.emit(self.advice)
+
     def _ask(self) -> None:
         if self.advice is not None and self.advice.place is not None:
             self.show_asked.emit(self.advice)
@@ -185,9 +202,15 @@ class AdvicePanel(QWidget):
     -------
     show_asked
         The `Advice` whose place is to be shown, or no longer.
+    hide_asked
+        The `Advice` that is not to be shown any more in this case.
+    all_asked
+        What was hidden is to be shown again.
     """
 
     show_asked = Signal(object)
+    hide_asked = Signal(object)
+    all_asked = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -202,19 +225,29 @@ class AdvicePanel(QWidget):
         self._list = QVBoxLayout()
         self._list.setSpacing(0)
         column.addLayout(self._list)
+        self.all = link_button("")
+        self.all.setToolTip("Show again what was hidden in this case")
+        self.all.hide()
+        self.all.clicked.connect(self.all_asked)
+        column.addWidget(self.all, 0, Qt.AlignmentFlag.AlignLeft)
         self.rows: list[AdviceRow] = []
 
-    def set_advice(self, said: Sequence[Advice], shown: Advice | None = None) -> None:
+    def set_advice(
+        self, said: Sequence[Advice], shown: Advice | None = None, *, hidden: int = 0
+    ) -> None:
         """Show these, in this order.
 
         Parameters
         ----------
         shown
             The one whose place is marked on the crown.
+        hidden
+            How many more there are that somebody has hidden.
         """
         while len(self.rows) < len(said):
             row = AdviceRow()
             row.show_asked.connect(self.show_asked)
+            row.hide_asked.connect(self.hide_asked)
             row.moved.connect(lambda step, one=row: self._move_focus(one, step))
             self._list.addWidget(row)
             self.rows.append(row)
@@ -223,6 +256,9 @@ class AdvicePanel(QWidget):
             if k < len(said):
                 row.set_advice(said[k], shown=said[k] is shown)
         self.nothing.setVisible(not said)
+        self.nothing.setText(_NOTHING_ELSE if hidden else _NOTHING)
+        self.all.setVisible(hidden > 0)
+        self.all.setText(f"{hidden} hidden: show again")
         self.head.set_remark(counted(said))
 
     def _move_focus(self, row: AdviceRow, step: int) -> None:

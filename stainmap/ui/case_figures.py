@@ -300,4 +300,5 @@ def _wall_there(prediction: Prediction, vertex: int) -> str:
     case, shape = prediction.case, prediction.shape
     guessed = "assumed " if shape.assumed_wall else ""
     wall = f"{guessed}wall {float(shape.wall_mm[vertex]):.2f} mm"
-    return f"{wall} over {case.backing(Region.STUMP).stump}"
+    unit = int(case.reading.unit_index[vertex])
+    return f"{wall} over {case.backing(Region.STUMP, unit).stump}"

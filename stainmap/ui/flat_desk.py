@@ -17,6 +17,7 @@ from stainmap.model.case import Case
 from stainmap.model.crown import CrownReading, CrownSurface
 from stainmap.model.tooth import Tooth, Unit
 from stainmap.paper.views import FLAT_SIDES, CrownDirections, Side
+from stainmap.planning.advice_value import Place
 from stainmap.planning.flat_views import FlatName, FlatPart, Towards, flat_unit
 from stainmap.surface.picking import Hit
 from stainmap.ui.crown_desk import CrownDesk
@@ -259,6 +260,23 @@ class FlatDesk(QObject):
         )
         if max(float(part.notable.mean()) for part in parts) > _NOTABLE_SHARE:
             self._remarks[unit] = "ruled: drawn more than twice, or less than half, its size"
+
+    # --- advice --------------------------------------------------------------------------
+
+    def mark(self, place: Place | None) -> None:
+        """Mark what advice is about, on its own unit; None takes the mark away."""
+        case = self._session.case
+        inside, middle = None, 0
+        if place is not None and case is not None:
+            mesh = case.surface.mesh
+            away = mesh.vertices[place.vertices] - np.array(place.point_mm)
+            middle = int(place.vertices[int(np.einsum("ij,ij->i", away, away).argmin())])
+            inside = np.zeros(mesh.vertex_count, dtype=np.bool_)
+            inside[place.vertices] = True
+            if self.is_on:
+                self.pane.choose_unit(int(case.reading.unit_index[middle]))
+        for view in self.pane.views.values():
+            view.show_found(inside, middle)
 
     # --- colours -------------------------------------------------------------------------
 

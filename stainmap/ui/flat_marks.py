@@ -14,6 +14,7 @@ from stainmap.ui.marks import Align, paint_text, text_width
 from stainmap.ui.theme import SURROUND_TEXT
 
 _WHITE_HALO = QColor(255, 255, 255, 170)
+_FOUND_PX = 9.0
 WORDS_FROM_PX = 300
 """Views from this width have whole words at their sides, in logical pixels."""
 
@@ -66,6 +67,22 @@ def paint_ring(painter: QPainter, pieces: FloatArray) -> None:
         pen.setCapStyle(Qt.PenCapStyle.RoundCap)
         painter.setPen(pen)
         painter.drawLines(lines)
+
+
+def paint_found(painter: QPainter, pieces: FloatArray, middle: FloatArray | None) -> None:
+    """Draw the outline of what advice is about, as on the crown, and a ring around its middle.
+
+    In logical pixels: (n, 2, 2), and (2,) or None where the middle is not seen.
+    """
+    lines = [QLineF(*(float(v) for v in piece)) for piece in pieces.reshape(-1, 4)]
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    for colour, width in ((_WHITE_HALO, 4.0), (QColor(SURROUND_TEXT), 2.0)):
+        pen = QPen(colour, width)
+        pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+        painter.setPen(pen)
+        painter.drawLines(lines)
+        if middle is not None:
+            painter.drawEllipse(QPointF(*(float(v) for v in middle)), _FOUND_PX, _FOUND_PX)
 
 
 def _paint_word(

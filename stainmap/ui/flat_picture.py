@@ -310,10 +310,22 @@ class FlatPicture:
 
     def ring(self, position: FloatArray, radius_mm: float) -> FloatArray:
         """Return line pieces (n, 2, 2) in pixels where a ball around a place cuts what is seen."""
-        sheet = self.sheet
-        away = self.mesh.vertices[sheet.vertices] - position
-        out = np.sqrt(np.einsum("ij,ij->i", away, away)) - radius_mm
-        faces = sheet.faces[self.seen_faces]
+        away = self.mesh.vertices[self.sheet.vertices] - position
+        return self._border(np.sqrt(np.einsum("ij,ij->i", away, away)) - radius_mm)
+
+    def outline(self, inside: BoolArray) -> FloatArray:
+        """Return line pieces (n, 2, 2) in pixels around what is seen of a region (V,)."""
+        return self._border(0.5 - inside[self.sheet.vertices].astype(np.float64))
+
+    def place_of_vertex(self, vertex: int) -> FloatArray | None:
+        """Return where a vertex of the crown is drawn, (2,) pixels; None if it is not seen."""
+        if not self._seen[vertex]:
+            return None
+        return np.asarray(self.places[self._local(np.array([vertex], dtype=np.int32))[0]])
+
+    def _border(self, out: FloatArray) -> FloatArray:
+        """Return where values change sign on what is seen, line pieces (n, 2, 2) in pixels."""
+        faces = self.sheet.faces[self.seen_faces]
         inside = out[faces] < 0.0
         count = inside.sum(axis=1)
         cut = (count == 1) | (count == 2)

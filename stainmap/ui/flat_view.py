@@ -22,13 +22,19 @@ from PySide6.QtWidgets import QWidget
 from stainmap.app.job import JobRunner, Progress
 from stainmap.errors import StainmapError
 from stainmap.paper.shading import ShadingFields
-from stainmap.surface.mesh import FloatArray, IndexArray, TriMesh
+from stainmap.surface.mesh import BoolArray, FloatArray, IndexArray, TriMesh
 from stainmap.surface.picking import Hit
 from stainmap.ui.crown_buffers import plain_shading
 from stainmap.ui.crown_picture import Look, SeenValues
 from stainmap.ui.crown_view import PointerTask
 from stainmap.ui.flat_colours import Box, coloured
-from stainmap.ui.flat_marks import WORDS_FROM_PX, SideMark, paint_marks, paint_ring
+from stainmap.ui.flat_marks import (
+    WORDS_FROM_PX,
+    SideMark,
+    paint_found,
+    paint_marks,
+    paint_ring,
+)
 from stainmap.ui.flat_picture import FlatLight, FlatPicture, FlatSheet, Margins, fitted_scale
 from stainmap.ui.marks import Align, paint_pill, paint_text, text_width
 from stainmap.ui.pill_places import pill_places
@@ -103,6 +109,8 @@ class FlatView(QWidget):
         self._pixels: NDArray[np.uint8] | None = None
         self._pills: list[tuple[int, QPointF]] = []
         self._ring: FloatArray | None = None
+        self._found: tuple[BoolArray, int] | None = None
+        self._found_drawn: tuple[FloatArray, FloatArray | None] | None = None
         self._order = 0
         self._asked: tuple[float, ...] | None = None
         self.scale_limit = np.inf
@@ -148,6 +156,7 @@ class FlatView(QWidget):
         self._order += 1
         self._asked = None
         self.picture = self._light = self._lit_as = self._pixels = self._ring = self._plain = None
+        self._found_drawn = None
         self._pills = []
 
     @property
@@ -237,6 +246,27 @@ class FlatView(QWidget):
         ]
         self.update()
 
+    # --- what advice is about ------------------------------------------------------------
+
+    def show_found(self, inside: BoolArray | None, vertex: int = 0) -> None:
+        """Mark a region (V,) of the crown and a vertex in its middle; None takes the mark away."""
+        self._found = None if inside is None else (inside, vertex)
+        self._outline_found()
+        self.update()
+
+    @property
+    def found(self) -> tuple[FloatArray, FloatArray | None] | None:
+        """The mark as it is drawn: line pieces in pixels, and its middle if that is seen."""
+        return self._found_drawn
+
+    def _outline_found(self) -> None:
+        picture, found = self.picture, self._found
+        self._found_drawn = None
+        if picture is None or found is None or len(found[0]) != picture.mesh.vertex_count:
+            return
+        inside, vertex = found
+        self._found_drawn = picture.outline(inside), picture.place_of_vertex(vertex)
+
     # --- size ----------------------------------------------------------------------------
 
     @property
@@ -293,6 +323,7 @@ class FlatView(QWidget):
             if self._is_newest(order) and picture is not None:
                 self.picture, self._light, self._pixels = picture, None, None
                 self._ring = None
+                self._outline_found()
                 self._colour(None)
                 self.update()
 
@@ -326,6 +357,10 @@ class FlatView(QWidget):
                 paint_pill(painter, place, str(number), large=number <= ZONE_COUNT)
             if self._content is not None:
                 paint_marks(painter, self.rect(), picture, self._content.sheet, self._content.marks)
+            if self._found_drawn is not None:
+                pieces, middle = self._found_drawn
+                ratio = self.devicePixelRatioF()
+                paint_found(painter, pieces / ratio, None if middle is None else middle / ratio)
             if self._ring is not None:
                 paint_ring(painter, self._ring / self.devicePixelRatioF())
         elif picture is None and self._message:

@@ -18,7 +18,7 @@ from stainmap.model.zone import Zone
 from stainmap.predict.point_check import check_point
 from stainmap.ui import case_figures as figures
 from stainmap.ui.after_dialog import AfterDialog
-from stainmap.ui.backing_dialog import BackingDialog, regions_of
+from stainmap.ui.backing_dialog import BackingDialog, behind_now, units_on_stumps
 from stainmap.ui.coupon_dialog import CouponDialog
 from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.lights_dialog import LightsDialog
@@ -36,9 +36,12 @@ class PlanDialogs(QObject):
     -------
     said
         A sentence for the status line.
+    crowns_asked
+        Name of a programme that the crown is to be seen in, beside the chosen one.
     """
 
     said = Signal(str)
+    crowns_asked = Signal(str)
 
     def __init__(
         self,
@@ -83,18 +86,25 @@ class PlanDialogs(QObject):
         case = self._session.case
         if case is None:
             return
-        # A region without an entry of its own has the stump's.
-        before = tuple(replace(case.backing(region), region=region) for region in regions_of(case))
+        before = behind_now(case)
         names = figures.material_names(case)
-        dialog = BackingDialog(before, names.stumps, names.cements, self._window)
+        dialog = BackingDialog(
+            before, names.stumps, names.cements, self._window, units=units_on_stumps(case)
+        )
         if not _accepted(dialog) or (
             dialog.backings == before and case.intake is not None and case.intake.stump_known
         ):
             return
-        for old, new in zip(before, dialog.backings, strict=True):
-            if new != old:
-                case = edits.with_backing(case, new.region, stump=new.stump, cement=new.cement)
-                case = edits.with_cement_thickness(case, new.region, new.cement_thickness_mm)
+        for old in before:
+            if old.of_unit is not None:
+                case = edits.without_backing(case, old.region, old.of_unit)
+        for new in dialog.backings:
+            if new not in before or new.of_unit is not None:
+                unit = new.of_unit
+                case = edits.with_backing(
+                    case, new.region, stump=new.stump, cement=new.cement, unit=unit
+                )
+                case = edits.with_cement_thickness(case, new.region, new.cement_thickness_mm, unit)
         # Whoever leaves this page with OK has said what lies behind.
         self._edit("change what lies behind", with_stump_known(case))
 
@@ -162,6 +172,7 @@ class PlanDialogs(QObject):
             )
 
         dialog.asked.connect(ask)
+        dialog.crowns_asked.connect(self.crowns_asked)
         dialog.start()
         dialog.exec()
 
