@@ -129,6 +129,38 @@ class Survival:
         return self.survived / self.days
 
 
+def colours_on(
+    model: ReachModel,
+    days: BenchDays,
+    near: Sequence[NDArray[np.int64]],
+    inner: NDArray[np.int64],
+    dilution: Array,
+) -> Array:
+    """Return the colours (D, A, 3) that a plan gives on every day, by the quick model.
+
+    Parameters as for `survive`.
+    """
+    coats = np.stack(near).astype(np.float64)
+    areas = len(coats)
+    table = np.vstack([coats, inner[None]])
+    count = len(days)
+    every = np.repeat(table[None], count, axis=0)
+    cells = np.argwhere(table > 0)
+    if len(cells):
+        chosen = cells[(days.cell * len(cells)).astype(np.intp)]
+        every[np.arange(count), chosen[:, 0], chosen[:, 1]] += days.coat_step
+    every = np.maximum(every, 0.0) * days.hand[:, None, None]
+    share = np.repeat(dilution[None].astype(np.float64), count, axis=0)
+    used = np.flatnonzero(table.any(axis=0))
+    if len(used):
+        rich = used[(days.jar * len(used)).astype(np.intp)]
+        here = np.arange(count), rich
+        share[here] = 1.0 / (1.0 / share[here] + days.extra_dye / 25.0)
+    rows = model.backing_rows
+    shift = (days.stump_step + 1) * rows
+    return model.days(every[:, :areas], every[:, areas], share, days.wall_mm, shift)
+
+
 def survive(
     model: ReachModel,
     days: BenchDays,
@@ -159,32 +191,17 @@ def survive(
         As in the search.
     """
     coats = np.stack(near).astype(np.float64)
-    areas = len(coats)
-    table = np.vstack([coats, inner[None]])
-    count = len(days)
-    every = np.repeat(table[None], count, axis=0)
-    cells = np.argwhere(table > 0)
-    if len(cells):
-        chosen = cells[(days.cell * len(cells)).astype(np.intp)]
-        every[np.arange(count), chosen[:, 0], chosen[:, 1]] += days.coat_step
-    every = np.maximum(every, 0.0) * days.hand[:, None, None]
-    share = np.repeat(dilution[None].astype(np.float64), count, axis=0)
-    used = np.flatnonzero(table.any(axis=0))
-    if len(used):
-        rich = used[(days.jar * len(used)).astype(np.intp)]
-        here = np.arange(count), rich
-        share[here] = 1.0 / (1.0 / share[here] + days.extra_dye / 25.0)
-    rows = model.backing_rows
-    shift = (days.stump_step + 1) * rows
-    own = model.days(every[:, :areas], every[:, areas], share, days.wall_mm, shift)
+    own = colours_on(model, days, near, inner, dilution)
     planned = model.days(
         coats[None],
         inner[None].astype(np.float64),
         dilution[None],
         np.zeros(1),
-        np.full(1, rows, dtype=np.int64),
+        np.full(1, model.backing_rows, dtype=np.int64),
     )
     at_plan = delta_e_00(fixed + planned[0], wanted)
     allowed = np.maximum(ACCEPTABLE_DE00, at_plan + PERCEPTIBLE_DE00)
     holds = delta_e_00(fixed + own, wanted[None]) <= allowed[None]
-    return Survival(days=count, survived=int(holds.all(axis=1).sum()), by_area=holds.sum(axis=0))
+    return Survival(
+        days=len(days), survived=int(holds.all(axis=1).sum()), by_area=holds.sum(axis=0)
+    )

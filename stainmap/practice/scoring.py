@@ -1,0 +1,451 @@
+"""What an answer to an exercise is worth, without one ideal plan: many plans score in full.
+
+Points are given for what was reached and taken off for faults; together they are the score, not
+below the floor. No share and no cost here gets better as a plan gets worse. Weights are assumed:
+they say what matters more in an exercise, and are no measure of skill at the bench.
+"""
+
+from __future__ import annotations
+
+import itertools
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+
+from stainmap.model.case import Case
+from stainmap.model.zone import Accent, Area, Zone, area_label
+from stainmap.practice.exercise import FAULTS, Kind, Skill
+from stainmap.practice.exercise_faults import WORDS as FAULT_WORDS
+from stainmap.practice.exercise_task import Task
+from stainmap.practice.looking import Looked
+from stainmap.practice.score import Score, ScorePart, fault, reached, total
+from stainmap.practice.scoring_areas import AreaOverlap, accent_overlaps, zone_overlaps
+from stainmap.practice.scoring_overlay import areas_overlay, coats_overlay, colour_overlay
+from stainmap.practice.scoring_plan import (
+    AreaReach,
+    Bare,
+    area_reaches,
+    bare_places,
+    jars_used,
+    limit_faults,
+    map_followed,
+    mixing_faults,
+    order_faults,
+)
+from stainmap.surface.geodesic import distance_graph
+
+_ORDER_COST, _ORDER_CAP = 4.0, 12.0
+_JAR_COST, _JAR_CAP = 4.0, 12.0
+_ROUND_COST, _ROUND_CAP = 1.0, 8.0
+_MIX_COST, _MIX_CAP = 3.0, 9.0
+_LIMIT_COST, _LIMIT_CAP = 3.0, 12.0
+_KEPT_CAP = 20.0
+_ROUNDS_SPARE: Final = 2
+"""Rounds of painting beyond those of the true answer that cost nothing."""
+_GREEN_FREE, _GREEN_LOST = 0.5, 2.5
+"""a* below what is wanted that costs nothing, and at which all of it is lost; assumed."""
+_BLOCK_FREE, _BLOCK_LOST = 0.8, 4.0
+"""dE00 beyond the best block that costs nothing, and at which all is lost; assumed."""
+_BLOCK_COAT_COST = 4.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FaultAnswer:
+    """What a trainee says went wrong: the cause, and what is to be seen of it; None if unsaid."""
+
+    cause: Kind | None = None
+    sign: Kind | None = None
+
+    def __post_init__(self) -> None:
+        """Refuse what is no fault."""
+        for one in (self.cause, self.sign):
+            if one is not None and one not in FAULTS:
+                raise ValueError(f"{one} is no fault")
+
+
+def score_plan(task: Task, answer: Case) -> Score:
+    """Return what a planned or painted answer is worth.
+
+    Raises
+    ------
+    PlanError
+        If the answer is on another crown.
+    ValueError
+        If the exercise asks for a choice, not for a plan.
+    """
+    if not task.kind.is_planned:
+        raise ValueError("what went wrong is answered by a choice")
+    case = task.judged(answer)
+    if task.kind is Kind.FIND_AREAS:
+        return _areas(task, case)
+    if task.kind is Kind.CHOOSE_BLOCK:
+        return _block(task, case)
+    looked = task.looker.look(case)
+    if task.kind is Kind.PAPER_MAP:
+        return _map(task, looked)
+    if task.kind is Kind.LOWER_CUSPS:
+        return _cusps(task, looked)
+    return _planned(task, looked)
+
+
+# --- areas -------------------------------------------------------------------------------------
+
+
+def _areas(task: Task, case: Case) -> Score:
+    zones = tuple(area for area in task.areas if isinstance(area, Zone))
+    accents = tuple(area for area in task.areas if isinstance(area, Accent))
+    graph = distance_graph(task.true.surface.mesh)
+    found = (
+        *zone_overlaps(task.true, case, zones, graph),
+        *accent_overlaps(task.true, case, accents, graph),
+    )
+    begun = (
+        *zone_overlaps(task.true, task.start, zones, graph),
+        *accent_overlaps(task.true, task.start, accents, graph),
+    )
+    # Accents weigh half as much as zones: they are fewer square millimetres and softer.
+    weights = np.array([1.0] * len(zones) + [0.5] * len(accents))
+    points = 100.0 * weights / weights.sum()
+    parts = [
+        _overlap_part(task, one, before, float(most))
+        for one, before, most in zip(found, begun, points, strict=True)
+    ]
+    overlay = areas_overlay(task, case)
+    mean = float(np.mean([one.overlap for one in found]))
+    return total(parts, overlay, details={"mean overlap": round(mean, 3)})
+
+
+def _overlap_part(task: Task, one: AreaOverlap, before: AreaOverlap, most: float) -> ScorePart:
+    name = _name(task, one.area)
+    gained = max(one.overlap - before.overlap, 0.0) / max(1.0 - before.overlap, 1e-9)
+    if one.overlap > 1.0 - 1e-6:
+        text = f"The {name} is where it belongs."
+    else:
+        text = (
+            f"The {name} overlaps {100 * one.overlap:.0f} % with the true one:"
+            f" {one.missed_mm2:.1f} mm\N{SUPERSCRIPT TWO} missed,"
+            f" {one.extra_mm2:.1f} mm\N{SUPERSCRIPT TWO} too much."
+        )
+    return reached(Skill.AREAS, name, most, gained, text)
+
+
+# --- the block ---------------------------------------------------------------------------------
+
+
+def _block(task: Task, case: Case) -> Score:
+    chosen = next((fit for fit in task.blocks if fit.block == case.plan.block), None)
+    best = min(task.blocks, key=lambda fit: (max(fit.de00, _BLOCK_FREE), fit.coats))
+    if chosen is None or chosen.block == task.start.plan.block:
+        text = (
+            "The block is the one that was there, and it does not do."
+            if chosen is not None
+            else f"{case.plan.block} is of another strength class than was asked about."
+        )
+        part = reached(Skill.BLOCK, "block", 100.0, 0.0, text)
+        return total([part], empty=True, details={"block": case.plan.block})
+    beyond = max(chosen.de00 - best.de00, 0.0)
+    share = 1.0 - max(beyond - _BLOCK_FREE, 0.0) / (_BLOCK_LOST - _BLOCK_FREE)
+    text = (
+        f"On {chosen.block} the body comes within {chosen.de00:.1f} dE00 of what is wanted, with"
+        f" {chosen.coats} coats; bare it is L* {chosen.bare[0]:.1f}."
+    )
+    if chosen.block != best.block:
+        text = f"{text} {best.block} comes within {best.de00:.1f} with {best.coats}."
+    enough = max(
+        best.coats, sum(step.entry(Zone.BODY) is not None for step in task.true.plan.steps)
+    )
+    more = max(chosen.coats - enough, 0)
+    parts = [
+        reached(Skill.BLOCK, "block", 100.0, share, text),
+        fault(
+            Skill.ECONOMY,
+            "coats it takes",
+            _BLOCK_COAT_COST * more,
+            4 * _BLOCK_COAT_COST,
+            _coats_text(more, best.block),
+        ),
+    ]
+    return total(parts, details={"block": chosen.block})
+
+
+def _coats_text(more: int, best: str) -> str:
+    if more == 0:
+        return "No block does it with fewer coats."
+    if more == 1:
+        return f"The body takes a coat more than on {best}: a lighter start is a longer way."
+    return f"The body takes {more} coats more than on {best}: a lighter start is a longer way."
+
+
+# --- plans -------------------------------------------------------------------------------------
+
+
+def _planned(task: Task, looked: Looked) -> Score:
+    reaches = area_reaches(task, looked)
+    bare = bare_places(task, looked)
+    few, apart = task.kind is Kind.FEW_JARS, task.kind is Kind.BRIDGE_APART
+    stump = task.kind is Kind.DARK_STUMP
+    body, offsets, cover, economy = 35.0, 45.0, 20.0, 0.0
+    if few:
+        body, offsets, cover, economy = 25.0, 35.0, 15.0, 25.0
+    elif apart:
+        body, offsets, cover = 0.0, 60.0, 40.0
+    elif stump:
+        body, offsets, cover = 60.0, 40.0, 0.0
+    parts = _reached_parts(task, reaches, body=body, offsets=offsets, whole=100.0 - cover - economy)
+    gained = sum(part.points for part in parts) / max(sum(part.most for part in parts), 1e-9)
+    if apart:
+        parts.append(_connectors(task, looked, cover))
+    elif cover:
+        parts.append(_cover(bare, cover))
+    if economy:
+        parts.append(_economy(task, looked, economy, gained))
+    parts += _kept_parts(task, reaches)
+    parts += _faults(task, looked, few=few)
+    return total(parts, colour_overlay(task, looked), details=_figures(reaches))
+
+
+def _reached_parts(
+    task: Task, reaches: tuple[AreaReach, ...], *, body: float, offsets: float, whole: float
+) -> list[ScorePart]:
+    """Return a part for every area that had to be changed; their points are `whole` together."""
+    asked = [one for one in reaches if one.is_asked]
+    others = [one for one in asked if one.area is not Zone.BODY]
+    weights = [body if one.area is Zone.BODY else offsets / max(len(others), 1) for one in asked]
+    scale = whole / sum(weights) if sum(weights) > 0.0 else 0.0
+    return [
+        reached(
+            Skill.SHADE if one.area is Zone.BODY else _skill_of(task),
+            _name(task, one.area),
+            scale * weight,
+            one.share,
+            _reach_text(task, one),
+        )
+        for one, weight in zip(asked, weights, strict=True)
+    ]
+
+
+def _skill_of(task: Task) -> Skill:
+    return Skill.VALUE if task.kind in (Kind.BRIDGE_APART, Kind.LOWER_CUSPS) else Skill.SHADE
+
+
+def _reach_text(task: Task, one: AreaReach) -> str:
+    name = _name(task, one.area).capitalize()
+    value, chroma = one.off
+    if one.area is Zone.BODY:
+        if one.bands <= 1.0:
+            return f"{name}: within {one.bands:.1f} dE00 of the wanted shade."
+        return (
+            f"{name}: {one.bands:.1f} dE00 from the wanted shade ({value:+.1f} L*,"
+            f" {chroma:+.1f} C*); 1.0 is near enough."
+        )
+    if one.bands <= 1.0:
+        return f"{name}: its step from the body is as wanted."
+    if abs(value) < 0.05:
+        return f"{name}: {_more_or_less(chroma)} chroma against the body by {abs(chroma):.1f} C*."
+    way = "too light" if value > 0 else "too dark"
+    return f"{name}: {way} against the body by {abs(value):.1f} L*, {chroma:+.1f} in C*."
+
+
+def _more_or_less(chroma: float) -> str:
+    return "too much" if chroma > 0 else "too little"
+
+
+def _cover(bare: Bare, most: float) -> ScorePart:
+    square = "mm\N{SUPERSCRIPT TWO}"
+    if bare.bare_mm2 < 0.05:
+        text = "Nothing was left bare."
+    elif bare.rings:
+        text = (
+            f"{bare.bare_mm2:.1f} of {bare.due_mm2:.0f} {square} are bare, among them a ring up to"
+            f" {bare.widest_ring_mm:.1f} mm wide; most of it lies in {bare.beside}."
+        )
+    else:
+        text = (
+            f"{bare.bare_mm2:.1f} of {bare.due_mm2:.0f} {square} are bare; most of it lies in"
+            f" {bare.beside}."
+        )
+    return reached(Skill.COVERAGE, "nothing bare", most, bare.share, text)
+
+
+def _connectors(task: Task, looked: Looked, most: float) -> ScorePart:
+    """Return the part for connectors that were painted, each of them by itself."""
+    mask = task.true.accent(Accent.CONNECTOR)
+    case = task.true
+    if mask is None:
+        return reached(Skill.COVERAGE, "all connectors", most, 0.0, "There is no connector.")
+    more = looked.painted - task.start_look.painted
+    sizes = case.surface.mesh.vertex_areas * (mask > 0.5)
+    along = case.surface.mesh.vertices @ np.array(case.reading.mesial)
+    middles = [
+        float(along[case.reading.unit_index == unit].mean()) for unit in range(len(case.units))
+    ]
+    borders = [0.5 * (one + other) for one, other in itertools.pairwise(middles)]
+    nearest = np.abs(along[:, None] - np.array(borders)).argmin(axis=1)
+    shares = []
+    for number in range(len(borders)):
+        own = np.where(nearest == number, sizes, 0.0)
+        shares.append(float(own @ (more >= 0.4)) / max(float(own.sum()), 1e-9))
+    count = sum(share > 0.8 for share in shares)
+    text = f"{count} of {len(borders)} connectors are painted over their whole surface."
+    return reached(Skill.COVERAGE, "all connectors", most, float(np.mean(shares)), text)
+
+
+def _economy(task: Task, looked: Looked, most: float, gained: float) -> ScorePart:
+    """Return the part for few jars and coats; it counts as far as the colours are reached."""
+    jars, rounds = jars_used(looked.case)
+    enough_jars, enough_rounds = jars_used(task.true)
+    more_jars = max(jars - enough_jars, 0)
+    more_rounds = max(rounds - enough_rounds, 0)
+    share = max(1.0 - 0.35 * more_jars - 0.08 * more_rounds, 0.0)
+    text = f"{jars} jars and {rounds} rounds of painting; {enough_jars} and {enough_rounds} do it."
+    return reached(Skill.ECONOMY, "few jars and coats", most, share * gained, text)
+
+
+def _kept_parts(task: Task, reaches: tuple[AreaReach, ...]) -> list[ScorePart]:
+    """Return what it costs that areas which were right from the start are so no more."""
+    kept = [one for one in reaches if not one.is_asked]
+    if not kept:
+        return []
+    each = _KEPT_CAP / len(kept)
+    cost = sum(each * (1.0 - one.share) for one in kept)
+    worst = max(kept, key=lambda one: one.bands)
+    text = (
+        "What was right from the start is so still."
+        if worst.bands <= 1.0
+        else f"It was right before. {_reach_text(task, worst)}"
+    )
+    return [fault(_skill_of(task), "what was right", cost, _KEPT_CAP, text)]
+
+
+def _faults(task: Task, looked: Looked, *, few: bool = False) -> list[ScorePart]:
+    """Return the parts for order, jars, mixing and usual limits."""
+    case, true = looked.case, task.true
+    order = order_faults(case)
+    limits = limit_faults(case)
+    mixing = mixing_faults(case)
+    allowed = len(mixing_faults(true))
+    parts = [
+        fault(
+            Skill.ORDER,
+            "order",
+            _ORDER_COST * len(order),
+            _ORDER_CAP,
+            order[0] if order else "The order is the usual one: deep first, accents last.",
+        ),
+        fault(
+            Skill.MIXING,
+            "mixing",
+            _MIX_COST * max(len(mixing) - allowed, 0),
+            _MIX_CAP,
+            mixing[-1] if len(mixing) > allowed else "The jars are mixed as is usual.",
+        ),
+        fault(
+            Skill.ECONOMY,
+            "usual limits",
+            _LIMIT_COST * len(limits),
+            _LIMIT_CAP,
+            str(limits[0]) if limits else "No area has more coats than is usual.",
+        ),
+    ]
+    if not few:
+        parts.append(_jars_part(case, true))
+    return parts
+
+
+def _jars_part(case: Case, true: Case) -> ScorePart:
+    jars, rounds = jars_used(case)
+    enough_jars, enough_rounds = jars_used(true)
+    more_jars = max(jars - enough_jars, 0)
+    more_rounds = max(rounds - enough_rounds - _ROUNDS_SPARE, 0)
+    cost = min(_JAR_COST * more_jars, _JAR_CAP) + min(_ROUND_COST * more_rounds, _ROUND_CAP)
+    if cost > 0.0:
+        text = (
+            f"{jars} jars and {rounds} rounds of painting, where {enough_jars} jars and"
+            f" {enough_rounds} rounds do it."
+        )
+    else:
+        text = f"{jars} jars and {rounds} rounds of painting are as few as are needed."
+    return fault(Skill.ECONOMY, "jars and rounds", cost, _JAR_CAP + _ROUND_CAP, text)
+
+
+def _cusps(task: Task, looked: Looked) -> Score:
+    reaches = area_reaches(task, looked)
+    cusp = next(one for one in reaches if one.area is Zone.CUSP)
+    own, wanted = looked.areas[Zone.CUSP], task.true_look.areas[Zone.CUSP]
+    green = max(wanted[1] - own[1], 0.0)
+    hue = 1.0 - min(max(green - _GREEN_FREE, 0.0) / (_GREEN_LOST - _GREEN_FREE), 1.0)
+    text = (
+        f"Their hue is kept: a* {own[1]:+.1f}, wanted {wanted[1]:+.1f}."
+        if hue >= 1.0
+        else f"They turn green: a* {own[1]:+.1f}, wanted {wanted[1]:+.1f}. A rosier or a neutral"
+        " liquid lowers value without that."
+    )
+    parts = [
+        reached(Skill.VALUE, "value", 65.0, cusp.share, _reach_text(task, cusp)),
+        reached(Skill.SHADE, "not green", 35.0, hue * cusp.share, text),
+        *_kept_parts(task, reaches),
+        *_faults(task, looked),
+    ]
+    return total(parts, colour_overlay(task, looked), details=_figures(reaches))
+
+
+def _map(task: Task, looked: Looked) -> Score:
+    followed = map_followed(task, looked)
+    coats_text = (
+        "Every coat lies where the map wants it."
+        if followed.coats > 0.995
+        else f"The coats agree with the map by {100 * followed.coats:.0f} %; {followed.wrong} is"
+        " furthest from it."
+    )
+    order_text = (
+        "The order is that of the sheet."
+        if followed.order > 0.995
+        else f"{100 * followed.order:.0f} % of the cells stand in the order of the sheet: what is"
+        " painted early is taken up first."
+    )
+    parts = [
+        reached(Skill.COVERAGE, "coats as on the map", 70.0, followed.coats, coats_text),
+        reached(Skill.ORDER, "order of the sheet", 30.0, followed.order, order_text),
+        *[part for part in _faults(task, looked, few=True) if part.skill is Skill.MIXING],
+    ]
+    return total(parts, coats_overlay(task, looked))
+
+
+# --- what went wrong ---------------------------------------------------------------------------
+
+
+def score_fault(task: Task, answer: FaultAnswer) -> Score:
+    """Return what an answer to "what went wrong?" is worth: 70 for the cause, 30 for the sign.
+
+    Raises
+    ------
+    ValueError
+        If the exercise asks for something else.
+    """
+    if not task.kind.is_fault:
+        raise ValueError("this exercise is answered by a plan")
+    right = FAULT_WORDS[task.kind]
+    cause, sign = answer.cause is task.kind, answer.sign is task.kind
+    cause_text = f"{right.cause}. {right.lesson}"
+    if not cause:
+        said = "nothing was said" if answer.cause is None else FAULT_WORDS[answer.cause].cause
+        cause_text = f"Your answer was: {said}. In truth: {right.cause}. {right.lesson}"
+    sign_text = f"What is to be seen: {right.sign}."
+    parts = [
+        reached(Skill.FAULTS, "cause", 70.0, 1.0 if cause else 0.0, cause_text),
+        reached(Skill.FAULTS, "what is seen", 30.0, 1.0 if sign else 0.0, sign_text),
+    ]
+    empty = answer.cause is None and answer.sign is None
+    return total(parts, colour_overlay(task, task.start_look), empty=empty)
+
+
+# --- words -----------------------------------------------------------------------------------
+
+
+def _figures(reaches: tuple[AreaReach, ...]) -> dict[str, float | str]:
+    return {f"bands off, {one.area.label}": round(one.bands, 2) for one in reaches}
+
+
+def _name(task: Task, area: Area) -> str:
+    return area_label(area, front=task.true.units[0].tooth.is_front)
