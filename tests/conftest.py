@@ -88,6 +88,26 @@ def gl_context(qapp: object) -> None:
         pytest.skip("there is no OpenGL 3.3 context on this display")
 
 
+@pytest.fixture(scope="session")
+def light_sample(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Return the case file of a crown like the sample, with a tenth of its vertices."""
+    from stainmap.app import opening
+    from stainmap.app.sample import SAMPLE, make_sample
+    from stainmap.files.case_file import write_case
+    from stainmap.model.tooth import Tooth
+    from stainmap.practice.crown_maker import make_crown, stl_bytes
+
+    folder = tmp_path_factory.mktemp("light")
+    made = make_crown(Tooth(number=36), resolution=0.4)
+    (folder / "light_36.stl").write_bytes(stl_bytes(made.mesh))
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(opening, "MAX_EDGE_MM", 0.4)
+        case = make_sample(folder / "light_36.stl", SAMPLE)
+    path = folder / "light_36.stainmap"
+    write_case(case, path)
+    return path
+
+
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     """Let tests marked `gl` ask for the context before anything else."""
     for item in items:
@@ -105,7 +125,8 @@ def pytest_runtest_protocol(item: pytest.Item) -> Generator[None, object, object
     run = os.environ.get("PYTEST_XDIST_TESTRUNUID")
     if run is None:
         return (yield)
-    alone = item.path.is_relative_to(ROOT / "tests" / "benchmarks")
+    times = item.path.is_relative_to(ROOT / "tests" / "benchmarks")
+    alone = times and not item.get_closest_marker("memory")
     place = Path(tempfile.gettempdir()) / f"stainmap tests {run}"
     with ExitStack() as held:
         with _lock(place.with_suffix(".turnstile"), shared=False):

@@ -269,6 +269,7 @@ os._exit(0)
 
 
 @pytest.mark.gl
+@pytest.mark.memory
 @pytest.mark.skipif(
     not Path("/proc/self/status").exists(), reason="only Linux tells a process its own peak"
 )

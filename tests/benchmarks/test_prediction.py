@@ -76,13 +76,13 @@ def test_layers_and_colour_take_a_sixteenth_of_the_plain_calculation(
 
 
 def test_everything_from_coats_to_colour_beside_the_plain_calculation(
-    large: tuple[Case, CrownShape], record_property: Callable[[str, object], None]
+    crown: tuple[Case, CrownShape], record_property: Callable[[str, object], None]
 ) -> None:
     """Told, and held to a bound: uptake, and what the plain calculation leaves out altogether.
 
     That is wicking, sideways light and doubt, which solve equations on the whole surface.
     """
-    case, shape = large
+    case, shape = crown
     coats = painted(shape)
     full = scene_from_case(case, bands="full", process=DRY)
 

@@ -155,9 +155,11 @@ def test_no_slip_overwrites_a_mesh_or_a_case(
     assert case.read_bytes() == SAMPLE.read_bytes()
 
 
-def test_predict_reports_every_area(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+def test_predict_reports_every_area(
+    light_sample: Path, capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
     rows_file = tmp_path / "vertices.csv"
-    code, report = run_json(capsys, "predict", SAMPLE, "--vertices", rows_file)
+    code, report = run_json(capsys, "predict", light_sample, "--vertices", rows_file)
     assert code == DONE
     assert report["calibrated"] is False
     assert report["statement"] == "direction, not a match"
@@ -176,19 +178,20 @@ def test_predict_reports_every_area(capsys: pytest.CaptureFixture[str], tmp_path
     np.testing.assert_allclose(body["plus_minus"], own, atol=0.002)
     with rows_file.open(encoding="utf-8") as stream:
         rows = list(csv.DictReader(stream))
-    assert len(rows) == 3 * len(trimesh.load(MESH).faces)
+    assert len(rows) == 3 * len(trimesh.load(light_sample.with_suffix(".stl")).faces)
     found = {row["area"] for row in rows}
     assert found == {"cervical", "body", "interproximal", "cusp", "fissure", "inner surface"}
     assert min(float(row["sd L* (D65, 2 deg)"]) for row in rows) >= 2.5
 
 
 def test_predict_says_how_every_area_looks_under_other_lights(
+    light_sample: Path,
     capsys: pytest.CaptureFixture[str],
 ) -> None:
-    code, usual = run_json(capsys, "predict", SAMPLE)
+    code, usual = run_json(capsys, "predict", light_sample)
     assert code == DONE
     assert usual["fluorescence"] == "Fluorescence is not modelled."
-    code, lamp = run_json(capsys, "predict", SAMPLE, "--light", "A", "--observer", "10")
+    code, lamp = run_json(capsys, "predict", light_sample, "--light", "A", "--observer", "10")
     assert code == DONE
     assert (lamp["light"], lamp["observer_degrees"]) == ("A", 10)
     for name, area in usual["areas"].items():
@@ -225,21 +228,23 @@ def test_the_lights_offered_are_those_there_are() -> None:
     assert tuple(option.type.choices) == LIGHTS
 
 
-def test_sheets_and_exports_are_written(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
-    code, report = run_json(capsys, "sheet", SAMPLE, "-o", tmp_path / "sheets")
+def test_sheets_and_exports_are_written(
+    light_sample: Path, capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    code, report = run_json(capsys, "sheet", light_sample, "-o", tmp_path / "sheets")
     assert code == DONE
     assert len(report["files"]) == 3
     assert all(Path(name).read_bytes().startswith(b"%PDF") for name in report["files"])
     for name in ("crown.glb", "crown.csv"):
-        assert main(["export", str(SAMPLE), "-o", str(tmp_path / name)]) == DONE
+        assert main(["export", str(light_sample), "-o", str(tmp_path / name)]) == DONE
     mesh = trimesh.load(tmp_path / "crown.glb", force="mesh", process=False)
     assert set(np.unique(mesh.vertex_attributes["_AREA"])) == {1.0, 2.0, 3.0, 4.0, 5.0, 6.0}
-    assert main(["export", str(SAMPLE), "-o", str(tmp_path / "crown.stl")]) == CANNOT
+    assert main(["export", str(light_sample), "-o", str(tmp_path / "crown.stl")]) == CANNOT
     assert "STL has no place for colours" in capsys.readouterr().err
-    code = main(["export", str(SAMPLE), "-o", str(tmp_path / "plan.csv"), "--table", "plan"])
+    code = main(["export", str(light_sample), "-o", str(tmp_path / "plan.csv"), "--table", "plan"])
     assert code == DONE
     assert "interproximal" in (tmp_path / "plan.csv").read_text(encoding="utf-8")
-    assert main(["export", str(SAMPLE), "-o", str(tmp_path / "crown.xyz")]) == CANNOT
+    assert main(["export", str(light_sample), "-o", str(tmp_path / "crown.xyz")]) == CANNOT
 
 
 def broken_files(folder: Path) -> dict[str, Path]:
@@ -309,13 +314,15 @@ def test_a_tooth_that_does_not_exist_is_said(
     assert "99" in report["error"]["message"]
 
 
-def test_an_unwritable_place_is_said(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+def test_an_unwritable_place_is_said(
+    light_sample: Path, capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
     blocked = tmp_path / "file"
     blocked.write_text("in the way")
-    code, report = run_json(capsys, "sheet", SAMPLE, "-o", blocked)
+    code, report = run_json(capsys, "sheet", light_sample, "-o", blocked)
     assert code == CANNOT
     assert "folder" in report["error"]["message"]
-    code, report = run_json(capsys, "export", SAMPLE, "-o", tmp_path / "no" / "crown.ply")
+    code, report = run_json(capsys, "export", light_sample, "-o", tmp_path / "no" / "crown.ply")
     assert code == CANNOT
     assert report["error"]["advice"]
 

@@ -9,16 +9,16 @@ import pytest
 
 from stainmap.cli import CANNOT, DONE, USAGE, main
 from stainmap.files.case_file import read_case
-from stainmap.paths import sample_case
-
-SAMPLE = sample_case("lower_molar_36.stainmap")
 
 
 def test_it_reports_plans_and_writes_the_suggested_one(
-    capsys: pytest.CaptureFixture[str], tmp_path: Path
+    light_sample: Path, capsys: pytest.CaptureFixture[str], tmp_path: Path
 ) -> None:
     output = tmp_path / "suggested.stainmap"
-    assert main(["suggest", str(SAMPLE), "--json", "--without", "umber", "-o", str(output)]) == DONE
+    assert (
+        main(["suggest", str(light_sample), "--json", "--without", "umber", "-o", str(output)])
+        == DONE
+    )
     report = json.loads(capsys.readouterr().out)
     best = report["plans"][0]
     assert best["kind"] == "suggested"
@@ -39,17 +39,19 @@ def test_it_reports_plans_and_writes_the_suggested_one(
         assert coats == area["coats"], label
 
 
-def test_it_is_read_by_people_too(capsys: pytest.CaptureFixture[str]) -> None:
-    assert main(["suggest", str(SAMPLE), "--jars", "3"]) == DONE
+def test_it_is_read_by_people_too(light_sample: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["suggest", str(light_sample), "--jars", "3"]) == DONE
     text = capsys.readouterr().out
     assert text.startswith("Suggested: ")
     assert "simulated bench days" in text
     assert "Not calibrated" in text
 
 
-def test_what_cannot_be_done_is_said(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
-    assert main(["suggest", str(SAMPLE), "--without", "ochre"]) == CANNOT
+def test_what_cannot_be_done_is_said(
+    light_sample: Path, capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    assert main(["suggest", str(light_sample), "--without", "ochre"]) == CANNOT
     assert "no liquid called 'ochre'" in capsys.readouterr().err
-    assert main(["suggest", str(SAMPLE), "-o", str(tmp_path / "a.stl")]) == CANNOT
+    assert main(["suggest", str(light_sample), "-o", str(tmp_path / "a.stl")]) == CANNOT
     assert ".stainmap" in capsys.readouterr().err
-    assert main(["suggest", str(SAMPLE), "--jars", "0"]) == USAGE
+    assert main(["suggest", str(light_sample), "--jars", "0"]) == USAGE
