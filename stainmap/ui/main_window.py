@@ -47,6 +47,7 @@ from stainmap.ui.plan_desk import PlanDesk
 from stainmap.ui.plan_dialogs import PlanDialogs
 from stainmap.ui.poster import Poster
 from stainmap.ui.printing_flow import PrintingFlow
+from stainmap.ui.row_desk import RowDesk
 from stainmap.ui.run_desk import RunDesk
 from stainmap.ui.run_strip import RunStrip
 from stainmap.ui.saving_flow import SavingFlow
@@ -54,7 +55,6 @@ from stainmap.ui.side_panels import OUTCOME_PX, PLAN_PX, OutcomeSide, PanelDock,
 from stainmap.ui.start_strip import StartStrip
 from stainmap.ui.status_line import StatusLine
 from stainmap.ui.suggest_desk import SuggestDesk
-from stainmap.ui.row_desk import RowDesk
 from stainmap.ui.theme import Scheme, apply_theme
 from stainmap.ui.top_bar import TopBar
 from stainmap.ui.unit_values_panel import UnitValuesDesk
@@ -136,7 +136,6 @@ class MainWindow(QMainWindow):
         centre = QWidget()
         column = QVBoxLayout(centre)
         column.setContentsMargins(0, 0, 0, 0)
-        self.row_desk = RowDesk(session, self.desk, self._own_runners[2], settings, self)
         column.setSpacing(0)
         column.addWidget(self.strip)
         column.addWidget(self.looks)
@@ -174,6 +173,7 @@ class MainWindow(QMainWindow):
         self.looks.light_chosen.connect(self.see_under)
         self.dialogs.said.connect(self.status.say)
         self.run_desk.said.connect(self.status.say)
+        self.row_desk.said.connect(self.status.say)
         self.run_desk.compare_asked.connect(self.dialogs.compare_furnaces)
         self.suggest.said.connect(self.status.say)
         self.order.said.connect(self.status.say)
@@ -200,7 +200,6 @@ class MainWindow(QMainWindow):
         self.plan.unit.block_chosen.connect(self._remember_block)
         self.saving.said.connect(self.status.say)
         self.printing.said.connect(self.status.say)
-        self.row_desk.said.connect(self.status.say)
         self.outcome.outcome.change_asked.connect(self.intake.ask_for_target)
         self.desk.set_brush(self.plan.brush.settings)
 
@@ -209,6 +208,7 @@ class MainWindow(QMainWindow):
     def _refresh(self, change: Change) -> None:
         self.desk.refresh(change)
         self.look_desk.refresh(change)
+        self.row_desk.refresh(change)
         self.flats.refresh(change)
         self.plan_desk.refresh(change)
         self.order.refresh(change)
@@ -256,7 +256,6 @@ class MainWindow(QMainWindow):
         hash_ = session.plan_hash
         figures_ = f"{case.surface.mesh.vertex_count:,} points"
         self.status.set_case(figures_, f"plan {short_hash(hash_)}" if hash_ else "")
-        self.row_desk.refresh(change)
 
     # --- what menus and keys ask for -----------------------------------------------------
 
@@ -266,6 +265,7 @@ class MainWindow(QMainWindow):
         self.crown.set_look(look)
         self.desk.show_bench()
         self.look_desk.show()
+        self.row_desk.show(again=True)
         self.commands.mark_look(look)
 
     def turn_to(self, area: Area) -> None:
@@ -316,7 +316,6 @@ class MainWindow(QMainWindow):
         if isinstance(app, QApplication):
             apply_theme(app, scheme)
         self._settings.setValue("scheme", scheme.value)
-        self.row_desk.show(again=True)
 
     # --- Qt's hooks ----------------------------------------------------------------------
 

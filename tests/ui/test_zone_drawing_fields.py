@@ -6,10 +6,10 @@ import numpy as np
 import pytest
 
 from stainmap.model.case import Case
+from stainmap.surface.clustering import clustered_faces
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.refining import refine
 from stainmap.ui.pill_places import pill_places
-from stainmap.surface.clustering import clustered_faces
 from stainmap.ui.zone_shares import ZoneShares
 from tests.builders import dome, dome_case
 
