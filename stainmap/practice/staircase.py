@@ -15,8 +15,8 @@ from all answers, not from the turns alone, and the test ends by its uncertainty
 
 How well it does: simulated observers with even noise are found within 20 % in four tests of five
 (in three of four if they lapse in one answer of 25), those with a steeper curve nearly always, and
-the stated uncertainty is that of the errors (`tests/practice/test_staircase.py`). An answer between two
-says little: only tests more than twice as long do much better.
+the stated uncertainty is that of the errors (`tests/practice/test_staircase.py`). An answer says
+little: only tests more than twice as long do much better.
 """
 
 from __future__ import annotations
