@@ -10,7 +10,7 @@ from dataclasses import dataclass
 class Change:
     """What a notice is about.
 
-    Names of case fields, and "appearance", "outcome", "file", "history", "job", "look",
+    Names of case fields, and "appearance", "outcome", "file", "history", "job", "journal", "look",
     "opened", "problem", "seen", "shading".
     """
 

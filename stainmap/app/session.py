@@ -14,32 +14,32 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stainmap.app.brush import Brush, Stroke
-from stainmap.app.case_place import CasePlace
+from stainmap.app.case_place import Written, file_digest
 from stainmap.app.change import Change, Listener
 from stainmap.app.cutting import NeckCut, cut_off, with_whole_file
 from stainmap.app.exporting import check_ending, export_prediction
+from stainmap.app.foreground import Foreground
 from stainmap.app.job import Job, JobRunner, Post, Progress, call_now
+from stainmap.app.keeping import Keeping
 from stainmap.app.opening import Answers, MeshLook, build_case, look_at_mesh, reread
 from stainmap.app.painting import Painting, StrokeUpdate
 from stainmap.app.predicting import PREDICTED_FROM, Predicting
 from stainmap.app.prediction import Prediction, for_record
-from stainmap.errors import CancelledError, StainmapError
+from stainmap.app.session_predicted import PredictedSession
+from stainmap.app.shading_work import ShadingWork
+from stainmap.errors import StainmapError
 from stainmap.files.case_file import read_case, read_look
-from stainmap.files.recovery import Journal
+from stainmap.files.journal import Journal
+from stainmap.files.recovery import Recovered
 from stainmap.model.case import Case, changed_fields
 from stainmap.model.history import History
 from stainmap.model.material import Catalogue
-from stainmap.paper.shading import ShadingFields, shading_fields
-from stainmap.planning.outcome import Outcome
 from stainmap.planning.plan_hash import plan_hash
-from stainmap.predict.appearance import Appearance
 from stainmap.predict.seen import Seen
-from stainmap.predict.shape import CrownShape
 from stainmap.surface.diffusion import SurfaceOperator
-from stainmap.surface.mesh import TriMesh
 
 
-class Session:
+class Session(PredictedSession):
     """One open case.
 
     Parameters
@@ -64,22 +64,26 @@ class Session:
     ) -> None:
         self.materials = materials
         self._listeners: list[Listener] = []
-        self._jobs = JobRunner(post=post, threaded=threaded)
+        self._foreground = Foreground(JobRunner(post=post, threaded=threaded), self._notify)
         self._predicting = Predicting(
             JobRunner(post=post, threaded=threaded),
             case=lambda: self.case,
             on_ready=self._predicted,
             on_problem=self._not_predicted,
         )
-        self._shadings = JobRunner(post=post, threaded=threaded)
-        self._journal = journal
+        self._shading = ShadingWork(
+            JobRunner(post=post, threaded=threaded), lambda: self._notify(frozenset({"shading"}))
+        )
+        self._keeping = Keeping(
+            journal,
+            JobRunner(post=post, threaded=threaded),
+            post,
+            case=lambda: self.case,
+            on_journal_problem=lambda: self._notify(frozenset({"journal"})),
+        )
         self._history: History | None = None
-        self._place = CasePlace()
-        self._shading: tuple[TriMesh, ShadingFields] | None = None
         self._painting = Painting()
         self.look: MeshLook | None = None
-        self.job: Job[Any] | None = None
-        self.problem: StainmapError | None = None
 
     # --- reading the state ---------------------------------------------------------------
 
@@ -94,62 +98,49 @@ class Session:
         return self._history
 
     @property
-    def prediction(self) -> Prediction | None:
-        """The newest prediction; see `is_up_to_date`. None until there is one."""
-        return self._predicting.newest
+    def job(self) -> Job[Any] | None:
+        """The long task under way that the user waits for, or None."""
+        return self._foreground.job
 
     @property
-    def shape(self) -> CrownShape | None:
-        """Wall, partner vertices and operators of the current surface, once measured."""
-        return None if self.prediction is None else self.prediction.shape
-
-    @property
-    def coats(self) -> NDArray[np.float32] | None:
-        """Coats per step and vertex, (S, V), of the newest prediction."""
-        return None if self.prediction is None else self.prediction.coats
-
-    @property
-    def appearance(self) -> Appearance | None:
-        """Colour per vertex of the newest prediction."""
-        return None if self.prediction is None else self.prediction.appearance
-
-    @property
-    def shown_srgb(self) -> NDArray[np.uint8] | None:
-        """Colours (V, 3) to show: predicted, or last seen as long as nothing is predicted."""
-        return self._predicting.shown_srgb
-
-    @property
-    def outcome(self) -> Outcome | None:
-        """What the newest prediction gives area by area."""
-        return None if self.prediction is None else self.prediction.outcome
-
-    @property
-    def shading(self) -> ShadingFields | None:
-        """Smoothed normals and occlusion of the open surface, once computed; see `need_shading`."""
-        if self._shading is None or self.case is None:
-            return None
-        mesh, fields = self._shading
-        return fields if mesh is self.case.surface.mesh else None
+    def problem(self) -> StainmapError | None:
+        """What went wrong last, until something else is begun."""
+        return self._foreground.problem
 
     @property
     def path(self) -> Path | None:
         """File of the open case, or None if it has none yet."""
-        return self._place.path
+        return self._keeping.place.path
 
     @property
     def read_only(self) -> bool:
-        """True if somebody else has the case open, so that it can only be saved elsewhere."""
-        return self._place.read_only
+        """True if the case can only be saved elsewhere; `read_only_because` says why."""
+        return self._keeping.place.read_only
+
+    @property
+    def read_only_because(self) -> str:
+        """A sentence: who has the case open, or why its place cannot be written to."""
+        return self._keeping.place.why_read_only
+
+    @property
+    def saving(self) -> Job[Written] | None:
+        """The saving under way in the background, or None."""
+        return self._keeping.saving
+
+    @property
+    def journal_problem(self) -> StainmapError | None:
+        """Why unsaved work cannot be kept against a crash, or None while it is kept."""
+        return self._keeping.journal_problem
+
+    @property
+    def keeps_unsaved(self) -> bool:
+        """True if unsaved work would be there again after a crash."""
+        return self._keeping.keeps_unsaved
 
     @property
     def is_modified(self) -> bool:
         """True if the current case is not the one on disk."""
-        return self.case is not None and not self._place.holds(self.case)
-
-    @property
-    def is_up_to_date(self) -> bool:
-        """True if the prediction belongs to the current case."""
-        return self._predicting.is_up_to_date
+        return self.case is not None and not self._keeping.place.holds(self.case)
 
     @property
     def plan_hash(self) -> str:
@@ -178,9 +169,11 @@ class Session:
 
         def done(look: MeshLook) -> None:
             self.look = look
-            self._job_ended("look")
+            self._foreground.ended("look")
 
-        return self._start("Opening the mesh", lambda progress: look_at_mesh(path, progress), done)
+        return self._foreground.start(
+            "Opening the mesh", lambda progress: look_at_mesh(path, progress), done
+        )
 
     def open_mesh(self, look: MeshLook, answers: Answers) -> Job[tuple[Case, SurfaceOperator]]:
         """Build a case from a mesh that was looked at, and make it the open one."""
@@ -192,9 +185,9 @@ class Session:
             case, operator = result
             self.look = None
             self.adopt(case, path=None, operator=operator)
-            self._job_ended("opened")
+            self._foreground.ended("opened")
 
-        return self._start("Reading the crown", work, done)
+        return self._foreground.start("Reading the crown", work, done)
 
     def reread(self, answers: Answers) -> Job[Case]:
         """Read the open crown again with what the user has set; one undo step."""
@@ -205,11 +198,11 @@ class Session:
             return reread(case, operator, answers, progress)
 
         def done(result: Case) -> None:
-            self._job_ended("job")
+            self._foreground.ended("job")
             if self.case is case:
                 self._adopt_edit(result, "read the crown again")
 
-        return self._start("Reading the crown again", work, done)
+        return self._foreground.start("Reading the crown again", work, done)
 
     def cut_off(self, plane: NeckCut) -> Job[tuple[Case, SurfaceOperator]]:
         """Keep of the open crown only what a plane cuts off, and read that; one undo step."""
@@ -232,36 +225,44 @@ class Session:
         case = self._require_case()
 
         def done(result: tuple[Case, SurfaceOperator]) -> None:
-            self._job_ended("job")
+            self._foreground.ended("job")
             if self.case is case:
                 self._adopt_edit(result[0], label, result[1])
 
-        return self._start(title, lambda progress: change(case, progress), done)
+        return self._foreground.start(title, lambda progress: change(case, progress), done)
 
-    def open_case(self, path: Path) -> Job[tuple[Case, NDArray[np.uint8] | None]]:
+    def open_case(self, path: Path) -> Job[tuple[Case, NDArray[np.uint8] | None, str]]:
         """Read a case file and make it the open one; take its lock, or open it read-only."""
 
-        def work(progress: Progress) -> tuple[Case, NDArray[np.uint8] | None]:
+        def work(progress: Progress) -> tuple[Case, NDArray[np.uint8] | None, str]:
+            digest = file_digest(path)
             case = read_case(path, progress)
-            return case, read_look(path, case)
+            return case, read_look(path, case), digest
 
-        def done(result: tuple[Case, NDArray[np.uint8] | None]) -> None:
-            case, look = result
-            self.adopt(case, path=path, saved=True, first_look=look)
-            self._job_ended("opened")
+        def done(result: tuple[Case, NDArray[np.uint8] | None, str]) -> None:
+            case, look, digest = result
+            self.adopt(case, path=path, saved=True, first_look=look, digest=digest)
+            self._foreground.ended("opened")
 
-        return self._start("Opening the case", work, done)
+        return self._foreground.start("Opening the case", work, done)
 
-    def recover(self, path: Path) -> Job[Case]:
-        """Open what a crashed program left behind, as a case that has not been saved yet."""
+    def recover(self, found: Recovered) -> Job[tuple[Case, Path | None]]:
+        """Open what a killed program left behind, as a case with unsaved changes.
 
-        def done(case: Case) -> None:
-            self.adopt(case, path=None)
-            if self._journal is not None:
-                self._journal.note(case)
-            self._job_ended("opened")
+        It goes back into its file if that still is what it was; else it has none yet.
+        """
 
-        return self._start("Recovering", lambda progress: read_case(path, progress), done)
+        def work(progress: Progress) -> tuple[Case, Path | None]:
+            case, file = found.read(progress), found.file
+            same = file is not None and file_digest(file) == found.file_digest != ""
+            return case, file if same else None
+
+        def done(result: tuple[Case, Path | None]) -> None:
+            case, file = result
+            self.adopt(case, path=file, digest=found.file_digest, recovered=found)
+            self._foreground.ended("opened")
+
+        return self._foreground.start("Recovering", work, done)
 
     def adopt(
         self,
@@ -271,15 +272,26 @@ class Session:
         saved: bool = False,
         operator: SurfaceOperator | None = None,
         first_look: NDArray[np.uint8] | None = None,
+        digest: str = "",
+        recovered: Recovered | None = None,
     ) -> None:
         """Make `case` the open one with a fresh history.
 
-        `first_look` (V, 3) sRGB is what it was last seen in, shown until it is predicted.
+        Parameters
+        ----------
+        path, digest
+            Its file and the checksum of that; None and empty if it has none.
+        saved
+            True if the file holds just this state, or nothing has been made of it yet.
+        first_look
+            (V, 3) sRGB, what it was last seen in, shown until it is predicted.
+        recovered
+            Where it was recovered from; let go as soon as it is kept here.
         """
         self._history = History.begun_with(case)
-        self._place.occupy(path, case if saved else None)
+        self._keeping.occupy(case, path, saved=saved, digest=digest, recovered=recovered)
         self._painting.end()
-        self.problem = None
+        self._foreground.problem = None
         self._predicting.forget(operator, first_look)
         everything = changed_fields(None, case) | {"file", "history", "appearance", "outcome"}
         self._notify(everything | {"opened"})
@@ -291,55 +303,39 @@ class Session:
         Raises
         ------
         CaseFileError
-            If there is no place to write to, it cannot be written, or somebody else has it open.
+            If there is no place to write to, it cannot be written, somebody else has it open, or
+            something else has changed the file.
         """
-        # The file keeps a look of the crown, as it is under the usual light.
-        usual = self.is_up_to_date and self.seen == Seen()
-        current = self.prediction if usual else None
-        self._place.write(self._require_case(), path, current)
-        if self._journal is not None:
-            self._journal.clear()
+        self._keeping.save(self._require_case(), path, self._usual_prediction())
         self._notify(frozenset({"file"}))
 
-    def close(self) -> None:
-        """Let go of the lock and the threads. Unsaved work stays in the journal."""
-        self._place.leave()
-        self._jobs.close()
-        self._predicting.close()
-        self._shadings.close()
+    def save_in_background(
+        self, path: Path | None = None, *, on_ended: Callable[[StainmapError | None], None]
+    ) -> Job[Written]:
+        """Write the open case as it is now; `on_ended` is told what went wrong, or None."""
 
-    def need_shading(self) -> None:
-        """Compute the fields that light needs, in the background; "shading" tells when ready."""
-        prediction = self.prediction
-        if prediction is None or self.shading is not None:
-            return
-        operator = prediction.shape.operator
+        def ended(error: StainmapError | None) -> None:
+            self._notify(frozenset({"file"}))
+            on_ended(error)
 
-        def done(fields: ShadingFields) -> None:
-            self._shading = (operator.mesh, fields)
-            operator.forget()
-            self._notify(frozenset({"shading"}))
-
-        self._shadings.start(
-            "Looking into the grooves",
-            lambda progress: shading_fields(operator, progress=progress),
-            on_done=done,
-            on_failed=lambda _error: None,
+        return self._keeping.save_in_background(
+            self._require_case(), path, self._usual_prediction(), ended
         )
 
-    # --- how it is looked at -------------------------------------------------------------
+    def _usual_prediction(self) -> Prediction | None:
+        """Return what gives a file its look: the crown as it is, under the usual light."""
+        return self.prediction if self.is_up_to_date and self.seen == Seen() else None
 
-    @property
-    def seen(self) -> Seen:
-        """How predictions are looked at: light, observer, corrections."""
-        return self._predicting.seen
+    def keep_now(self) -> None:
+        """Wait until unsaved work is kept against what is about to happen, some seconds at most."""
+        self._keeping.keep_now()
 
-    def see(self, seen: Seen) -> None:
-        """Look at predictions in another way; the plan stays as it is."""
-        if seen != self.seen:
-            self._predicting.seen = seen
-            self._notify(frozenset({"seen"}))
-            self._predicting.go_on()
+    def close(self, *, keep_unsaved: bool = True) -> None:
+        """Let go of the lock and the threads. Unsaved work stays in the journal, or is dropped."""
+        self._keeping.close(keep_unsaved=keep_unsaved)
+        self._foreground.close()
+        self._predicting.close()
+        self._shading.close()
 
     def export(self, path: Path) -> Job[None]:
         """Write the predicted crown on all bands under D65; the ending chooses the kind."""
@@ -351,7 +347,9 @@ class Session:
             check_ending(path)
             export_prediction(for_record(prediction, progress), path)
 
-        return self._start("Exporting", work, lambda _none: self._job_ended("exported"))
+        return self._foreground.start(
+            "Exporting", work, lambda _none: self._foreground.ended("exported")
+        )
 
     # --- editing -------------------------------------------------------------------------
 
@@ -426,10 +424,9 @@ class Session:
         if len(counts) > 1:
             # Colours per vertex fit no other surface.
             self._predicting.forget(operator)
-        self.problem = None
+        self._foreground.problem = None
         fields = changed_fields(before, history.case)
-        if self._journal is not None:
-            self._journal.note(history.case)
+        self._keeping.note(history.case)
         self._notify(fields | {"history", "file"})
         if not fields.isdisjoint(PREDICTED_FROM):
             self._predicting.go_on()
@@ -439,36 +436,8 @@ class Session:
         self._notify(frozenset({"appearance", "outcome"}))
 
     def _not_predicted(self, error: StainmapError) -> None:
-        self.problem = error
+        self._foreground.problem = error
         self._notify(frozenset({"appearance", "outcome", "problem"}))
-
-    def _start(
-        self, title: str, work: Callable[[Progress], Any], done: Callable[[Any], None]
-    ) -> Job[Any]:
-        def failed(error: StainmapError) -> None:
-            stopped = isinstance(error, CancelledError)
-            if stopped and self.job is not None and not self.job.is_cancelled:
-                return  # an older job has ended; the one under way goes on
-            self.job = None
-            self.problem = None if stopped else error
-            self._notify(frozenset({"job", "problem"}))
-
-        self.problem = None
-        job = self._jobs.start(
-            title,
-            work,
-            on_done=done,
-            on_failed=failed,
-            on_progress=lambda _job: self._notify(frozenset({"job"})),
-        )
-        if not job.is_finished:
-            self.job = job
-            self._notify(frozenset({"job"}))
-        return job
-
-    def _job_ended(self, what: str) -> None:
-        self.job = None
-        self._notify(frozenset({"job", what}))
 
     def _notify(self, fields: frozenset[str]) -> None:
         change = Change(fields=fields)

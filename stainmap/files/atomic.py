@@ -12,7 +12,14 @@ from typing import BinaryIO
 
 from stainmap.errors import StainmapError
 
+_LONGEST_PREFIX = 40
+_GONE = ("The disk does not answer, or is no longer there.", "Choose another folder.")
 _REASONS = {
+    errno.EIO: _GONE,
+    errno.ENODEV: _GONE,
+    errno.ENXIO: _GONE,
+    errno.ESTALE: _GONE,
+    errno.ETIMEDOUT: _GONE,
     errno.ENOSPC: ("The disk is full.", "Free some space, or choose another disk."),
     errno.EDQUOT: (
         "Your share of the disk is used up.",
@@ -28,8 +35,16 @@ _REASONS = {
 }
 
 
-def write_atomically(path: Path, write: Callable[[BinaryIO], None]) -> None:
+def write_atomically(
+    path: Path, write: Callable[[BinaryIO], None], *, settled: bool = True
+) -> None:
     """Write beside `path`, bring it to the disk, then put it in place.
+
+    Parameters
+    ----------
+    settled
+        False leaves it to the system when the disk itself has it. What is written then outlives
+        this program, but not the machine; see `settle`.
 
     Raises
     ------
@@ -40,31 +55,59 @@ def write_atomically(path: Path, write: Callable[[BinaryIO], None]) -> None:
         if path.is_dir():
             raise IsADirectoryError(errno.EISDIR, "is a folder")
         handle, name = tempfile.mkstemp(
-            prefix=f".{path.name[:40]}.", suffix=".part", dir=path.parent
+            prefix=f".{path.name[:_LONGEST_PREFIX]}.", suffix=".part", dir=path.parent
         )
         beside = Path(name)
         try:
             with os.fdopen(handle, "wb") as stream:
                 write(stream)
                 stream.flush()
-                os.fsync(stream.fileno())
+                if settled:
+                    os.fsync(stream.fileno())
             _keep_mode(path, beside)
             beside.replace(path)
         except BaseException:
             beside.unlink(missing_ok=True)
             raise
+        if settled:
+            _sync_folder(path.parent)
+    except OSError as error:
+        raise writing_error(path, error) from error
+
+
+def write_bytes(path: Path, content: bytes, *, settled: bool = True) -> None:
+    """Write `content` atomically; parameters and errors as `write_atomically`."""
+
+    def write(stream: BinaryIO) -> None:
+        stream.write(content)
+
+    write_atomically(path, write, settled=settled)
+
+
+def settle(path: Path) -> None:
+    """Bring a file that is in place to the disk itself; raise StainmapError if that fails."""
+    try:
+        # Some systems want a handle that may write.
+        with path.open("r+b") as stream:
+            os.fsync(stream.fileno())
         _sync_folder(path.parent)
     except OSError as error:
         raise writing_error(path, error) from error
 
 
-def write_bytes(path: Path, content: bytes) -> None:
-    """Write `content` atomically; raises as `write_atomically`."""
+def sweep(path: Path) -> None:
+    """Remove what a program that was killed while writing `path` left beside it.
 
-    def write(stream: BinaryIO) -> None:
-        stream.write(content)
-
-    write_atomically(path, write)
+    Only for whoever holds the lock of `path`: nobody else may be writing it now.
+    """
+    name = path.name
+    if len(name) > _LONGEST_PREFIX:
+        return  # part of the name is missing, so that it could be another file's
+    begin = f".{name}."
+    with contextlib.suppress(OSError):
+        for left in path.parent.iterdir():
+            if left.name.startswith(begin) and left.suffix == ".part":
+                left.unlink(missing_ok=True)
 
 
 def writing_error(path: Path, error: OSError) -> StainmapError:

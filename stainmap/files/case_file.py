@@ -27,14 +27,13 @@ from stainmap.planning.plan_hash import plan_hash
 
 SUFFIX = ".stainmap"
 _PREVIEW = "preview.png"
-_MOST_PREVIEW_BYTES = 16 << 20
 _CHOOSE = "Choose a file that ends in .stainmap."
 _LOOK = "look/"
 # One date for all entries, so that the same case gives the same bytes.
 _ENTRY_DATE = (2020, 1, 1, 0, 0, 0)
 
 # What zipfile, zlib, numpy and the values themselves raise on a damaged archive.
-_DAMAGE = (
+DAMAGE = (
     OSError,
     EOFError,
     ValueError,
@@ -121,7 +120,7 @@ def read_case(path: Path, progress: Progress | None = None) -> Case:
             where=path.name,
             advice="Open an older copy, or look for it among the recovered cases.",
         ) from error
-    except _DAMAGE as error:
+    except DAMAGE as error:
         raise CaseFileError(
             f"It is damaged ({error}).", where=path.name, advice="Open an older copy of the case."
         ) from error
@@ -139,22 +138,11 @@ def read_look(path: Path, case: Case) -> NDArray[np.uint8] | None:
             if archive.getinfo(name).file_size > 4 * len(case.zones) + 1024:
                 return None
             look = np.lib.format.read_array(io.BytesIO(archive.read(name)), allow_pickle=False)
-    except (*_DAMAGE, zipfile.BadZipFile, StainmapError):
+    except (*DAMAGE, zipfile.BadZipFile, StainmapError):
         return None
     if look.dtype != np.uint8 or look.shape != (len(case.zones), 3):
         return None
     return np.asarray(look)
-
-
-def read_preview(path: Path) -> bytes | None:
-    """Return the small picture in a case file, or None; whatever is wrong with it is no error."""
-    try:
-        with path.open("rb") as stream, zipfile.ZipFile(stream) as archive:
-            if archive.getinfo(_PREVIEW).file_size > _MOST_PREVIEW_BYTES:
-                return None
-            return archive.read(_PREVIEW)
-    except (OSError, EOFError, ValueError, KeyError, RuntimeError, zlib.error, zipfile.BadZipFile):
-        return None
 
 
 def is_case_file(path: Path) -> bool:

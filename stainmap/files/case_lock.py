@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import contextlib
+import getpass
 import json
 import os
 import socket
 import time
 from dataclasses import dataclass
+from datetime import datetime
 from pathlib import Path
 
 import filelock
@@ -29,7 +31,10 @@ class CaseLock:
         """
         beside = path.parent / f".{path.name}.lock"
         lock = filelock.FileLock(beside, timeout=0)
-        note = path.parent / f".{path.name}.who"
+        note = _note_of(path)
+        if not path.parent.is_dir():
+            # Locks would make the folder, on the wrong disk where a drive has gone.
+            return cls(lock, note)
         try:
             lock.acquire()
         except filelock.Timeout:
@@ -39,7 +44,12 @@ class CaseLock:
         with contextlib.suppress(OSError):
             note.write_text(
                 json.dumps(
-                    {"host": socket.gethostname(), "process": os.getpid(), "since": time.time()}
+                    {
+                        "user": _user(),
+                        "host": socket.gethostname(),
+                        "process": os.getpid(),
+                        "since": time.time(),
+                    }
                 ),
                 encoding="utf-8",
             )
@@ -50,16 +60,45 @@ class CaseLock:
         if self._lock.is_locked:
             with contextlib.suppress(OSError):
                 self._note.unlink(missing_ok=True)
-            path = Path(self._lock.lock_file)
-            self._lock.release()
-            with contextlib.suppress(OSError):
-                path.unlink(missing_ok=True)
+            let_go(self._lock)
+
+
+def let_go(lock: filelock.BaseFileLock) -> None:
+    """Release a lock and take its file away, so that no two can ever hold it at once.
+
+    Taken away while it is held, whoever waits for the old file notices; taken away afterwards it
+    might be somebody else's already. Where open files cannot be removed, nobody can hold it then.
+    """
+    path = Path(lock.lock_file)
+    if os.name == "posix":
+        with contextlib.suppress(OSError):
+            path.unlink(missing_ok=True)
+    lock.release()
+    if os.name != "posix":
+        with contextlib.suppress(OSError):
+            path.unlink(missing_ok=True)
 
 
 def holder_of(path: Path) -> str:
-    """Return who has a case open, as "computer, process 123", or an empty string."""
+    """Return who has a case open, as "anna on bench-2, process 123, since 9:15 on 2026-05-04".
+
+    An empty string where that is not known. The note is only words: the lock decides.
+    """
     try:
-        note = json.loads((path.parent / f".{path.name}.who").read_text(encoding="utf-8"))
-        return f"{note['host']}, process {note['process']}"
-    except (OSError, ValueError, KeyError, TypeError):
+        note = json.loads(_note_of(path).read_text(encoding="utf-8"))
+        since = datetime.fromtimestamp(float(note["since"])).astimezone()
+        who = f"{note['user']} on {note['host']}" if note.get("user") else str(note["host"])
+        return f"{who}, process {int(note['process'])}, since {since:%H:%M on %Y-%m-%d}"
+    except (OSError, ValueError, KeyError, TypeError, AttributeError, OverflowError):
+        return ""
+
+
+def _note_of(path: Path) -> Path:
+    return path.parent / f".{path.name}.who"
+
+
+def _user() -> str:
+    try:
+        return getpass.getuser()
+    except (OSError, KeyError, ImportError):
         return ""

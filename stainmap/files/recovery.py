@@ -1,140 +1,133 @@
-"""Unsaved work kept against a crash: one case file per running program, written as you go."""
+"""What programs that were killed left behind, and how it is read again.
+
+Of several states the one with the highest revision is taken whose checksums hold: a state cut short
+or damaged gives way to the one before it. Dates of files say nothing here.
+"""
 
 from __future__ import annotations
 
 import contextlib
-import os
-import threading
-import uuid
+import shutil
 from dataclasses import dataclass
 from pathlib import Path
 
 import filelock
 
-from stainmap.errors import StainmapError
-from stainmap.files.atomic import make_folder
-from stainmap.files.case_file import SUFFIX, write_case
+from stainmap.errors import CaseFileError, StainmapError
+from stainmap.files.case_content import CaseReader
+from stainmap.files.case_file import DAMAGE, Progress
+from stainmap.files.journal_state import (
+    State,
+    digest_of,
+    entry_path,
+    read_state,
+    state_paths,
+)
 from stainmap.model.case import Case
-
-# An edit is on disk this long after it at the latest; several edits within it are written once.
-_DELAY_S = 1.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Recovered:
-    """A case left behind by a program that did not end in order."""
+    """A case left behind by a program that did not end in order; newest of its states first."""
 
-    path: Path
-    modified_s: float
+    folder: Path
+    states: tuple[State, ...]
+
+    @property
+    def revision(self) -> int:
+        """Of two pieces of work on a case, the one with the higher revision is the later."""
+        return self.states[0].revision
+
+    @property
+    def label(self) -> str:
+        """What to call it where one of several is chosen."""
+        state = self.states[0]
+        return f"{state.code}, {state.name}"
+
+    @property
+    def file(self) -> Path | None:
+        """Where the case was last saved, or None."""
+        return Path(self.states[0].file) if self.states[0].file else None
+
+    @property
+    def file_digest(self) -> str:
+        """Checksum of what lay there then."""
+        return self.states[0].file_digest
+
+    def read(self, progress: Progress | None = None) -> Case:
+        """Return the newest state that is whole.
+
+        Raises
+        ------
+        CaseFileError
+            If none is.
+        """
+        if progress is not None:
+            progress(0.1, "reading what was kept")
+        for state in self.states:
+            with contextlib.suppress(StainmapError, *DAMAGE):
+                return self._case_of(state)
+        raise CaseFileError(
+            "What was kept of it is damaged.",
+            where=self.label,
+            advice="Open the case as it was last saved.",
+        )
 
     def discard(self) -> None:
         """Delete it."""
+        shutil.rmtree(self.folder, ignore_errors=True)
         with contextlib.suppress(OSError):
-            self.path.unlink()
-        with contextlib.suppress(OSError):
-            self.path.with_suffix(".lock").unlink()
+            _lock_of(self.folder).unlink()
 
+    def _case_of(self, state: State) -> Case:
+        def read(name: str) -> bytes:
+            digest, _ = state.entries[name]
+            content = entry_path(self.folder, digest).read_bytes()
+            if digest_of(content) != digest:
+                raise CaseFileError(f"{name} is not what was kept.", where=state.name)
+            return content
 
-class Journal:
-    """Keeps the newest state of the open case in `folder`.
-
-    The file carries a lock that dies with the process, by which `abandoned` tells the work of a
-    crashed program from that of one still running.
-    """
-
-    def __init__(self, folder: Path, *, delay_s: float = _DELAY_S) -> None:
-        make_folder(folder)
-        self._path = folder / f"{os.getpid()}-{uuid.uuid4().hex[:8]}{SUFFIX}"
-        self._lock = filelock.FileLock(self._path.with_suffix(".lock"), timeout=0)
-        self._lock.acquire()
-        self._delay_s = delay_s
-        self._state = threading.Condition()
-        self._waiting: Case | None = None
-        self._writing = False
-        self._closed = False
-        self.problem: StainmapError | None = None
-        self._thread = threading.Thread(target=self._run, name="stainmap-journal", daemon=True)
-        self._thread.start()
-
-    @property
-    def path(self) -> Path:
-        """Where the newest state is kept."""
-        return self._path
-
-    def note(self, case: Case) -> None:
-        """Keep this state; returns at once."""
-        with self._state:
-            self._waiting = case
-            self._state.notify_all()
-
-    def clear(self) -> None:
-        """Forget what is kept, because it has been saved."""
-        with self._state:
-            self._waiting = None
-            while self._writing:
-                self._state.wait()
-            with contextlib.suppress(OSError):
-                self._path.unlink(missing_ok=True)
-
-    def flush(self) -> None:
-        """Write at once what is still waiting."""
-        with self._state:
-            case, self._waiting = self._waiting, None
-            while self._writing:
-                self._state.wait()
-        if case is not None:
-            self._write(case)
-
-    def close(self, *, keep: bool) -> None:
-        """End in order; `keep` leaves the unsaved state for the next start."""
-        if keep:
-            self.flush()
-        else:
-            self.clear()
-        with self._state:
-            self._closed = True
-            self._state.notify_all()
-        self._thread.join(timeout=5.0)
-        self._lock.release()
-        if not self._path.exists():
-            with contextlib.suppress(OSError):
-                Path(self._lock.lock_file).unlink(missing_ok=True)
-
-    def _run(self) -> None:
-        while True:
-            with self._state:
-                while self._waiting is None and not self._closed:
-                    self._state.wait()
-                if self._closed:
-                    return
-                # Wait for the hand to rest: further edits replace the waiting one meanwhile.
-                self._state.wait_for(lambda: self._closed, timeout=self._delay_s)
-                case, self._waiting = self._waiting, None
-                self._writing = case is not None
-            if case is not None:
-                self._write(case)
-                with self._state:
-                    self._writing = False
-                    self._state.notify_all()
-
-    def _write(self, case: Case) -> None:
-        try:
-            write_case(case, self._path)
-            self.problem = None
-        except StainmapError as error:
-            self.problem = error
+        sizes = {name: size for name, (_, size) in state.entries.items()}
+        return CaseReader(sizes, read, state.name).case()
 
 
 def abandoned(folder: Path) -> tuple[Recovered, ...]:
-    """Return what crashed programs left behind, newest first."""
+    """Return what killed programs left behind, highest revision first."""
     found = []
-    for path in folder.glob(f"*{SUFFIX}") if folder.is_dir() else ():
-        lock = filelock.FileLock(path.with_suffix(".lock"), timeout=0)
-        try:
-            lock.acquire()
-        except (filelock.Timeout, OSError):
+    for place in sorted(folder.iterdir()) if folder.is_dir() else ():
+        if not place.is_dir() or not _is_nobodys(place):
             continue
-        lock.release()
-        with contextlib.suppress(OSError):
-            found.append(Recovered(path=path, modified_s=path.stat().st_mtime))
-    return tuple(sorted(found, key=lambda one: -one.modified_s))
+        paths = state_paths(place)
+        states = tuple(filter(None, map(read_state, paths)))
+        whole = tuple(state for state in states if _is_there(place, state))
+        if whole:
+            found.append(Recovered(folder=place, states=whole))
+        elif not paths:
+            # Killed before it had anything to keep.
+            Recovered(folder=place, states=()).discard()
+    return tuple(sorted(found, key=lambda one: -one.revision))
+
+
+def _lock_of(place: Path) -> Path:
+    return place.with_name(f"{place.name}.lock")
+
+
+def _is_nobodys(place: Path) -> bool:
+    lock = filelock.FileLock(_lock_of(place), timeout=0)
+    try:
+        lock.acquire()
+    except (filelock.Timeout, OSError):
+        return False
+    lock.release()
+    return True
+
+
+def _is_there(place: Path, state: State) -> bool:
+    """Return True if every entry is there in its size; its checksum is held when it is read."""
+    try:
+        return all(
+            entry_path(place, digest).stat().st_size == size
+            for digest, size in state.entries.values()
+        )
+    except OSError:
+        return False

@@ -25,7 +25,7 @@ from stainmap.app.job import JobRunner
 from stainmap.app.sample import open_sample, sample_look
 from stainmap.app.session import Session
 from stainmap.files.catalogue import starter_catalogue
-from stainmap.files.recovery import Journal, abandoned
+from stainmap.files.recovery import abandoned
 from stainmap.model.case import Case
 from stainmap.model.material import Provenance
 from stainmap.model.zone import Accent, Area
@@ -36,17 +36,19 @@ from stainmap.ui.corrections import Corrections
 from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.crown_view import CrownView
+from stainmap.ui.ending import Ending, journal_in
 from stainmap.ui.flat_desk import FlatDesk
 from stainmap.ui.flat_pane import FlatPane
 from stainmap.ui.intake_desk import IntakeDesk
 from stainmap.ui.look_bar import LookBar
 from stainmap.ui.look_desk import LookDesk
 from stainmap.ui.opening_flow import OpeningFlow
-from stainmap.ui.order_desk import OrderDesk
 from stainmap.ui.plan_desk import PlanDesk
 from stainmap.ui.plan_dialogs import PlanDialogs
 from stainmap.ui.poster import Poster
 from stainmap.ui.printing_flow import PrintingFlow
+from stainmap.ui.recent_files import RecentFiles
+from stainmap.ui.recovery_desk import RecoveryDesk
 from stainmap.ui.row_desk import RowDesk
 from stainmap.ui.run_desk import RunDesk
 from stainmap.ui.run_strip import RunStrip
@@ -84,7 +86,7 @@ class MainWindow(QMainWindow):
     def __init__(self, session: Session, settings: QSettings, runner: JobRunner) -> None:
         super().__init__()
         self.session, self._settings, self._runner = session, settings, runner
-        self._closed = False
+        self._closed = self._ends_unasked = False
         # The sample as it was opened; what is made of it by editing still is the sample.
         self._sample: Case | None = None
         self._is_sample = False
@@ -95,8 +97,7 @@ class MainWindow(QMainWindow):
         self.plan, self.outcome, self.run = PlanPanel(), OutcomeSide(), RunStrip()
         # Pictures of flat views need not wait until a rosette has been laid flat.
         # Nor need the ground crown.
-        # Nor need what another order of the steps would change.
-        self._own_runners = tuple(runner.another() for _ in range(4))
+        self._own_runners = (runner.another(), runner.another(), runner.another())
         self.flat_pane = FlatPane(self._own_runners[0])
         self._lay_out()
         self.desk = CrownDesk(session, self.crown, self)
@@ -105,12 +106,12 @@ class MainWindow(QMainWindow):
         )
         self.flow = OpeningFlow(session, self.crown, self.desk, self)
         self.saving = SavingFlow(session, self)
+        self.recovery = RecoveryDesk(session, self.flow, self)
+        self.recent = RecentFiles(session, settings, self.open_file, self)
         self.printing = PrintingFlow(session, runner, self.crown, self)
         self.plan_desk = PlanDesk(session, self.plan, self.outcome, self.run, self)
-        self.order = OrderDesk(session, self.plan.table, self._own_runners[3], self)
         self.unit_values = UnitValuesDesk(session, runner, self.outcome.unit_values, self)
         self.advice = AdviceDesk(session, self.outcome.advice, self.crown, self)
-        self.advice.marked.connect(self.flats.mark)
         self.tools = ZoneToolDesk(session, self.crown, self.desk, self.plan.brush, runner, self)
         self.look_desk = LookDesk(session, self.desk, self._own_runners[2], self)
         self.row_desk = RowDesk(session, self.desk, self._own_runners[2], settings, self)
@@ -173,10 +174,8 @@ class MainWindow(QMainWindow):
         self.looks.light_chosen.connect(self.see_under)
         self.dialogs.said.connect(self.status.say)
         self.run_desk.said.connect(self.status.say)
-        self.row_desk.said.connect(self.status.say)
         self.run_desk.compare_asked.connect(self.dialogs.compare_furnaces)
         self.suggest.said.connect(self.status.say)
-        self.order.said.connect(self.status.say)
         self.plan.suggest.clicked.connect(self.suggest.open)
         self.intake.said.connect(self.status.say)
         self.sliders.said.connect(self.status.say)
@@ -188,7 +187,7 @@ class MainWindow(QMainWindow):
         self.plan_desk.reread_asked.connect(self.flow.reread)
         self.plan.unit.notes_asked.connect(self.flow.show_notes)
         self.plan_desk.area_asked_for.connect(self.turn_to)
-        for desk in (self.plan_desk, self.order, self.desk):
+        for desk in (self.plan_desk, self.desk):
             desk.problem.connect(lambda error: self.status.say(str(error)))
         self.desk.purpose_changed.connect(
             lambda text, coats: self.plan.brush.set_purpose(text, coats=coats)
@@ -199,7 +198,9 @@ class MainWindow(QMainWindow):
         self.flow.set_aside.connect(self._set_aside)
         self.plan.unit.block_chosen.connect(self._remember_block)
         self.saving.said.connect(self.status.say)
+        self.recovery.said.connect(self.status.say)
         self.printing.said.connect(self.status.say)
+        self.row_desk.said.connect(self.status.say)
         self.outcome.outcome.change_asked.connect(self.intake.ask_for_target)
         self.desk.set_brush(self.plan.brush.settings)
 
@@ -211,7 +212,6 @@ class MainWindow(QMainWindow):
         self.row_desk.refresh(change)
         self.flats.refresh(change)
         self.plan_desk.refresh(change)
-        self.order.refresh(change)
         self.unit_values.refresh(change)
         self.intake.refresh(change)
         self.advice.refresh(change)
@@ -219,6 +219,8 @@ class MainWindow(QMainWindow):
         self.flow.refresh(change)
         self.sliders.refresh(change)
         self.saving.refresh(change)
+        self.recovery.refresh(change)
+        self.recent.refresh(change)
         if change.touches("seen"):
             self.looks.set_light(self.session.seen.light, self.session.seen.observer)
         if change.touches("file", "history", "opened", "units", "code", "outcome"):
@@ -310,6 +312,16 @@ class MainWindow(QMainWindow):
         if self.saving.may_leave():
             self.flow.ask_for_file()
 
+    def open_file(self, path: Path) -> None:
+        """Open a file, if nothing is lost by it."""
+        if self.saving.may_leave():
+            self.flow.open_path(path)
+
+    def end_unasked(self) -> None:
+        """Close although nobody can be asked; unsaved work is there again after the next start."""
+        self._ends_unasked = True
+        self.close()
+
     def set_scheme(self, scheme: Scheme) -> None:
         """Wear another palette, now and after the next start."""
         app = QApplication.instance()
@@ -320,17 +332,20 @@ class MainWindow(QMainWindow):
     # --- Qt's hooks ----------------------------------------------------------------------
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
-        """Take one file."""
-        urls = event.mimeData().urls()
-        if len(urls) == 1 and urls[0].isLocalFile():
+        """Take files; which of them can be opened is said when they are dropped."""
+        if event.mimeData().hasUrls():
             event.acceptProposedAction()
 
     def dropEvent(self, event: QDropEvent) -> None:
         """Open the file that was dropped, if nothing is lost by it."""
-        path = Path(event.mimeData().urls()[0].toLocalFile())
+        urls = event.mimeData().urls()
         event.acceptProposedAction()
         # The desktop waits for the drop to end; a question must not keep it waiting.
-        QTimer.singleShot(0, lambda: self.flow.open_path(path) if self.saving.may_leave() else None)
+        if len(urls) == 1 and urls[0].isLocalFile():
+            path = Path(urls[0].toLocalFile())
+            QTimer.singleShot(0, lambda: self.open_file(path))
+        else:
+            QTimer.singleShot(0, lambda: self.flow.refuse_dropped(len(urls)))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Esc takes back what was begun last: a reading, a question, a mesh, a tool."""
@@ -361,7 +376,7 @@ class MainWindow(QMainWindow):
         """Ask before unsaved work is lost; remember sizes and places."""
         if self._closed:
             return
-        if not self.saving.may_leave():
+        if not (self._ends_unasked or self.saving.may_leave()):
             event.ignore()
             return
         self._closed = True
@@ -370,7 +385,7 @@ class MainWindow(QMainWindow):
         self._end_subscription()
         if self.session.job is not None:
             self.session.job.cancel()
-        self.session.close()
+        self.session.close(keep_unsaved=self._ends_unasked)
         self._runner.close()
         for one in self._own_runners:
             one.close()
@@ -431,9 +446,11 @@ def run(argv: Sequence[str]) -> int:
     poster = Poster()
     folder = user_data_path("stainmap", appauthor=False) / "recovery"
     left_behind = abandoned(folder)
-    session = Session(starter_catalogue(), post=poster, journal=Journal(folder))
+    journal, no_journal = journal_in(folder)
+    session = Session(starter_catalogue(), post=poster, journal=journal)
     window = MainWindow(session, settings, JobRunner(post=poster))
     window.show()
+    Ending(app, session, window.saving, window.end_unasked, window).heed_signals()
     files = [Path(argument) for argument in argv if not argument.startswith("-")]
     # The bare window first: opening takes the processor for a while.
     if files:
@@ -441,7 +458,7 @@ def run(argv: Sequence[str]) -> int:
     else:
         QTimer.singleShot(_FIRST_PICTURE_MS, window.open_sample)
     if left_behind:
-        QTimer.singleShot(
-            2 * _FIRST_PICTURE_MS, lambda: window.commands.offer_recovery(left_behind)
-        )
+        QTimer.singleShot(2 * _FIRST_PICTURE_MS, lambda: window.recovery.offer(left_behind))
+    if no_journal is not None:
+        window.recovery.say_nothing_is_kept(no_journal)
     return app.exec()

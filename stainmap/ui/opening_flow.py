@@ -61,7 +61,6 @@ class OpeningFlow(CrownQuestions):
     def __init__(self, session: Session, view: CrownView, desk: CrownDesk, window: QWidget) -> None:
         super().__init__(session, view, desk, window)
         self._window = window
-        self._recovered: Recovered | None = None
         self.folder = ""
         self.last_block = ""
         self.questions.accepted.connect(self._take_answers)
@@ -95,10 +94,18 @@ class OpeningFlow(CrownQuestions):
             self._session.look_at(path)
 
     def recover(self, found: Recovered) -> None:
-        """Open what a crashed program kept, as unsaved work."""
+        """Open what a killed program left behind, as unsaved work."""
         self._stop_asking()
-        self._recovered = found
-        self._session.recover(found.path)
+        self._session.recover(found)
+
+    def refuse_dropped(self, count: int) -> None:
+        """Say why nothing was opened of what was dropped."""
+        if count > 1:
+            text = "Several files were dropped. Drop one, or put cases onto a tray with Ctrl+T."
+            self.tell("One file at a time", text)
+        else:
+            text = "What was dropped does not lie on this computer. Copy it here, then drop it."
+            self.tell("Not a file of this computer", text)
 
     def cut_off_the_crown(self) -> None:
         """Show a plane on the open crown, below which all is cut away."""
@@ -131,10 +138,6 @@ class OpeningFlow(CrownQuestions):
             self._session.look = None
             self._hide_questions()
             self._set_aside(False)
-            if self._recovered is not None:
-                # The new journal holds the case from here on.
-                self._recovered.discard()
-                self._recovered = None
             self._answers = self._again = None
             self._stop_asking()
             self.message.hide()
@@ -150,7 +153,14 @@ class OpeningFlow(CrownQuestions):
         case = self._session.case
         if case is None:
             return
-        if case.reading.kind in NO_CROWN:
+        if self._session.read_only:
+            self._say(
+                "Read-only",
+                f"{self._session.read_only_because} What you change here can only be saved under "
+                "another name.",
+                (CLOSE,),
+            )
+        elif case.reading.kind in NO_CROWN:
             self.show_notes()
         elif case.reading.sure("occlusal_axis") < _DOUBTFUL:
             self._say(

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from PySide6.QtCore import QObject, Signal
-from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
+from PySide6.QtCore import QEventLoop, QObject, Qt, Signal
+from PySide6.QtWidgets import QApplication, QFileDialog, QMessageBox, QWidget
 
 from stainmap.app.change import Change
 from stainmap.app.exporting import KINDS, check_ending
@@ -24,16 +24,20 @@ class SavingFlow(QObject):
     """
 
     said = Signal(str)
+    _at_rest = Signal()
 
     def __init__(self, session: Session, window: QWidget) -> None:
         super().__init__(window)
         self._session, self._window = session, window
         self.folder = ""
         self._exporting: Path | None = None
+        self._failed = False
+        # What was asked for while the file was still being written.
+        self._next: list[Path | None] = []
 
     def save(self) -> bool:
-        """Save where the case came from, or ask; return False if it was not saved."""
-        if self._session.path is None or self._session.read_only:
+        """Save where the case came from, or ask; return False if that has failed already."""
+        if self._session.path is None:
             return self.save_as()
         return self.save_to(None)
 
@@ -52,14 +56,58 @@ class SavingFlow(QObject):
         return self.save_to(path if path.suffix else path.with_suffix(SUFFIX))
 
     def save_to(self, path: Path | None) -> bool:
-        """Save under a name, or where the case came from; say so if it fails."""
+        """Save under a name, or where the case came from, while work goes on.
+
+        Returns False if that has failed already. What goes wrong is said, and another place
+        offered.
+        """
+        if self._session.saving is not None:
+            self._next = [path]
+            return True
+        self._failed = False
+        self._session.save_in_background(path, on_ended=self._ended)
+        return not self._failed
+
+    def _ended(self, error: StainmapError | None) -> None:
+        self._failed = error is not None
+        if error is None:
+            self.said.emit(f"Saved as {self._session.path}.")
+        else:
+            self._offer_elsewhere(error)
+        waiting, self._next = self._next, []
+        if waiting and self._session.is_modified and not self._failed:
+            self.save_to(waiting[0])
+        if self._session.saving is None:
+            self._at_rest.emit()
+
+    def _offer_elsewhere(self, error: StainmapError) -> None:
+        button = QMessageBox.StandardButton
+        kept = (
+            "What you have made is kept meanwhile, and is there again after the next start. "
+            if self._session.keeps_unsaved
+            else ""
+        )
+        answer = QMessageBox.warning(
+            self._window,
+            "Not saved",
+            f"{error}\n\n{kept}Save it under another name now?",
+            button.Save | button.Cancel,
+            button.Save,
+        )
+        if answer == button.Save:
+            self.save_as()
+
+    def wait(self) -> None:
+        """Go on when nothing is being written any more; the window takes no input till then."""
+        if self._session.saving is None:
+            return
+        QApplication.setOverrideCursor(Qt.CursorShape.WaitCursor)
         try:
-            self._session.save(path)
-        except StainmapError as error:
-            QMessageBox.warning(self._window, "Not saved", str(error))
-            return False
-        self.said.emit(f"Saved as {self._session.path}.")
-        return True
+            loop = QEventLoop()
+            self._at_rest.connect(loop.quit)
+            loop.exec(QEventLoop.ProcessEventsFlag.ExcludeUserInputEvents)
+        finally:
+            QApplication.restoreOverrideCursor()
 
     def export(self) -> None:
         """Ask for a name and write the predicted crown; the ending chooses the kind."""
@@ -91,6 +139,7 @@ class SavingFlow(QObject):
 
     def may_leave(self) -> bool:
         """Ask what to do with unsaved work; return False if the user wants to stay."""
+        self.wait()
         if not self._session.is_modified:
             return True
         button = QMessageBox.StandardButton
@@ -102,5 +151,8 @@ class SavingFlow(QObject):
             button.Save,
         )
         if answer == button.Save:
-            return self.save()
+            if not self.save():
+                return False
+            self.wait()
+            return not self._session.is_modified
         return answer == button.Discard

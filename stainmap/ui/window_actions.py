@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from functools import partial
 from typing import TYPE_CHECKING
 
@@ -11,7 +11,6 @@ from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QMenu, QMessageBox
 
 from stainmap import __version__
-from stainmap.files.recovery import Recovered
 from stainmap.paper.page_size import PageSize
 from stainmap.paper.views import Side
 from stainmap.paths import resource
@@ -109,6 +108,7 @@ class WindowActions(QObject):
     def _file(self, menu: QMenu) -> None:
         window, keys = self._window, QKeySequence.StandardKey
         self.open = self._action(menu, "&Open...", window.ask_to_open, keys.Open, "open")
+        window.recent.fill(menu.addMenu("Open &recent"))
         self._action(menu, "Open the sa&mple", window.open_sample)
         menu.addSeparator()
         self.save: QAction = self._action(menu, "&Save", window.saving.save, keys.Save, "save")
@@ -315,19 +315,3 @@ class WindowActions(QObject):
         self.redo.setText(f"&Redo {redo}" if redo else "&Redo")
         self.undo.setToolTip(f"Undo {undo or ''} (Ctrl+Z)")
         self.redo.setToolTip(f"Redo {redo or ''} (Ctrl+Shift+Z)")
-
-    def offer_recovery(self, found: Sequence[Recovered]) -> None:
-        """Offer the newest work that a crashed program left behind."""
-        button = QMessageBox.StandardButton
-        answer = QMessageBox.question(
-            self._window,
-            "Unsaved work",
-            "The program ended without saving. Open what it kept of the last case?",
-            button.Open | button.Discard | button.Cancel,
-            button.Open,
-        )
-        if answer == button.Open:
-            self._window.flow.recover(found[0])
-        elif answer == button.Discard:
-            for one in found:
-                one.discard()

@@ -19,7 +19,8 @@ from stainmap.app.session import Session
 from stainmap.errors import CaseFileError, StainmapError
 from stainmap.files.case_lock import CaseLock
 from stainmap.files.catalogue import starter_catalogue
-from stainmap.files.recovery import Journal, abandoned
+from stainmap.files.journal import Journal
+from stainmap.files.recovery import abandoned
 from stainmap.model.case import Case
 from stainmap.model.plan import CoatSpan, StainPlan
 from stainmap.model.zone import Accent, Zone
@@ -323,14 +324,14 @@ def test_a_failed_opening_leaves_the_open_case(session: Session, tmp_path: Path)
 
 
 def test_unsaved_work_is_kept_in_the_journal(tmp_path: Path) -> None:
-    journal = Journal(tmp_path / "kept", delay_s=0.0)
+    journal = Journal(tmp_path / "kept")
     session = Session(starter_catalogue(), threaded=False, journal=journal)
     session.adopt(planned_dome(), path=None)
     session.edit("note", lambda case: replace(case, notes="unsaved"))
     journal.close(keep=True)
     (left,) = abandoned(tmp_path / "kept")
     fresh = Session(starter_catalogue(), threaded=False)
-    fresh.recover(left.path)
+    fresh.recover(left)
     assert fresh.case is not None
     assert fresh.path is None
     assert fresh.is_modified
