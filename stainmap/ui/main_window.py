@@ -43,6 +43,7 @@ from stainmap.ui.intake_desk import IntakeDesk
 from stainmap.ui.look_bar import LookBar
 from stainmap.ui.look_desk import LookDesk
 from stainmap.ui.opening_flow import OpeningFlow
+from stainmap.ui.order_desk import OrderDesk
 from stainmap.ui.plan_desk import PlanDesk
 from stainmap.ui.plan_dialogs import PlanDialogs
 from stainmap.ui.poster import Poster
@@ -97,7 +98,8 @@ class MainWindow(QMainWindow):
         self.plan, self.outcome, self.run = PlanPanel(), OutcomeSide(), RunStrip()
         # Pictures of flat views need not wait until a rosette has been laid flat.
         # Nor need the ground crown.
-        self._own_runners = (runner.another(), runner.another(), runner.another())
+        # Nor need what another order of the steps would change.
+        self._own_runners = tuple(runner.another() for _ in range(4))
         self.flat_pane = FlatPane(self._own_runners[0])
         self._lay_out()
         self.desk = CrownDesk(session, self.crown, self)
@@ -110,8 +112,10 @@ class MainWindow(QMainWindow):
         self.recent = RecentFiles(session, settings, self.open_file, self)
         self.printing = PrintingFlow(session, runner, self.crown, self)
         self.plan_desk = PlanDesk(session, self.plan, self.outcome, self.run, self)
+        self.order = OrderDesk(session, self.plan.table, self._own_runners[3], self)
         self.unit_values = UnitValuesDesk(session, runner, self.outcome.unit_values, self)
         self.advice = AdviceDesk(session, self.outcome.advice, self.crown, self)
+        self.advice.marked.connect(self.flats.mark)
         self.tools = ZoneToolDesk(session, self.crown, self.desk, self.plan.brush, runner, self)
         self.look_desk = LookDesk(session, self.desk, self._own_runners[2], self)
         self.row_desk = RowDesk(session, self.desk, self._own_runners[2], settings, self)
@@ -174,8 +178,10 @@ class MainWindow(QMainWindow):
         self.looks.light_chosen.connect(self.see_under)
         self.dialogs.said.connect(self.status.say)
         self.run_desk.said.connect(self.status.say)
+        self.row_desk.said.connect(self.status.say)
         self.run_desk.compare_asked.connect(self.dialogs.compare_furnaces)
         self.suggest.said.connect(self.status.say)
+        self.order.said.connect(self.status.say)
         self.plan.suggest.clicked.connect(self.suggest.open)
         self.intake.said.connect(self.status.say)
         self.sliders.said.connect(self.status.say)
@@ -187,7 +193,7 @@ class MainWindow(QMainWindow):
         self.plan_desk.reread_asked.connect(self.flow.reread)
         self.plan.unit.notes_asked.connect(self.flow.show_notes)
         self.plan_desk.area_asked_for.connect(self.turn_to)
-        for desk in (self.plan_desk, self.desk):
+        for desk in (self.plan_desk, self.order, self.desk):
             desk.problem.connect(lambda error: self.status.say(str(error)))
         self.desk.purpose_changed.connect(
             lambda text, coats: self.plan.brush.set_purpose(text, coats=coats)
@@ -200,7 +206,6 @@ class MainWindow(QMainWindow):
         self.saving.said.connect(self.status.say)
         self.recovery.said.connect(self.status.say)
         self.printing.said.connect(self.status.say)
-        self.row_desk.said.connect(self.status.say)
         self.outcome.outcome.change_asked.connect(self.intake.ask_for_target)
         self.desk.set_brush(self.plan.brush.settings)
 
@@ -212,6 +217,7 @@ class MainWindow(QMainWindow):
         self.row_desk.refresh(change)
         self.flats.refresh(change)
         self.plan_desk.refresh(change)
+        self.order.refresh(change)
         self.unit_values.refresh(change)
         self.intake.refresh(change)
         self.advice.refresh(change)
