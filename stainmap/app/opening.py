@@ -16,6 +16,7 @@ from stainmap.model.case import Backing, Case, Region, ScrewChannel
 from stainmap.model.crown import BodyKind, CrownReading, CrownSurface, MeshSource
 from stainmap.model.material import Catalogue
 from stainmap.model.plan import StainPlan
+from stainmap.model.process import JarAmounts, StainProcess
 from stainmap.model.tooth import Role, Tooth, Unit
 from stainmap.model.zone import Zone
 from stainmap.planning.progress import Steps
@@ -71,7 +72,8 @@ class Answers:
     them, in sintered mm, where the units of a bridge part, and `units_as_given` keeps to the
     number of teeth named even where the shape shows more. Roles of `units` hold if `roles_said`;
     if not, the cavities of a bridge may tell others. `connectors_mm2` are sections as somebody
-    else measured them.
+    else measured them. A new case begins with `programme` (empty: the first of the materials) and
+    `amounts`.
     """
 
     units: tuple[Unit, ...]
@@ -86,6 +88,8 @@ class Answers:
     units_as_given: bool = False
     roles_said: bool = False
     connectors_mm2: tuple[float, ...] = ()
+    programme: str = ""
+    amounts: JarAmounts | None = None
 
     @property
     def bridge(self) -> BridgeSaid:
@@ -263,7 +267,8 @@ def build_case(
         plan=StainPlan(block=block.name),
         materials=materials,
         backings=default_backings(materials, units),
-        programme=materials.programmes[0].name,
+        programme=answers.programme or materials.programmes[0].name,
+        process=StainProcess(amounts=answers.amounts),
         sliders=proposal.sliders,
     )
     step(1.0, "ready")

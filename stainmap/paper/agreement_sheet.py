@@ -20,7 +20,7 @@ from stainmap.paper.marks import draw_blank, draw_section, draw_ticks
 from stainmap.paper.page import HAIR, MEDIUM, REGULAR, SOFT, Align, Page, Rect
 from stainmap.paper.predicted_list import number_text
 from stainmap.paper.sheet_data import SheetData
-from stainmap.paper.sheet_frame import block_lot_text
+from stainmap.paper.sheet_frame import lots_text
 from stainmap.paper.sheet_layout import TITLE_DROP_MM, Block, Leaf, packed, printed
 from stainmap.planning.outcome import AreaOutcome
 from stainmap.predict.uncertainty import inside_uncertainty, verdict
@@ -65,9 +65,7 @@ def agreement_bytes(sheet: SheetData) -> bytes:
         )
         for index, placed in enumerate(packed(page, blocks, spread=_SPREAD_MM))
     ]
-    programme = case.materials.programme(case.programme)
-    foot = f"{block_lot_text(sheet)}   Programme {programme.name}, {programme.peak_c:.0f} °C"
-    return printed(page, sheet.heading, leaves, foot)
+    return printed(page, sheet.heading, leaves, lots_text(sheet))
 
 
 def shade_text(shade: Shade) -> str:

@@ -25,6 +25,7 @@ from stainmap.planning.schedule import (
     run_strip,
 )
 from stainmap.predict.sintering import duration_text
+from stainmap.units import TemperatureUnit
 
 _BEFORE = (
     "dust blown off, fingers off the porous ceramic",
@@ -59,7 +60,7 @@ def mixing_list_bytes(sheet: SheetData) -> bytes:
     blocks = [
         jars_block(page, lines, note, sheet.discard_at),
         bench_block(page, _stage_rows(sheet)),
-        programme_block(page, case.materials.programme(case.programme)),
+        programme_block(page, case.materials.programme(case.programme), sheet.degrees),
         *label_blocks(page, lines, sheet.discard_at),
     ]
     teeth = " ".join(str(unit.tooth.number) for unit in case.units)
@@ -132,9 +133,9 @@ def _stage_rows(sheet: SheetData) -> list[tuple[str, str, str]]:
         RunStage.COATS: f"{steps_text(range(1, count + 1))}, {coats} rounds, see coat map"
         if count <= 2
         else f"steps 1 to {count}, {coats} rounds, see coat map",
-        RunStage.DRY: _drying_text(drying(case)),
+        RunStage.DRY: _drying_text(drying(case), sheet.degrees),
         RunStage.SINTER: f"{programme.name}, only when dry is ticked",
-        RunStage.COOL: f"do not open above {end_c:.0f} °C",
+        RunStage.COOL: f"do not open above {sheet.degrees.text(end_c)}",
     }
     starts = {}
     if sheet.mixed_at is not None:
@@ -145,18 +146,16 @@ def _stage_rows(sheet: SheetData) -> list[tuple[str, str, str]]:
     ]
 
 
-def _drying_text(dried: Drying) -> str:
+def _drying_text(dried: Drying, degrees: TemperatureUnit) -> str:
     length = duration_text(dried.minutes)
     if dried.temperature_c is None:
         return f"{length}, by the furnace's own stage"
-    fahrenheit = dried.temperature_c * 1.8 + 32.0
-    return f"{dried.temperature_c:.0f} °C ({fahrenheit:.0f} °F), {length}, assumed"
+    return f"{degrees.text(dried.temperature_c)}, {length}, assumed"
 
 
-def drying_text(one: Drying) -> str:
+def drying_text(one: Drying, degrees: TemperatureUnit) -> str:
     """Return "93 °C (200 °F), 10 min, assumed", or that the programme dries."""
     minutes = duration_text(one.minutes)
     if one.temperature_c is None:
         return f"in the furnace, {minutes} before it heats up"
-    degrees = one.temperature_c
-    return f"{degrees:.0f} °C ({degrees * 1.8 + 32.0:.0f} °F), {minutes}, assumed"
+    return f"{degrees.text(one.temperature_c)}, {minutes}, assumed"

@@ -10,28 +10,30 @@ from stainmap.paper.page import HAIR, MEDIUM, SOFT, Page
 from stainmap.paper.sheet_layout import TITLE_DROP_MM, Block
 from stainmap.planning.schedule import sintering_minutes
 from stainmap.predict.sintering import duration_text, programme_corners, time_class
+from stainmap.units import TemperatureUnit
 
-_CHART_HEIGHT_MM, _TABLE_MM, _GAP_MM = 30.0, 56.0, 9.0
+_CHART_HEIGHT_MM, _TABLE_MM, _TABLE_BOTH_MM, _GAP_MM = 30.0, 56.0, 92.0, 9.0
 _AXIS_MM = 8.0
 _ROW_MM = 5.2
 _TICKS_MINUTES = (5.0, 10.0, 15.0, 30.0, 60.0, 120.0, 240.0, 480.0)
 
 
-def programme_block(page: Page, programme: SinteringProgramme) -> Block:
-    """Return the block of a programme."""
-    rows = _segment_rows(programme)
+def programme_block(page: Page, programme: SinteringProgramme, degrees: TemperatureUnit) -> Block:
+    """Return the block of a programme, its temperatures in these degrees."""
+    rows = _segment_rows(programme, degrees)
+    table_mm = _TABLE_BOTH_MM if degrees is TemperatureUnit.BOTH else _TABLE_MM
     body = max(_CHART_HEIGHT_MM + 5.0, len(rows) * _ROW_MM)
 
     def draw(y: float) -> None:
         draw_section(page, page.left, y + TITLE_DROP_MM, "Sintering programme", _remark(programme))
         top = y + TITLE_DROP_MM + 4.5
-        right = page.right - _TABLE_MM
-        _draw_chart(page, programme, page.left + _AXIS_MM, top, right - _GAP_MM)
+        right = page.right - table_mm
+        _draw_chart(page, programme, degrees, page.left + _AXIS_MM, top, right - _GAP_MM)
         for index, (what, rate, minutes) in enumerate(rows):
             line = top + index * _ROW_MM
             page.line(right, line, page.right, line, weight=0.25, grey=HAIR)
             page.text(right, line + 3.7, what, 8.5)
-            page.text(right + 36.0, line + 3.7, rate, 8.5, grey=SOFT, align="right")
+            page.text(page.right - 20.0, line + 3.7, rate, 8.5, grey=SOFT, align="right")
             page.text(page.right, line + 3.7, minutes, 8.5, face=MEDIUM, align="right")
         bottom = top + len(rows) * _ROW_MM
         page.line(right, bottom, page.right, bottom, weight=0.25, grey=HAIR)
@@ -55,38 +57,52 @@ def _remark(programme: SinteringProgramme) -> str:
     return f"{text}; class {kind}, scattering x {factor:.2f}, {origin}"
 
 
-def _segment_rows(programme: SinteringProgramme) -> list[tuple[str, str, str]]:
+def _segment_rows(
+    programme: SinteringProgramme, degrees: TemperatureUnit
+) -> list[tuple[str, str, str]]:
     """Return what each segment does, its rate or temperature, and how long it takes."""
     rows = []
     before = programme.start_c
     for segment in programme.segments:
         change = segment.target_c - before
         if change == 0.0:
-            what, rate = "hold", f"{segment.target_c:.0f} °C"
+            what, rate = "hold", degrees.text(segment.target_c)
         else:
-            what = f"to {segment.target_c:.0f} °C"
-            rate = f"{abs(change) / segment.minutes:.1f} °C/min"
+            what = f"to {degrees.text(segment.target_c)}"
+            per_minute = change / segment.minutes
+            rate = degrees.text_of_difference(per_minute, "min", decimals=1)
         rows.append((what, rate, duration_text(segment.minutes)))
         before = segment.target_c
     return rows
 
 
 def _draw_chart(
-    page: Page, programme: SinteringProgramme, left: float, top: float, right: float
+    page: Page,
+    programme: SinteringProgramme,
+    degrees: TemperatureUnit,
+    left: float,
+    top: float,
+    right: float,
 ) -> None:
+    """Draw the curve; the axis counts degrees Fahrenheit where nothing else is wanted."""
     times, temperatures = programme_corners(programme)
-    highest = 500.0 * math.ceil(float(temperatures.max()) / 500.0)
+    between = 1000 if degrees is TemperatureUnit.FAHRENHEIT else 500
+    highest = between * math.ceil(degrees.of(float(temperatures.max())) / between)
     total = float(times[-1])
 
     def across(minutes: float) -> float:
         return left + (right - left) * minutes / total
 
-    def up(celsius: float) -> float:
-        return top + _CHART_HEIGHT_MM * (1.0 - celsius / highest)
+    def at(number: float) -> float:
+        return top + _CHART_HEIGHT_MM * (1.0 - number / highest)
 
-    for celsius in range(0, int(highest) + 1, 500):
-        page.line(left, up(celsius), right, up(celsius), weight=0.25, grey=HAIR)
-        page.text(left - 1.5, up(celsius) + 0.9, str(celsius), 7.2, grey=SOFT, align="right")
+    def up(celsius: float) -> float:
+        return at(degrees.of(celsius))
+
+    for number in range(0, highest + 1, between):
+        page.line(left, at(number), right, at(number), weight=0.25, grey=HAIR)
+        page.text(left - 1.5, at(number) + 0.9, str(number), 7.2, grey=SOFT, align="right")
+    page.text(left - 1.5, top - 1.6, degrees.axis_sign, 7.2, grey=SOFT, align="right")
     step = next((tick for tick in _TICKS_MINUTES if total / tick <= 8.0), _TICKS_MINUTES[-1])
     for index in range(int(total / step) + 1):
         minutes = index * step
@@ -101,7 +117,8 @@ def _draw_chart(
     page.path(points, weight=1.1, round_ends=True)
     at_peak = times[temperatures == temperatures.max()]
     middle, held = 0.5 * float(at_peak.min() + at_peak.max()), float(at_peak.max() - at_peak.min())
-    text = f"{programme.peak_c:.0f} °C" + (f", {duration_text(held)}" if held else "")
+    peak = degrees.text(programme.peak_c)
+    text = f"{peak}, {duration_text(held)}" if held else peak
     place = up(programme.peak_c)
     above = place - 1.4 if place - top > 4.0 else place + 4.4
     page.text(across(middle), above, text, 8.0, face=MEDIUM, align="centre")

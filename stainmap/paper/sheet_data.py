@@ -78,6 +78,8 @@ class SheetData:
         Who paints; empty leaves a line to fill in.
     unit_outcomes
         Prediction per area of every unit of a bridge by itself; empty for a single crown.
+    degrees
+        How temperatures are written.
     draft
         Why the plan is a draft, in a sentence that is printed on every page; empty if it is none.
     """
@@ -92,6 +94,7 @@ class SheetData:
     mixed_at: datetime | None = None
     technician: str = ""
     unit_outcomes: tuple[Outcome, ...] = ()
+    degrees: TemperatureUnit = TemperatureUnit.BOTH
     draft: str = ""
 
     def __post_init__(self) -> None:

@@ -96,7 +96,8 @@ def _caution_lines(page: Page) -> list[str]:
 def lots_text(sheet: SheetData) -> str:
     """Return block, lot and programme, with a line where the lot is not known."""
     programme = sheet.case.materials.programme(sheet.case.programme)
-    return f"{block_lot_text(sheet)}   Programme {programme.name}, {programme.peak_c:.0f} °C"
+    peak = sheet.degrees.text(programme.peak_c)
+    return f"{block_lot_text(sheet)}   Programme {programme.name}, {peak}"
 
 
 def block_lot_text(sheet: SheetData) -> str:

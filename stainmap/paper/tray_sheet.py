@@ -24,6 +24,7 @@ from stainmap.planning.plan_hash import short_hash
 from stainmap.planning.schedule import RunStage, drying
 from stainmap.planning.tray_mixing import PaintedCase, TrayJar, TrayMixing, tray_mixing
 from stainmap.planning.tray_run import TrayRun, tray_run
+from stainmap.units import TemperatureUnit
 
 _ROW_MM, _HEAD_MM, _CASE_MM = 8.6, 9.0, 92.0
 _JARS_ACROSS: Final = 8
@@ -70,12 +71,12 @@ def tray_list_bytes(sheets: Sequence[SheetData]) -> bytes:
     lines = [_jar_line(jar) for jar in mixing.jars]
     remarks = (*mixing.left_out, *mixing.remarks, *run.remarks)
     note = jar_notes(mixing.least_difference, mixing.least_colour_blind, remarks)
-    rows = _stage_rows(cases, run, clock=first.mixed_at is not None)
+    rows = _stage_rows(cases, run, first.degrees, clock=first.mixed_at is not None)
     blocks = [
         jars_block(page, lines, note, discard_at),
         *_case_blocks(page, sheets, mixing),
         bench_block(page, rows),
-        *(programme_block(page, firing.programme) for firing in run.firings),
+        *(programme_block(page, firing.programme, first.degrees) for firing in run.firings),
         *label_blocks(page, lines, discard_at),
     ]
     units = sum(len(case.units) for case in cases)
@@ -187,7 +188,9 @@ def taken_text(case: Case, one: TrayJar) -> str:
     return ", ".join(map(str, steps))
 
 
-def _stage_rows(cases: Sequence[Case], run: TrayRun, *, clock: bool) -> list[tuple[str, str, str]]:
+def _stage_rows(
+    cases: Sequence[Case], run: TrayRun, degrees: TemperatureUnit, *, clock: bool
+) -> list[tuple[str, str, str]]:
     """Return stage, clock time if it is known, and what is done, firing by firing."""
     rows = []
     for part in run.parts:
@@ -197,22 +200,22 @@ def _stage_rows(cases: Sequence[Case], run: TrayRun, *, clock: bool) -> list[tup
             case RunStage.COATS:
                 text = "each case by its own coat map"
             case RunStage.DRY:
-                text = _dry_text(cases, part.programme)
+                text = _dry_text(cases, part.programme, degrees)
             case RunStage.SINTER:
                 text = f"{part.programme}, only when dry is ticked"
             case RunStage.COOL:
                 firing = next(f for f in run.firings if f.programme.name == part.programme)
                 end_c = firing.programme.segments[-1].target_c
-                text = f"do not open above {end_c:.0f} °C"
+                text = f"do not open above {degrees.text(end_c)}"
         rows.append((str(part.stage), f"{part.start:%H:%M}" if clock else "", text))
     return rows
 
 
-def _dry_text(cases: Sequence[Case], programme: str) -> str:
+def _dry_text(cases: Sequence[Case], programme: str, degrees: TemperatureUnit) -> str:
     """Return how the cases of a programme that dries are dried, or those without one, longest."""
     ways = [
         drying(case)
         for case in cases
         if (case.programme == programme if programme else not drying(case).in_furnace)
     ]
-    return drying_text(max(ways, key=lambda one: one.minutes))
+    return drying_text(max(ways, key=lambda one: one.minutes), degrees)

@@ -196,6 +196,12 @@ class BrushBar(QWidget):
         self._suit(start.tool)
 
     @property
+    def buttons(self) -> dict[str, QToolButton]:
+        """All buttons by the name of what they do."""
+        named: dict[str, QToolButton] = {tool.value: one for tool, one in self.tools.items()}
+        return named | {command.value: one for command, one in self.commands.items()}
+
+    @property
     def settings(self) -> BrushSettings:
         """What is set now."""
         tool = next(tool for tool, button in self.tools.items() if button.isChecked())

@@ -7,12 +7,13 @@ from collections.abc import Callable
 import numpy as np
 from numpy.typing import NDArray
 from PySide6.QtCore import QRect, QTimer, QVariantAnimation
-from PySide6.QtWidgets import QStyle, QWidget
+from PySide6.QtWidgets import QWidget
 
 from stainmap.paper.views import CrownDirections, Side
 from stainmap.surface.mesh import TriMesh
 from stainmap.ui.camera import Camera
 from stainmap.ui.framing import fitted_beside, is_covered
+from stainmap.ui.motion import moves
 
 FloatArray = NDArray[np.float64]
 
@@ -138,9 +139,7 @@ class CameraStand(QWidget):
             self._turn_to(self._fitted(self._camera))
 
     def _turn_to(self, camera: Camera) -> None:
-        style = self.style()
-        animated = bool(style.styleHint(QStyle.StyleHint.SH_Widget_Animate, None, self))
-        if not animated or not self.isVisible():
+        if not moves() or not self.isVisible():
             self._jump_to(camera)
             return
         self._stop_turning()

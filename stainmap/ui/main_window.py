@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from collections.abc import Sequence
 from dataclasses import replace
@@ -24,6 +25,7 @@ from stainmap.app.change import Change
 from stainmap.app.job import JobRunner
 from stainmap.app.sample import open_sample, sample_look
 from stainmap.app.session import Session
+from stainmap.app.settings_file import SettingsStore, settings_path
 from stainmap.files.catalogue import starter_catalogue
 from stainmap.files.recovery import abandoned
 from stainmap.model.case import Case
@@ -42,6 +44,7 @@ from stainmap.ui.flat_pane import FlatPane
 from stainmap.ui.intake_desk import IntakeDesk
 from stainmap.ui.look_bar import LookBar
 from stainmap.ui.look_desk import LookDesk
+from stainmap.ui.motion import apply_motion
 from stainmap.ui.opening_flow import OpeningFlow
 from stainmap.ui.order_desk import OrderDesk
 from stainmap.ui.plan_desk import PlanDesk
@@ -54,11 +57,13 @@ from stainmap.ui.row_desk import RowDesk
 from stainmap.ui.run_desk import RunDesk
 from stainmap.ui.run_strip import RunStrip
 from stainmap.ui.saving_flow import SavingFlow
+from stainmap.ui.settings_desk import SettingsDesk
+from stainmap.ui.settings_reach import go_by_settings
 from stainmap.ui.side_panels import OUTCOME_PX, PLAN_PX, OutcomeSide, PanelDock, PlanPanel
 from stainmap.ui.start_strip import StartStrip
 from stainmap.ui.status_line import StatusLine
 from stainmap.ui.suggest_desk import SuggestDesk
-from stainmap.ui.theme import Scheme, apply_theme
+from stainmap.ui.theme import apply_theme
 from stainmap.ui.top_bar import TopBar
 from stainmap.ui.unit_values_panel import UnitValuesDesk
 from stainmap.ui.window_actions import WindowActions
@@ -66,6 +71,7 @@ from stainmap.ui.zone_sliders_desk import ZoneSlidersDesk
 from stainmap.ui.zone_tool_desk import ZoneToolDesk
 
 _NARROW_PX = 1280
+_SCALE = "QT_SCALE_FACTOR"
 _FIRST_PICTURE_MS, _NOTHING_YET_MS = 50, 300
 _INVENTED = "Sample materials are invented: do not fire by them"
 _PLANNING_AID = "A planning aid: the makers' instructions for use decide"
@@ -82,9 +88,17 @@ class MainWindow(QMainWindow):
         Where sizes, places and choices are remembered.
     runner
         Runs what the window itself starts, such as printing.
+    store
+        What is set for this computer; defaults, kept until the window closes, if None.
     """
 
-    def __init__(self, session: Session, settings: QSettings, runner: JobRunner) -> None:
+    def __init__(
+        self,
+        session: Session,
+        settings: QSettings,
+        runner: JobRunner,
+        store: SettingsStore | None = None,
+    ) -> None:
         super().__init__()
         self.session, self._settings, self._runner = session, settings, runner
         self._closed = self._ends_unasked = False
@@ -125,8 +139,10 @@ class MainWindow(QMainWindow):
         self.dialogs = PlanDialogs(session, runner, self.desk, self.flow, self)
         self.run_desk = RunDesk(session, runner, self.run, self)
         self.suggest = SuggestDesk(session, runner, self)
+        self.own_settings = SettingsDesk(store or SettingsStore(), session, self)
         self.commands = WindowActions(self)
         self._connect()
+        go_by_settings(self)
         self._end_subscription = session.subscribe(self._refresh)
         self._restore()
         self.set_look(Look.SINTERED)
@@ -328,13 +344,6 @@ class MainWindow(QMainWindow):
         self._ends_unasked = True
         self.close()
 
-    def set_scheme(self, scheme: Scheme) -> None:
-        """Wear another palette, now and after the next start."""
-        app = QApplication.instance()
-        if isinstance(app, QApplication):
-            apply_theme(app, scheme)
-        self._settings.setValue("scheme", scheme.value)
-
     # --- Qt's hooks ----------------------------------------------------------------------
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
@@ -438,23 +447,33 @@ class MainWindow(QMainWindow):
         self._settings.setValue("folder", str(path.parent))
 
 
+def _set_size(percent: int) -> None:
+    """Make everything larger; Qt reads this once, before there is an application."""
+    own = float(os.environ.get(_SCALE, "") or 1.0)
+    if percent != 100:
+        os.environ[_SCALE] = f"{own * percent / 100.0:g}"
+
+
 def run(argv: Sequence[str]) -> int:
     """Open the window on a file, or on the sample; return the exit code when it is closed."""
+    store = SettingsStore(settings_path())
     app = QApplication.instance()
     if not isinstance(app, QApplication):
+        _set_size(store.settings.size_percent)
         app = QApplication([sys.argv[0], *argv])
     app.setApplicationName("stainmap")
     app.setOrganizationName("stainmap")
     settings = QSettings(
         QSettings.Format.IniFormat, QSettings.Scope.UserScope, "stainmap", "window"
     )
-    apply_theme(app, Scheme(str(settings.value("scheme", Scheme.SYSTEM.value, type=str))))
+    apply_theme(app, store.settings.scheme, store.settings.typeface)
+    apply_motion(app, store.settings.motion)
     poster = Poster()
     folder = user_data_path("stainmap", appauthor=False) / "recovery"
     left_behind = abandoned(folder)
     journal, no_journal = journal_in(folder)
     session = Session(starter_catalogue(), post=poster, journal=journal)
-    window = MainWindow(session, settings, JobRunner(post=poster))
+    window = MainWindow(session, settings, JobRunner(post=poster), store)
     window.show()
     Ending(app, session, window.saving, window.end_unasked, window).heed_signals()
     files = [Path(argument) for argument in argv if not argument.startswith("-")]

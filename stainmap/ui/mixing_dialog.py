@@ -20,6 +20,7 @@ from stainmap.ui.form_dialog import FormDialog, number_box
 from stainmap.ui.jar_rows import JAR_HEADS, jar_rows
 
 _MICROMETRES = 1000.0
+_SAME_DROPS = 0.05  # the field has one decimal
 
 
 class MixingDialog(FormDialog):
@@ -31,10 +32,17 @@ class MixingDialog(FormDialog):
         The open case; `case` of the dialog is what becomes of it.
     coats
         Its coats, (S, V).
+    usual_drops_per_ml
+        What the laboratory's pipettes give by the settings; offered where the case has another.
     """
 
     def __init__(
-        self, case: Case, coats: NDArray[np.float32], parent: QWidget | None = None
+        self,
+        case: Case,
+        coats: NDArray[np.float32],
+        parent: QWidget | None = None,
+        *,
+        usual_drops_per_ml: float | None = None,
     ) -> None:
         super().__init__(
             "Mix",
@@ -73,8 +81,19 @@ class MixingDialog(FormDialog):
         self.add_row("Drops that stay in jar and brush", self.left)
         for box in (self.drops, self.film, self.left):
             box.valueChanged.connect(self._change_amounts)
+        self._add_usual(usual_drops_per_ml)
         self.end()
         self._show()
+
+    def _add_usual(self, drops_per_ml: float | None) -> None:
+        """Offer the laboratory's drop where the case has another."""
+        if drops_per_ml is None or abs(drops_per_ml - self.drops.value()) < _SAME_DROPS:
+            return
+        words = f"Take the drop of the settings ({drops_per_ml:.1f} in 1 mL)"
+        self.take_usual = QPushButton(words)
+        self.take_usual.setAutoDefault(False)
+        self.take_usual.clicked.connect(lambda: self.drops.setValue(drops_per_ml))
+        self.add_widget(self.take_usual)
 
     def _buttons(self) -> QWidget:
         row = QWidget()

@@ -14,6 +14,7 @@ from stainmap.app.cutting import is_to_be_cut
 from stainmap.app.opening import Answers, MeshLook, units_from_numbers
 from stainmap.app.said import confirmed
 from stainmap.app.session import Session
+from stainmap.app.settings import Settings
 from stainmap.errors import ReadingError, StainmapError
 from stainmap.files.case_file import SUFFIX, is_case_file
 from stainmap.files.recovery import Recovered
@@ -63,6 +64,8 @@ class OpeningFlow(CrownQuestions):
         self._window = window
         self.folder = ""
         self.last_block = ""
+        # What new cases begin with; the window tells when it changes.
+        self.settings = Settings()
         self.questions.accepted.connect(self._take_answers)
         self.questions.cancelled.connect(self.go_back)
         self.questions.unit_chosen.connect(lambda _unit: self._show_look())
@@ -289,6 +292,8 @@ class OpeningFlow(CrownQuestions):
             size_state=said.size_state,
             block=said.block,
             unit=said.unit,
+            programme=self.settings.programme_of(self._session.materials),
+            amounts=self.settings.amounts,
         )
         self._session.open_mesh(look, self._answers)
 

@@ -26,7 +26,7 @@ from stainmap.ui import case_figures as figures
 from stainmap.ui.answers import answers_of
 from stainmap.ui.run_strip import RunDetail, RunStrip
 from stainmap.ui.side_panels import OutcomeSide, PlanPanel
-from stainmap.units import SizeState
+from stainmap.units import SizeState, TemperatureUnit
 
 _INSIDE = (Zone.INNER, Accent.INNER_NECK_BAND)
 _CLOCK_MS = 20_000
@@ -68,6 +68,7 @@ class PlanDesk(QObject):
         super().__init__(parent)
         self._session, self._plan, self._outcome, self._run = session, plan, outcome, run
         self._warned: tuple[Catalogue, object, JarWarnings] | None = None
+        self._degrees = TemperatureUnit.BOTH
         table, unit = plan.table, plan.unit
         table.coats_edited.connect(self._set_coats)
         table.cells_edited.connect(
@@ -213,6 +214,11 @@ class PlanDesk(QObject):
                 "Not calibrated: direction, not a match.", plus_minus_text(wanted or zones, "   ")
             )
 
+    def write_temperatures(self, degrees: TemperatureUnit) -> None:
+        """Write temperatures of the run in other degrees."""
+        self._degrees = degrees
+        self._show_run()
+
     def _show_run(self) -> None:
         case = self._session.case
         if case is None:
@@ -220,7 +226,8 @@ class PlanDesk(QObject):
             return
         try:
             now = datetime.now().astimezone().replace(second=0, microsecond=0)
-            self._run.set_run(run_strip(case, now), figures.run_detail(case))
+            detail = replace(figures.run_detail(case), degrees=self._degrees)
+            self._run.set_run(run_strip(case, now), detail)
         except StainmapError as error:
             self.problem.emit(error)
 

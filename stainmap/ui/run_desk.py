@@ -9,13 +9,13 @@ from PySide6.QtWidgets import QDialog, QFileDialog, QWidget
 
 from stainmap.app.job import JobRunner
 from stainmap.app.session import Session
+from stainmap.app.settings import Settings
 from stainmap.app.tray import LaidCase, LaidTray, laid_case, lay_tray
 from stainmap.errors import StainmapError
 from stainmap.files.case_file import SUFFIX as CASE_SUFFIX
 from stainmap.files.tray_file import SUFFIX as TRAY_SUFFIX
 from stainmap.files.tray_file import read_tray, write_tray
 from stainmap.model.tray import Tray
-from stainmap.paper.page_size import PageSize
 from stainmap.planning.bridge_accents import has_connector_accent, with_connector_accent
 from stainmap.planning.schedule import RunStage
 from stainmap.planning.tray_mixing import PaintedCase
@@ -47,6 +47,8 @@ class RunDesk(QObject):
     ) -> None:
         super().__init__(window)
         self._session, self._runner, self._window = session, runner, window
+        # What is set for this computer; the window tells when it changes.
+        self.settings = Settings()
         strip.stage_asked.connect(self.open_page)
 
     def open_page(self, stage: RunStage) -> None:
@@ -60,9 +62,9 @@ class RunDesk(QObject):
             elif stage is RunStage.COATS:
                 OrderDialog(case, self._window).exec()
             elif stage is RunStage.DRY:
-                DryingDialog(case, self._window).exec()
+                DryingDialog(case, self._window, degrees=self.settings.degrees).exec()
             else:
-                page = FurnaceDialog(case, self._window)
+                page = FurnaceDialog(case, self._window, degrees=self.settings.degrees)
                 page.compare_asked.connect(self.compare_asked)
                 page.exec()
         except StainmapError as error:
@@ -75,7 +77,9 @@ class RunDesk(QObject):
             self.said.emit(_NOT_READY)
             return
         case = prediction.case
-        dialog = MixingDialog(case, prediction.coats, self._window)
+        dialog = MixingDialog(
+            case, prediction.coats, self._window, usual_drops_per_ml=self.settings.drops_per_ml
+        )
         if dialog.exec() != QDialog.DialogCode.Accepted or dialog.case is case:
             return
         changed = dialog.case
@@ -104,8 +108,9 @@ class RunDesk(QObject):
         dialog.keep_asked.connect(lambda: self._keep(dialog))
         printing = PrintingFlow(self._session, self._runner, dialog, dialog)
         printing.said.connect(dialog.say)
+        printing.settings = self.settings
         dialog.sheets_asked.connect(
-            lambda laid: printing.show_tray(laid, PageSize.A4, self._folder())
+            lambda laid: printing.show_tray(laid, self.settings.page, self._folder())
         )
         dialog.finished.connect(printing.close)
         own = self._open_case()

@@ -23,6 +23,7 @@ from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 from stainmap.planning.schedule import RunPart, RunStage
 from stainmap.ui.marks import Align, JarLook, paint_jar, paint_text, text_width
 from stainmap.ui.theme import tones
+from stainmap.units import TemperatureUnit
 
 _WIDTHS = {
     RunStage.MIX: 92.0,
@@ -40,12 +41,14 @@ HEIGHT_PX = 94
 class RunDetail:
     """What stands inside the stages: jars, coats of each step, temperatures in degrees Celsius.
 
-    `curve` holds minutes and temperatures of the sintering programme, from its start.
+    `degrees` is how they are written; `curve` holds minutes and temperatures of the sintering
+    programme, from its start.
     """
 
     jars: tuple[JarLook, ...] = ()
     steps: tuple[tuple[JarLook, int], ...] = ()
     dry_c: float = 0.0
+    degrees: TemperatureUnit = TemperatureUnit.BOTH
     curve: tuple[tuple[float, float], ...] = ()
     programme: str = ""
 
@@ -218,12 +221,19 @@ class RunStrip(QWidget):
             self._paint_coats(painter, bar)
         elif part.stage is RunStage.DRY:
             in_furnace = bool(part.programme)
-            words = "in the furnace" if in_furnace else f"{self._detail.dry_c:.0f} \N{DEGREE SIGN}C"
+            words = "in the furnace" if in_furnace else self._temperature(self._detail.dry_c, room)
             middle = (bar.center().x(), bar.y() + 20)
-            paint_text(painter, middle, words, t.ink, px=12, align=Align.AlignHCenter)
+            paint_text(painter, middle, words, t.ink, px=12, align=Align.AlignHCenter, width=room)
         else:
             self._paint_curve(painter, bar, part)
         painter.restore()
+
+    def _temperature(self, celsius: float, room: float) -> str:
+        """Return a temperature in the chosen degrees; in Celsius where both are too long."""
+        words = self._detail.degrees.text(celsius)
+        if self._detail.degrees is TemperatureUnit.BOTH and text_width(words, 12) > room:
+            return TemperatureUnit.CELSIUS.text(celsius)
+        return words
 
     def _paint_jars(self, painter: QPainter, bar: QRectF) -> None:
         jars = self._detail.jars
@@ -272,7 +282,7 @@ class RunStrip(QWidget):
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.drawPath(path)
         if part.stage is RunStage.SINTER:
-            words = f"{self._detail.programme}, {peak:.0f} \N{DEGREE SIGN}C"
+            words = f"{self._detail.programme}, {self._detail.degrees.text(peak)}"
             at = (bar.right() - bar.width() * 0.22, bar.bottom() - 6)
             paint_text(painter, at, words, t.ink, px=11, align=Align.AlignHCenter)
 

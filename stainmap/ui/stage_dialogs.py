@@ -14,6 +14,7 @@ from stainmap.model.zone import area_label
 from stainmap.planning.bench_order import USUAL_ORDER, order_remarks
 from stainmap.planning.mixing import units_painted
 from stainmap.planning.schedule import (
+    DRY_TEMPERATURE_C,
     SOAK_MINUTES,
     Drying,
     coats_to_paint,
@@ -28,6 +29,7 @@ from stainmap.ui.colour_table import ColourTable
 from stainmap.ui.form_dialog import FormDialog
 from stainmap.ui.marks import Align, paint_text
 from stainmap.ui.theme import tones
+from stainmap.units import TemperatureUnit
 
 _CURVE_PX = QSize(460, 190)
 
@@ -52,16 +54,22 @@ class OrderDialog(FormDialog):
 class DryingDialog(FormDialog):
     """How the work is dried."""
 
-    def __init__(self, case: Case, parent: QWidget | None = None) -> None:
+    def __init__(
+        self,
+        case: Case,
+        parent: QWidget | None = None,
+        *,
+        degrees: TemperatureUnit = TemperatureUnit.BOTH,
+    ) -> None:
         super().__init__(
             "Dry",
-            "Sintering wet work cracks it. One single unit dries 10 min at 93 \N{DEGREE SIGN}C"
-            " (200 \N{DEGREE SIGN}F), common practice; 5 min for each further unit and 10 for a"
-            " bridge are assumed. The makers' instructions for use decide.",
+            "Sintering wet work cracks it. One single unit dries 10 min at"
+            f" {degrees.text(DRY_TEMPERATURE_C)}, common practice; 5 min for each further unit and"
+            " 10 for a bridge are assumed. The makers' instructions for use decide.",
             parent,
         )
         self.table = ColourTable(("", "here"))
-        self.table.set_rows(_drying_rows(case, drying(case)))
+        self.table.set_rows(_drying_rows(case, drying(case), degrees))
         self.add_widget(self.table)
         self.add_note(
             "A furnace with a drying stage of its own: give its programme own_drying_minutes among"
@@ -81,7 +89,13 @@ class FurnaceDialog(FormDialog):
 
     compare_asked = Signal()
 
-    def __init__(self, case: Case, parent: QWidget | None = None) -> None:
+    def __init__(
+        self,
+        case: Case,
+        parent: QWidget | None = None,
+        *,
+        degrees: TemperatureUnit = TemperatureUnit.BOTH,
+    ) -> None:
         programme = case.materials.programme(case.programme)
         sinter, cool = sintering_minutes(programme)
         super().__init__(
@@ -91,15 +105,15 @@ class FurnaceDialog(FormDialog):
             f" cooling; by its time it counts as {time_class(programme.minutes)}.",
             parent,
         )
-        self.curve = FurnaceCurve(programme)
+        self.curve = FurnaceCurve(programme, degrees)
         self.add_widget(self.curve)
         self.table = ColourTable(("to", "within", "at", "per minute"))
-        self.table.set_rows(_corner_rows(programme))
+        self.table.set_rows(_corner_rows(programme, degrees))
         self.add_widget(self.table)
         block = case.materials.block(case.plan.block)
         end_c = programme.segments[-1].target_c
         self.add_note(
-            f"Do not open above {end_c:.0f} \N{DEGREE SIGN}C."
+            f"Do not open above {degrees.text(end_c)}."
             f" {block.name}: {strength_class(block)}. {STATEMENT}"
         )
         others = [one for one in case.materials.programmes if one.name != programme.name]
@@ -118,14 +132,16 @@ class FurnaceDialog(FormDialog):
 class FurnaceCurve(QWidget):
     """Temperature over time, with the cooling drawn apart."""
 
-    def __init__(self, programme: SinteringProgramme, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, programme: SinteringProgramme, degrees: TemperatureUnit, parent: QWidget | None = None
+    ) -> None:
         super().__init__(parent)
-        self._programme = programme
+        self._programme, self._degrees = programme, degrees
         self.setFixedHeight(_CURVE_PX.height())
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setAccessibleName("Furnace curve")
         self.setAccessibleDescription(
-            "; ".join(f"{row[0]} {row[1]}" for row in _corner_rows(programme))
+            "; ".join(f"{row[0]} {row[1]}" for row in _corner_rows(programme, degrees))
         )
 
     def sizeHint(self) -> QSize:
@@ -138,20 +154,26 @@ class FurnaceCurve(QWidget):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         t = tones(self)
         times, temperatures = programme_corners(self._programme)
-        field = QRectF(52, 10, self.width() - 66, self.height() - 38)
-        end, peak = float(times[-1]), 100.0 * (int(self._programme.peak_c) // 100 + 1)
+        field = QRectF(60, 10, self.width() - 74, self.height() - 38)
+        degrees = self._degrees
+        end, between = float(times[-1]), 1000 if degrees is TemperatureUnit.FAHRENHEIT else 500
+        # The top of the axis, in the degrees that it counts.
+        top = 100 * (int(degrees.of(self._programme.peak_c)) // 100 + 1)
 
-        def at(minute: float, celsius: float) -> QPointF:
+        def place_of(minute: float, number: float) -> QPointF:
             return QPointF(
                 field.left() + minute / end * field.width(),
-                field.bottom() - celsius / peak * field.height(),
+                field.bottom() - number / top * field.height(),
             )
 
-        for celsius in range(0, int(peak), 500):
+        def at(minute: float, celsius: float) -> QPointF:
+            return place_of(minute, degrees.of(celsius))
+
+        for number in range(0, top, between):
             painter.setPen(QPen(QColor(t.line), 1))
-            painter.drawLine(at(0.0, celsius), at(end, celsius))
-            place = at(0.0, celsius)
-            words = f"{celsius} \N{DEGREE SIGN}C"
+            painter.drawLine(place_of(0.0, number), place_of(end, number))
+            place = place_of(0.0, number)
+            words = f"{number} {degrees.axis_sign}"
             paint_text(
                 painter,
                 (place.x() - 6, place.y() + 4),
@@ -161,7 +183,7 @@ class FurnaceCurve(QWidget):
                 align=Align.AlignRight,
             )
         for minute in _ticks(end):
-            place = at(minute, 0.0)
+            place = place_of(minute, 0.0)
             words = duration_text(minute) if minute else "0"
             middle = (place.x(), field.bottom() + 18)
             paint_text(painter, middle, words, t.soft, px=11, align=Align.AlignHCenter)
@@ -173,7 +195,7 @@ class FurnaceCurve(QWidget):
         sinter, cool = sintering_minutes(self._programme)
         if cool:
             painter.setPen(QPen(QColor(t.soft), 1))
-            painter.drawLine(at(sinter, 0.0), at(sinter, peak))
+            painter.drawLine(place_of(sinter, 0.0), place_of(sinter, top))
             place = at(sinter, 250.0)
             paint_text(painter, (place.x() + 6, place.y() + 4), "cool", t.soft, px=11)
         painter.end()
@@ -212,34 +234,31 @@ def _in_lines(words: Sequence[str], each: int = 3) -> str:
     return ",\n".join(rows)
 
 
-def _drying_rows(case: Case, dried: Drying) -> list[tuple[str, str]]:
+def _drying_rows(case: Case, dried: Drying, degrees: TemperatureUnit) -> list[tuple[str, str]]:
     units = max(len(case.units), 1)
     rows = [("units", f"{units}, a bridge" if units > 1 else "1")]
     if dried.in_furnace:
         rows.append(("where", f"in the furnace, by {case.programme}"))
     else:
-        celsius = dried.temperature_c or 0.0
-        fahrenheit = celsius * 1.8 + 32.0
-        rows.append(
-            ("where", f"oven, {celsius:.0f} \N{DEGREE SIGN}C ({fahrenheit:.0f} \N{DEGREE SIGN}F)")
-        )
+        rows.append(("where", f"oven, {degrees.text(dried.temperature_c or 0.0)}"))
     rows.append(("how long", duration_text(dried.minutes)))
     return rows
 
 
-def _corner_rows(programme: SinteringProgramme) -> list[tuple[str, str, str, str]]:
+def _corner_rows(
+    programme: SinteringProgramme, degrees: TemperatureUnit
+) -> list[tuple[str, str, str, str]]:
     rows, before, passed = [], programme.start_c, 0.0
     for segment in programme.segments:
         rise = (segment.target_c - before) / segment.minutes
         passed += segment.minutes
+        sign = "+" if rise > 0.0 else "\N{MINUS SIGN}"
         rows.append(
             (
-                f"{segment.target_c:.0f} \N{DEGREE SIGN}C",
+                degrees.text(segment.target_c),
                 duration_text(segment.minutes),
                 duration_text(passed),
-                "hold"
-                if rise == 0.0
-                else f"{rise:+.0f} \N{DEGREE SIGN}C".replace("-", "\N{MINUS SIGN}"),
+                "hold" if rise == 0.0 else f"{sign}{degrees.text_of_difference(rise)}",
             )
         )
         before = segment.target_c

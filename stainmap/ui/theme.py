@@ -7,27 +7,21 @@ one caution colour, both text-strong (4.5:1) on the panels of their scheme.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from enum import StrEnum
 from functools import lru_cache
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QFont, QFontDatabase, QPalette
 from PySide6.QtWidgets import QApplication, QStyleFactory, QWidget
 
+from stainmap.app.settings import Scheme as Scheme  # noqa: PLC0414 - asked for here by all windows
+from stainmap.app.settings import Typeface
 from stainmap.errors import StainmapError
 from stainmap.paths import resource
 
 SURROUND = "#777777"
 SURROUND_TEXT = "#000000"
 FAMILY = "Stainmap Sans"
-
-
-class Scheme(StrEnum):
-    """Which of the two palettes the window wears."""
-
-    SYSTEM = "system"
-    LIGHT = "light"
-    DARK = "dark"
+_FAMILY_PROPERTY = "stainmap_family"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -94,15 +88,31 @@ def tones(widget: QWidget | None = None) -> Tones:
 
 
 def font(px: int, weight: int = 400) -> QFont:
-    """Return the window's face in pixels; its figures are tabular.
+    """Return the window's face in pixels; the shipped one has tabular figures.
 
     There are cuts at 300, 400, 500 and 600; a weight in between gets the lighter one.
     """
-    face = QFont(FAMILY)
+    face = QFont(family())
     face.setPixelSize(px)
     face.setWeight(QFont.Weight(weight // 100 * 100))
     face.setHintingPreference(QFont.HintingPreference.PreferNoHinting)
     return face
+
+
+def family() -> str:
+    """Return the family that the window is written in: what `apply_theme` has told the application.
+
+    Without the shipped files it is the desktop's own.
+    """
+    app = QApplication.instance()
+    worn = None if app is None else app.property(_FAMILY_PROPERTY)
+    return str(worn) if worn else FAMILY
+
+
+def _family_of(typeface: Typeface) -> str:
+    if typeface is Typeface.OWN and load_fonts():
+        return FAMILY
+    return QFontDatabase.systemFont(QFontDatabase.SystemFont.GeneralFont).family()
 
 
 @lru_cache(maxsize=1)
@@ -123,15 +133,35 @@ def scheme_tones(app: QApplication, scheme: Scheme) -> Tones:
     return DARK if scheme is Scheme.DARK else LIGHT
 
 
-def apply_theme(app: QApplication, scheme: Scheme = Scheme.SYSTEM) -> Tones:
-    """Dress the application in a scheme and return its tones."""
-    load_fonts()
+def is_worn(app: QApplication, scheme: Scheme, typeface: Typeface) -> bool:
+    """Return True if the application is dressed like that already."""
+    return family() == _family_of(typeface) and tones() is scheme_tones(app, scheme)
+
+
+def apply_theme(
+    app: QApplication, scheme: Scheme = Scheme.SYSTEM, typeface: Typeface = Typeface.OWN
+) -> Tones:
+    """Dress the application in a scheme and a face, and return its tones."""
     chosen = scheme_tones(app, scheme)
+    before, now = family(), _family_of(typeface)
+    app.setProperty(_FAMILY_PROPERTY, now)
     app.setStyle(QStyleFactory.create("Fusion"))
     app.setPalette(_palette(chosen))
     app.setFont(font(13, 450))
     app.setStyleSheet(_style_sheet(chosen))
+    if now != before:
+        _write_again(before, now)
     return chosen
+
+
+def _write_again(before: str, now: str) -> None:
+    """Give the new family to whatever was made with a face of its own, at its size and weight."""
+    for widget in QApplication.allWidgets():
+        face = widget.font()
+        if face.family() == before:
+            face.setFamily(now)
+            widget.setFont(face)
+        widget.update()
 
 
 def _palette(t: Tones) -> QPalette:

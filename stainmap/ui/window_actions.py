@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from functools import partial
+from html import escape
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Qt
@@ -17,6 +18,7 @@ from stainmap.paths import resource
 from stainmap.planning.bridge_accents import has_connectors
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.icons import icon
+from stainmap.ui.key_map import native, plain, with_key
 from stainmap.ui.look_bar import LOOKS
 from stainmap.ui.manual_places import place_for
 from stainmap.ui.manual_search import CONTENTS
@@ -58,7 +60,8 @@ Shift takes away, left drag turns, Esc goes back</td></tr>
 </td></tr>
 <tr><td>suggest coats; intake; tray, its sheets</td><td>Ctrl+G; Ctrl+I; Ctrl+T, Ctrl+P
 </td></tr>
-<tr><td>manual, at the page for what has the keyboard; this list</td><td>F1; Ctrl+F1</td></tr>
+<tr><td>settings; manual, at the page for what has the keyboard; this list</td>
+<td>Ctrl+comma; F1; Ctrl+F1</td></tr>
 <tr><td>paint an area instead of a step</td><td>choose its name (Left from the first step)</td></tr>
 </table>"""
 
@@ -73,6 +76,7 @@ class WindowActions(QObject):
         self._window = window
         bar = window.top.menus
         self._looks: dict[Look, QAction] = {}
+        self._schemes: dict[Scheme, QAction] = {}
         self._manual: ManualWindow | None = None
         self._file(bar.addMenu("&File"))
         self._edit(bar.addMenu("&Edit"))
@@ -80,6 +84,7 @@ class WindowActions(QObject):
         self._plan(bar.addMenu("&Plan"))
         self._view(bar.addMenu("&View"))
         self._help(bar.addMenu("&Help"))
+        window.own_settings.keys.add_menus(bar)
         window.top.add_commands((self.open, self.save, self.undo, self.redo), words=False)
         window.top.add_commands((self.export, self.sheets), words=True)
         self.refresh()
@@ -98,9 +103,7 @@ class WindowActions(QObject):
         if drawing:
             action.setIcon(icon(drawing))
             action.setIconVisibleInMenu(False)
-        name = text.replace("&", "").rstrip(".")
-        shortcut = action.shortcut().toString(QKeySequence.SequenceFormat.NativeText)
-        action.setToolTip(f"{name} ({shortcut})" if shortcut else name)
+        action.setToolTip(with_key(plain(text), action.shortcut()))
         action.triggered.connect(lambda _checked: call())
         menu.addAction(action)
         return action
@@ -133,7 +136,7 @@ class WindowActions(QObject):
 
     def _preview(self) -> None:
         window = self._window
-        window.printing.show_preview(PageSize.A4, window.saving.folder)
+        window.printing.show_preview(window.own_settings.settings.page, window.saving.folder)
 
     def _print(self, page: PageSize) -> None:
         window = self._window
@@ -143,6 +146,12 @@ class WindowActions(QObject):
         window, keys = self._window, QKeySequence.StandardKey
         self.undo = self._action(menu, "&Undo", window.session.undo, keys.Undo, "undo")
         self.redo = self._action(menu, "&Redo", window.session.redo, "Ctrl+Shift+Z", "redo")
+        menu.addSeparator()
+        own = window.own_settings
+        settings = self._action(menu, "Se&ttings...", own.open, keys.Preferences)
+        settings.setMenuRole(QAction.MenuRole.PreferencesRole)
+        if settings.shortcut().isEmpty():
+            settings.setShortcut(QKeySequence("Ctrl+,"))
 
     def _crown(self, menu: QMenu) -> None:
         """List what of the reading a person can correct, and what is wanted of the crown."""
@@ -231,17 +240,31 @@ class WindowActions(QObject):
             menu.addAction(dock.toggleViewAction())
         schemes = menu.addMenu("&Colours of the window")
         scheme_group = QActionGroup(self)
+        own = window.own_settings
         for scheme in Scheme:
-            action = self._action(schemes, scheme.value, partial(window.set_scheme, scheme))
+            action = self._action(schemes, scheme.value, partial(own.set_scheme, scheme))
             action.setCheckable(True)
             scheme_group.addAction(action)
+            self._schemes[scheme] = action
+        own.changed.connect(lambda settings: self._schemes[settings.scheme].setChecked(True))
 
     def _help(self, menu: QMenu) -> None:
         self._action(menu, "&Manual", self._show_manual_for_focus, "F1")
-        self._action(menu, "&Keys and mouse", lambda: self._tell("Keys and mouse", KEYS), "Ctrl+F1")
+        self._action(menu, "&Keys and mouse", self._tell_keys, "Ctrl+F1")
         self._action(menu, "&Cautions", lambda: self._tell("Cautions", CAUTIONS))
         self._action(menu, "&Evidence", lambda: self.show_manual("evidence.md"))
         self._action(menu, "&About stainmap", self._about)
+
+    def _tell_keys(self) -> None:
+        """Show the list of keys, and below it those that somebody has changed."""
+        changed = [
+            f"<tr><td>{escape(one.words)}</td><td>{escape(native(one.key)) or 'no key'}</td></tr>"
+            for one in self._window.own_settings.keys.commands()
+            if one.key != one.default
+        ]
+        rows = "".join(changed)
+        own = f"<p><b>Changed in the settings</b></p><table>{rows}</table>" if changed else ""
+        self._tell("Keys and mouse", f"{KEYS}{own}")
 
     def _tell(self, title: str, text: str) -> None:
         box = QMessageBox(self._window)
@@ -313,5 +336,5 @@ class WindowActions(QObject):
         self.redo.setEnabled(has_case and redo is not None)
         self.undo.setText(f"&Undo {undo}" if undo else "&Undo")
         self.redo.setText(f"&Redo {redo}" if redo else "&Redo")
-        self.undo.setToolTip(f"Undo {undo or ''} (Ctrl+Z)")
-        self.redo.setToolTip(f"Redo {redo or ''} (Ctrl+Shift+Z)")
+        self.undo.setToolTip(with_key(f"Undo {undo or ''}".strip(), self.undo.shortcut()))
+        self.redo.setToolTip(with_key(f"Redo {redo or ''}".strip(), self.redo.shortcut()))
