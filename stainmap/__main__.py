@@ -86,9 +86,9 @@ def _window(arguments: Sequence[str]) -> int:
 
     # Before Qt and numpy begin to ask for memory, and before there are threads.
     memory.settle()
-    from stainmap.ui import main_window  # noqa: PLC0415 - brings Qt, which only a window needs
+    from stainmap.ui.start import run  # noqa: PLC0415 - brings Qt, which only a window needs
 
-    return main_window.run(arguments)
+    return run(arguments)
 
 
 if __name__ == "__main__":

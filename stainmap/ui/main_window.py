@@ -2,18 +2,13 @@
 
 from __future__ import annotations
 
-import os
-import sys
-from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
-from platformdirs import user_data_path
 from PySide6.QtCore import QByteArray, QSettings, Qt, QTimer
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import (
-    QApplication,
     QMainWindow,
     QSplitter,
     QTabWidget,
@@ -25,9 +20,7 @@ from stainmap.app.change import Change
 from stainmap.app.job import JobRunner
 from stainmap.app.sample import open_sample, sample_look
 from stainmap.app.session import Session
-from stainmap.app.settings_file import SettingsStore, settings_path
-from stainmap.files.catalogue import starter_catalogue
-from stainmap.files.recovery import abandoned
+from stainmap.app.settings_file import SettingsStore
 from stainmap.model.case import Case
 from stainmap.model.material import Provenance
 from stainmap.model.zone import Accent, Area
@@ -38,18 +31,15 @@ from stainmap.ui.corrections import Corrections
 from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.crown_view import CrownView
-from stainmap.ui.ending import Ending, journal_in
 from stainmap.ui.flat_desk import FlatDesk
 from stainmap.ui.flat_pane import FlatPane
 from stainmap.ui.intake_desk import IntakeDesk
 from stainmap.ui.look_bar import LookBar
 from stainmap.ui.look_desk import LookDesk
-from stainmap.ui.motion import apply_motion
 from stainmap.ui.opening_flow import OpeningFlow
 from stainmap.ui.order_desk import OrderDesk
 from stainmap.ui.plan_desk import PlanDesk
 from stainmap.ui.plan_dialogs import PlanDialogs
-from stainmap.ui.poster import Poster
 from stainmap.ui.printing_flow import PrintingFlow
 from stainmap.ui.recent_files import RecentFiles
 from stainmap.ui.recovery_desk import RecoveryDesk
@@ -63,7 +53,6 @@ from stainmap.ui.side_panels import OUTCOME_PX, PLAN_PX, OutcomeSide, PanelDock,
 from stainmap.ui.start_strip import StartStrip
 from stainmap.ui.status_line import StatusLine
 from stainmap.ui.suggest_desk import SuggestDesk
-from stainmap.ui.theme import apply_theme
 from stainmap.ui.top_bar import TopBar
 from stainmap.ui.unit_values_panel import UnitValuesDesk
 from stainmap.ui.window_actions import WindowActions
@@ -71,8 +60,7 @@ from stainmap.ui.zone_sliders_desk import ZoneSlidersDesk
 from stainmap.ui.zone_tool_desk import ZoneToolDesk
 
 _NARROW_PX = 1280
-_SCALE = "QT_SCALE_FACTOR"
-_FIRST_PICTURE_MS, _NOTHING_YET_MS = 50, 300
+_NOTHING_YET_MS = 300
 _INVENTED = "Sample materials are invented: do not fire by them"
 _PLANNING_AID = "A planning aid: the makers' instructions for use decide"
 
@@ -445,45 +433,3 @@ class MainWindow(QMainWindow):
     def _remember_folder(self, path: Path) -> None:
         self.flow.folder = self.saving.folder = str(path.parent)
         self._settings.setValue("folder", str(path.parent))
-
-
-def _set_size(percent: int) -> None:
-    """Make everything larger; Qt reads this once, before there is an application."""
-    own = float(os.environ.get(_SCALE, "") or 1.0)
-    if percent != 100:
-        os.environ[_SCALE] = f"{own * percent / 100.0:g}"
-
-
-def run(argv: Sequence[str]) -> int:
-    """Open the window on a file, or on the sample; return the exit code when it is closed."""
-    store = SettingsStore(settings_path())
-    app = QApplication.instance()
-    if not isinstance(app, QApplication):
-        _set_size(store.settings.size_percent)
-        app = QApplication([sys.argv[0], *argv])
-    app.setApplicationName("stainmap")
-    app.setOrganizationName("stainmap")
-    settings = QSettings(
-        QSettings.Format.IniFormat, QSettings.Scope.UserScope, "stainmap", "window"
-    )
-    apply_theme(app, store.settings.scheme, store.settings.typeface)
-    apply_motion(app, store.settings.motion)
-    poster = Poster()
-    folder = user_data_path("stainmap", appauthor=False) / "recovery"
-    left_behind = abandoned(folder)
-    journal, no_journal = journal_in(folder)
-    session = Session(starter_catalogue(), post=poster, journal=journal)
-    window = MainWindow(session, settings, JobRunner(post=poster), store)
-    window.show()
-    Ending(app, session, window.saving, window.end_unasked, window).heed_signals()
-    files = [Path(argument) for argument in argv if not argument.startswith("-")]
-    # The bare window first: opening takes the processor for a while.
-    if files:
-        QTimer.singleShot(_FIRST_PICTURE_MS, lambda: window.flow.open_path(files[0]))
-    else:
-        QTimer.singleShot(_FIRST_PICTURE_MS, window.open_sample)
-    if left_behind:
-        QTimer.singleShot(2 * _FIRST_PICTURE_MS, lambda: window.recovery.offer(left_behind))
-    if no_journal is not None:
-        window.recovery.say_nothing_is_kept(no_journal)
-    return app.exec()

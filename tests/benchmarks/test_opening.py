@@ -51,7 +51,7 @@ def look():
 timer = QTimer()
 timer.timeout.connect(look)
 timer.start(10)
-from stainmap.ui.main_window import run
+from stainmap.ui.start import run
 run([])
 """
 

@@ -252,7 +252,7 @@ def test_size_is_told_to_qt_before_there_is_an_application(
 ) -> None:
     import os
 
-    from stainmap.ui.main_window import _set_size
+    from stainmap.ui.start import _set_size
 
     monkeypatch.delenv("QT_SCALE_FACTOR", raising=False)
     _set_size(100)
@@ -328,14 +328,14 @@ def test_a_key_is_changed_a_clash_is_said_and_all_come_back(
         page.edit.setKeySequence(QKeySequence("Alt+F"))
         page.take.click()
         assert "menu File" in page.said.text()
-        page.edit.setKeySequence(QKeySequence("Ctrl+M"))
+        page.edit.setKeySequence(QKeySequence("Ctrl+Alt+M"))
         page.take.click()
-        assert page.keys == {"plan/mix": "Ctrl+M"}
+        assert page.keys == {"plan/mix": "Ctrl+Alt+M"}
         page.choose("tools/brush")
         page.free.click()
-        assert page.keys == {"plan/mix": "Ctrl+M", "tools/brush": ""}
+        assert page.keys == {"plan/mix": "Ctrl+Alt+M", "tools/brush": ""}
         page.reset.click()
-        assert page.keys == {"plan/mix": "Ctrl+M"}
+        assert page.keys == {"plan/mix": "Ctrl+Alt+M"}
         page.choose("file/save")
         page.edit.setKeySequence(QKeySequence("Ctrl+Alt+S"))
         page.take.click()
@@ -343,11 +343,11 @@ def test_a_key_is_changed_a_clash_is_said_and_all_come_back(
 
     in_dialog(window, act)
     commands = {one.name: one for one in window.own_settings.keys.commands()}
-    assert commands["plan/mix"].key == "Ctrl+M"
+    assert commands["plan/mix"].key == "Ctrl+Alt+M"
     assert window.commands.save.shortcut() == QKeySequence("Ctrl+Alt+S")
     assert "Ctrl+Alt+S" in window.commands.save.toolTip()
     assert "Ctrl+S" not in window.commands.save.toolTip()
-    assert read_settings(file).settings.keys == {"plan/mix": "Ctrl+M", "file/save": "Ctrl+Alt+S"}
+    assert read_settings(file).settings.keys == {"plan/mix": "Ctrl+Alt+M", "file/save": "Ctrl+Alt+S"}
 
     def all_back(dialog: SettingsDialog) -> None:
         dialog.keys_page.reset_all.click()
@@ -396,10 +396,10 @@ def test_keys_of_views_are_known_as_taken() -> None:
 
 
 def test_a_file_with_a_clash_gives_the_key_once(qtbot: QtBot, window: MainWindow) -> None:
-    change(window, keys={"plan/mix": "Ctrl+S", "of an older version": "Ctrl+M"})
+    change(window, keys={"plan/mix": "Ctrl+S", "of an older version": "Ctrl+Alt+M"})
     given = [one.key for one in window.own_settings.keys.commands() if one.key]
     assert len(set(given)) == len(given)
-    assert window.own_settings.settings.keys["of an older version"] == "Ctrl+M"
+    assert window.own_settings.settings.keys["of an older version"] == "Ctrl+Alt+M"
 
 
 # --- the window of the settings ----------------------------------------------------------------
