@@ -55,11 +55,11 @@ class CameraStand(QWidget):
         """Do what is left to do before a new mesh is seen for the first time."""
 
     @property
-    @property
     def _points(self) -> FloatArray:
         """(n, 3) what has to be in the picture, while there is a mesh."""
         return np.empty((0, 3)) if self._mesh is None else self._mesh.vertices
 
+    @property
     def _legend_rect(self) -> QRect:
         """Where a legend lies on the view; empty if none does."""
         return QRect()
