@@ -1,0 +1,68 @@
+"""The start of the window: what is set and what was left behind is read, then something opens."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+
+from platformdirs import user_data_path
+from PySide6.QtCore import QSettings, QTimer
+from PySide6.QtWidgets import QApplication
+
+from stainmap.app.job import JobRunner
+from stainmap.app.session import Session
+from stainmap.app.settings_file import SettingsStore, settings_path
+from stainmap.files.catalogue import starter_catalogue
+from stainmap.files.recovery import abandoned
+from stainmap.ui.ending import Ending, journal_in
+from stainmap.ui.main_window import MainWindow
+from stainmap.ui.motion import apply_motion
+from stainmap.ui.poster import Poster
+from stainmap.ui.theme import apply_theme
+
+_FIRST_PICTURE_MS = 50
+_SCALE = "QT_SCALE_FACTOR"
+
+
+def _set_size(percent: int) -> None:
+    """Make everything larger; Qt reads this once, before there is an application."""
+    own = float(os.environ.get(_SCALE, "") or 1.0)
+    if percent != 100:
+        os.environ[_SCALE] = f"{own * percent / 100.0:g}"
+
+
+def run(argv: Sequence[str]) -> int:
+    """Open the window on a file, or on the sample; return the exit code when it is closed."""
+    store = SettingsStore(settings_path())
+    app = QApplication.instance()
+    if not isinstance(app, QApplication):
+        _set_size(store.settings.size_percent)
+        app = QApplication([sys.argv[0], *argv])
+    app.setApplicationName("stainmap")
+    app.setOrganizationName("stainmap")
+    settings = QSettings(
+        QSettings.Format.IniFormat, QSettings.Scope.UserScope, "stainmap", "window"
+    )
+    apply_theme(app, store.settings.scheme, store.settings.typeface)
+    apply_motion(app, store.settings.motion)
+    poster = Poster()
+    folder = user_data_path("stainmap", appauthor=False) / "recovery"
+    left_behind = abandoned(folder)
+    journal, no_journal = journal_in(folder)
+    session = Session(starter_catalogue(), post=poster, journal=journal)
+    window = MainWindow(session, settings, JobRunner(post=poster), store)
+    window.show()
+    Ending(app, session, window.saving, window.end_unasked, window).heed_signals()
+    files = [Path(argument) for argument in argv if not argument.startswith("-")]
+    # The bare window first: opening takes the processor for a while.
+    if files:
+        QTimer.singleShot(_FIRST_PICTURE_MS, lambda: window.flow.open_path(files[0]))
+    else:
+        QTimer.singleShot(_FIRST_PICTURE_MS, window.open_sample)
+    if left_behind:
+        QTimer.singleShot(2 * _FIRST_PICTURE_MS, lambda: window.recovery.offer(left_behind))
+    if no_journal is not None:
+        window.recovery.say_nothing_is_kept(no_journal)
+    return app.exec()
