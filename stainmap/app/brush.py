@@ -193,6 +193,13 @@ class Stroke:
             return self.case.with_accent(self.brush.area, self.accent)
         return self._with_zones()
 
+    def drawn(self) -> Case:
+        """Return the case with the accent as far as it has been drawn; the stroke goes on."""
+        if self.accent is None or not isinstance(self.brush.area, Accent):
+            return self.case
+        # A case makes its arrays read-only; the draft is still drawn on.
+        return self.case.with_accent(self.brush.area, self.accent.copy())
+
     def _with_zones(self) -> Case:
         """Return the case with the draft zones; where the margin was moved, so is the reading."""
         outer = self.zones != int(Zone.INNER)

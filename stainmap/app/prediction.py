@@ -312,8 +312,7 @@ def coats_under_brush(
         old = 0.0 if already is None else already.at(vertices)
         result[stroke.brush.step] += stroke.brushed[vertices] - old
         return np.maximum(result, 0.0, out=result)
-    drawn = case if stroke.accent is None else stroke.result()
-    new = layout.unsoftened(drawn, stroke.zones, vertices)
+    new = layout.unsoftened(stroke.drawn(), stroke.zones, vertices)
     old = layout.unsoftened(case, case.zones, vertices)
     reach = stroke.reach[vertices]
     changed = np.abs(new - old) > 1e-6
