@@ -133,6 +133,8 @@ class LookBar(QWidget):
         Show the whole crown.
     light_chosen
         A light of `SHOWN_LIGHTS`, and 2 or 10 degrees.
+    check_asked
+        The display is to be judged.
     """
 
     look_chosen = Signal(object)
@@ -140,6 +142,7 @@ class LookBar(QWidget):
     flat_switched = Signal(bool)
     fit_asked = Signal()
     light_chosen = Signal(str, int)
+    check_asked = Signal()
 
     def __init__(self, parent: QWidget | None = None, looks: Sequence[LookEntry] = LOOKS) -> None:
         super().__init__(parent)
@@ -224,6 +227,12 @@ class LookBar(QWidget):
         for degrees in OBSERVERS:
             text = f"{degrees}\N{DEGREE SIGN} observer"
             self._choice(menu, self._observers, text, degrees)
+        menu.addSeparator()
+        menu.addAction("Check the display...").triggered.connect(
+            lambda _on: self.check_asked.emit()
+        )
+        self._display = menu.addAction("")
+        self._display.setEnabled(False)
         button.setMenu(menu)
         return button
 
@@ -250,6 +259,10 @@ class LookBar(QWidget):
             f"The light the crown is seen under: {LIGHT_NAMES[light]}. Figures stay those of"
             " D65, 2\N{DEGREE SIGN}."
         )
+
+    def set_display(self, words: str) -> None:
+        """Say what is known of the display, in the menu of lights."""
+        self._display.setText(words)
 
     def _tool(self, drawing: str, name: str, hint: str) -> QToolButton:
         button = QToolButton()

@@ -31,6 +31,7 @@ from stainmap.ui.corrections import Corrections
 from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.crown_view import CrownView
+from stainmap.ui.display_check_dialog import DisplayDesk
 from stainmap.ui.flat_desk import FlatDesk
 from stainmap.ui.flat_pane import FlatPane
 from stainmap.ui.intake_desk import IntakeDesk
@@ -120,6 +121,7 @@ class MainWindow(QMainWindow):
         self.advice.marked.connect(self.flats.mark)
         self.tools = ZoneToolDesk(session, self.crown, self.desk, self.plan.brush, runner, self)
         self.look_desk = LookDesk(session, self.desk, self._own_runners[2], self)
+        self.display = DisplayDesk(settings, self.looks, self)
         self.row_desk = RowDesk(session, self.desk, self._own_runners[2], settings, self)
         self.sliders = ZoneSlidersDesk(session, self.crown, runner, self.set_look, self)
         self.corrections = Corrections(session, self.flow, self)
@@ -183,6 +185,7 @@ class MainWindow(QMainWindow):
         self.dialogs.said.connect(self.status.say)
         self.run_desk.said.connect(self.status.say)
         self.row_desk.said.connect(self.status.say)
+        self.display.said.connect(self.status.say)
         self.run_desk.compare_asked.connect(self.dialogs.compare_furnaces)
         self.suggest.said.connect(self.status.say)
         self.order.said.connect(self.status.say)

@@ -252,6 +252,7 @@ class WindowActions(QObject):
         self._action(menu, "&Manual", self._show_manual_for_focus, "F1")
         self._action(menu, "&Keys and mouse", self._tell_keys, "Ctrl+F1")
         self._action(menu, "&Cautions", lambda: self._tell("Cautions", CAUTIONS))
+        self._action(menu, "Check the &display...", self._window.display.open)
         self._action(menu, "&Evidence", lambda: self.show_manual("evidence.md"))
         self._action(menu, "&About stainmap", self._about)
 
