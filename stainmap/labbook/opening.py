@@ -8,7 +8,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 import filelock
-from sqlalchemy import text
+from sqlalchemy import Connection, inspect, text
 
 from stainmap.errors import LabbookError
 from stainmap.labbook.connecting import (
@@ -20,7 +20,7 @@ from stainmap.labbook.connecting import (
     writing,
 )
 from stainmap.labbook.store import Labbook
-from stainmap.labbook.upgrading import known_versions, upgrade, version_of
+from stainmap.labbook.tables import VERSION, VERSION_TABLE
 
 # What SQLite may have left beside the file; a damaged book keeps them.
 _COMPANIONS = ("", "-journal", "-wal", "-shm")
@@ -72,13 +72,19 @@ def _made_ready(path: Path, wait_s: float) -> str:
             f"The lab book was damaged; it is kept as {aside.name} beside a new one that is empty."
         )
         version = _version_on_disk(path, wait_s)
-    versions = known_versions()
-    if version == versions[-1]:
-        return remark
-    if version is not None and version not in versions:
+    if version != VERSION:
+        _upgrade(path, version, wait_s)
+    return remark
+
+
+def _upgrade(path: Path, version: str | None, wait_s: float) -> None:
+    """Bring a file to the newest version, or refuse one that is newer still."""
+    from stainmap.labbook.upgrading import known_versions, upgrade  # noqa: PLC0415 - slow
+
+    if version is not None and version not in known_versions():
         raise LabbookError(
             f"A newer version of the program wrote this lab book (version {version}; this one reads"
-            f" up to {versions[-1]}).",
+            f" up to {VERSION}).",
             where=str(path),
             advice="Use that version, or name another folder for this one's data.",
         )
@@ -87,7 +93,6 @@ def _made_ready(path: Path, wait_s: float) -> str:
     engine = sqlite_engine(path, wait_s=wait_s, foreign_keys=False)
     with writing(engine, str(path)) as connection:
         upgrade(connection)
-    return remark
 
 
 def _version_on_disk(path: Path, wait_s: float) -> str | None:
@@ -96,11 +101,25 @@ def _version_on_disk(path: Path, wait_s: float) -> str | None:
     try:
         with reading(sqlite_engine(path, wait_s=wait_s), str(path)) as connection:
             _check_whole(connection.execute(text("PRAGMA quick_check")).scalars().all())
-            return version_of(connection)
+            return _version_of(connection)
     except DamagedError:
         raise
     except LabbookError as error:
         raise LabbookError(error.message, where=str(path), advice=error.advice) from error
+
+
+def _version_of(connection: Connection) -> str | None:
+    """Return the version a database has, None if it holds no table; refuse somebody else's."""
+    tables = inspect(connection).get_table_names()
+    if not tables:
+        return None
+    if VERSION_TABLE in tables:
+        rows = connection.execute(text(f"SELECT version_num FROM {VERSION_TABLE}")).all()  # noqa: S608 - our own constant
+        if len(rows) == 1:
+            return str(rows[0][0])
+    raise LabbookError(
+        "This database is no lab book.", advice="Move it to another folder, then start again."
+    )
 
 
 def _check_whole(found: object) -> None:

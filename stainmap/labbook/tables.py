@@ -31,6 +31,9 @@ from sqlalchemy import (
 VERSION_TABLE: Final = "labbook_version"
 """Where the schema's version stands; a name of its own tells this store from anybody else's."""
 
+VERSION: Final = "0002"
+"""The version of the tables below; a test holds it to the last of the migrations."""
+
 METADATA: Final = MetaData(
     naming_convention={
         "ix": "ix_%(table_name)s_%(column_0_N_name)s",

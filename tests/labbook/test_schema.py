@@ -18,11 +18,11 @@ from sqlalchemy.dialects import postgresql
 from sqlalchemy.schema import CreateTable
 
 from stainmap.errors import LabbookError
-from stainmap.labbook import opening
+from stainmap.labbook import upgrading
 from stainmap.labbook.connecting import reading, sqlite_engine
 from stainmap.labbook.opening import open_labbook
-from stainmap.labbook.tables import METADATA, VERSION_TABLE
-from stainmap.labbook.upgrading import known_versions, newest_version, upgrade
+from stainmap.labbook.tables import METADATA, VERSION, VERSION_TABLE
+from stainmap.labbook.upgrading import known_versions, upgrade
 
 DATA = Path(__file__).resolve().parent.parent / "data"
 OLDER = known_versions()[:-1]
@@ -64,7 +64,7 @@ def test_migrations_end_at_the_tables_in_use(tmp_path: Path) -> None:
     path = tmp_path / "book.sqlite"
     open_labbook(path)
     assert differences(path) == []
-    assert version_in(path) == newest_version()
+    assert version_in(path) == VERSION
     straight = create_engine("sqlite://")
     METADATA.create_all(straight)
     migrated = sqlite_engine(path)
@@ -89,6 +89,7 @@ def test_the_comparison_would_find_a_forgotten_column(tmp_path: Path) -> None:
 
 
 def test_every_older_version_is_kept() -> None:
+    assert known_versions()[-1] == VERSION
     assert OLDER == ("0001",)
     for version in OLDER:
         assert version_in(DATA / f"labbook_{version}.sqlite") == version
@@ -101,7 +102,7 @@ def test_older_books_are_brought_up_to_date(version: str, tmp_path: Path) -> Non
     before = path.read_bytes()
     book = open_labbook(path)
     assert book.remark == ""
-    assert version_in(path) == newest_version()
+    assert version_in(path) == VERSION
     assert differences(path) == []
     # What was in it is still there, and the new parts work.
     assert book.trainees() == ("AB", "CD-07")
@@ -130,7 +131,7 @@ def test_an_upgrade_that_fails_leaves_everything_as_it_was(
         raise LabbookError("It went wrong at the end.")
 
     with monkeypatch.context() as patch:
-        patch.setattr(opening, "upgrade", broken)
+        patch.setattr(upgrading, "upgrade", broken)
         with pytest.raises(LabbookError, match="at the end"):
             open_labbook(path)
     assert version_in(path) == "0001"

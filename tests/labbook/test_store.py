@@ -158,6 +158,33 @@ def test_two_processes_make_and_write_one_book_at_once(path: Path) -> None:
     assert [one.name for one in path.parent.glob("*.damaged*")] == []
 
 
+def test_what_was_kept_before_a_kill_is_there(path: Path) -> None:
+    endless = WRITER.replace("range(25)", "range(100_000)").replace(
+        'skills={"s": number}))', 'skills={"s": number, "t": 1})); print(number, flush=True)'
+    )
+    with subprocess.Popen(
+        [sys.executable, "-c", endless, str(path), "AB"],
+        stdin=subprocess.PIPE,
+        stdout=subprocess.PIPE,
+        text=True,
+        cwd=ROOT,
+    ) as writer:
+        assert writer.stdin is not None
+        assert writer.stdout is not None
+        writer.stdin.write("go\n")
+        writer.stdin.flush()
+        told = [writer.stdout.readline() for _ in range(9)]
+        writer.kill()
+    assert told == ["ready\n", *(f"{number}\n" for number in range(8))]
+    book = open_labbook(path)
+    assert book.remark == ""
+    found = book.attempts()
+    assert len(found) >= 8
+    # Without a gap from the first to the last, and each with all of its skills.
+    assert [one.seed for one in found] == list(range(len(found)))
+    assert all(set(one.skills) == {"s", "t"} for one in found)
+
+
 def test_a_lock_is_waited_for_and_then_said(book: Labbook, path: Path) -> None:
     holder = sqlite3.connect(path, isolation_level=None, check_same_thread=False)
     holder.execute("BEGIN EXCLUSIVE")
