@@ -32,6 +32,7 @@ PREDICTED_FROM = frozenset(
         "screw_channels",
         # What a new revision is printed from must count as predicted.
         "printed",
+        "bench",
         "intake",
         # Nothing is predicted from it, but the newest prediction is to be that of the open case.
         "hidden_advice",

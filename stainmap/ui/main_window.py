@@ -184,6 +184,10 @@ class MainWindow(QMainWindow):
         self.looks.light_chosen.connect(self.see_under)
         self.dialogs.said.connect(self.status.say)
         self.run_desk.said.connect(self.status.say)
+        self.run_desk.tray.said.connect(self.status.say)
+        self.run_desk.tray.case_asked.connect(
+            lambda path: self.flow.open_path(path) if self.saving.may_leave() else None
+        )
         self.row_desk.said.connect(self.status.say)
         self.display.said.connect(self.status.say)
         self.run_desk.compare_asked.connect(self.dialogs.compare_furnaces)
@@ -225,6 +229,7 @@ class MainWindow(QMainWindow):
         self.flats.refresh(change)
         self.plan_desk.refresh(change)
         self.order.refresh(change)
+        self.run_desk.tray.refresh(change)
         self.unit_values.refresh(change)
         self.intake.refresh(change)
         self.advice.refresh(change)

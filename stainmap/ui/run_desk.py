@@ -2,28 +2,25 @@
 
 from __future__ import annotations
 
-from pathlib import Path
+from datetime import datetime
 
 from PySide6.QtCore import QObject, Signal
-from PySide6.QtWidgets import QDialog, QFileDialog, QWidget
+from PySide6.QtWidgets import QDialog, QWidget
 
 from stainmap.app.job import JobRunner
 from stainmap.app.session import Session
 from stainmap.app.settings import Settings
-from stainmap.app.tray import LaidCase, LaidTray, laid_case, lay_tray
+from stainmap.app.tray_bench import with_stage
 from stainmap.errors import StainmapError
-from stainmap.files.case_file import SUFFIX as CASE_SUFFIX
-from stainmap.files.tray_file import SUFFIX as TRAY_SUFFIX
-from stainmap.files.tray_file import read_tray, write_tray
-from stainmap.model.tray import Tray
+from stainmap.paper.page_size import PageSize
 from stainmap.planning.bridge_accents import has_connector_accent, with_connector_accent
 from stainmap.planning.schedule import RunStage
-from stainmap.planning.tray_mixing import PaintedCase
+from stainmap.ui.bench_dialog import NOTHING, BenchDialog
 from stainmap.ui.mixing_dialog import MixingDialog
 from stainmap.ui.printing_flow import PrintingFlow
 from stainmap.ui.run_strip import RunStrip
 from stainmap.ui.stage_dialogs import DryingDialog, FurnaceDialog, OrderDialog
-from stainmap.ui.tray_dialog import TrayDialog, entries_of
+from stainmap.ui.tray_desk import TrayDesk
 
 _NOT_READY = "The prediction is not ready yet."
 
@@ -49,6 +46,7 @@ class RunDesk(QObject):
         self._session, self._runner, self._window = session, runner, window
         # What is set for this computer; the window tells when it changes.
         self.settings = Settings()
+        self.tray = TrayDesk(session, runner, window, self._prepare)
         strip.stage_asked.connect(self.open_page)
 
     def open_page(self, stage: RunStage) -> None:
@@ -100,78 +98,28 @@ class RunDesk(QObject):
             self.said.emit(str(error))
 
     def open_tray(self) -> None:
-        """Show a tray, the open case on it if it has been saved."""
-        dialog = TrayDialog(self._window)
-        dialog.laid.connect(lambda tray: self._lay(dialog, tray))
-        dialog.add_asked.connect(lambda: self._add(dialog))
-        dialog.open_asked.connect(lambda: self._open(dialog))
-        dialog.keep_asked.connect(lambda: self._keep(dialog))
-        printing = PrintingFlow(self._session, self._runner, dialog, dialog)
-        printing.said.connect(dialog.say)
+        """Show the tray, the open case on it if it has been saved."""
+        self.tray.open()
+
+    def _prepare(self, printing: PrintingFlow) -> PageSize:
+        """Let the sheets of a tray go by the settings; return their size."""
         printing.settings = self.settings
-        dialog.sheets_asked.connect(
-            lambda laid: printing.show_tray(laid, self.settings.page, self._folder())
-        )
-        dialog.finished.connect(printing.close)
-        own = self._open_case()
-        if own is not None:
-            dialog.add_entries((own.entry,))
-        dialog.exec()
+        return self.settings.page
 
-    def _open_case(self) -> LaidCase | None:
-        """Return the open case as it lies on a tray; None if it has no file or no coats yet."""
-        path, prediction = self._session.path, self._session.prediction
-        if path is None or prediction is None or not self._session.is_up_to_date:
-            return None
-        case = prediction.case
-        return laid_case(path, case, PaintedCase(case=case, coats=prediction.coats))
-
-    def _lay(self, dialog: TrayDialog, tray: Tray) -> None:
-        own = self._open_case()
-
-        def done(laid: LaidTray) -> None:
-            if [one.path for one in laid.tray.entries] == [one.path for one in dialog.tray.entries]:
-                dialog.set_laid(laid)
-
-        self._runner.start(
-            "Reading the tray",
-            lambda progress: lay_tray(tray, progress, known=() if own is None else (own,)),
-            on_done=done,
-            on_failed=lambda error: dialog.set_problem(str(error)),
-        )
-
-    def _folder(self) -> str:
-        path = self._session.path
-        return "" if path is None else str(path.parent)
-
-    def _add(self, dialog: TrayDialog) -> None:
-        names, _ = QFileDialog.getOpenFileNames(
-            dialog, "Add cases", self._folder(), f"Cases (*{CASE_SUFFIX})"
-        )
-        if names:
-            dialog.add_entries(entries_of(names))
-
-    def _open(self, dialog: TrayDialog) -> None:
-        name, _ = QFileDialog.getOpenFileName(
-            dialog, "Open a tray", self._folder(), f"Trays (*{TRAY_SUFFIX})"
-        )
-        if not name:
+    def ask_for_state(self) -> None:
+        """Ask what has been done of the open case at the bench."""
+        case = self._session.case
+        if case is None:
+            return
+        asked = BenchDialog((case.code,), case.bench, datetime.now().astimezone(), self._window)
+        if asked.exec() != QDialog.DialogCode.Accepted:
             return
         try:
-            dialog.lay(read_tray(Path(name)))
+            changed = with_stage(case, asked.chosen, asked.at)
         except StainmapError as error:
-            dialog.set_problem(str(error))
-
-    def _keep(self, dialog: TrayDialog) -> None:
-        name, _ = QFileDialog.getSaveFileName(
-            dialog, "Keep the tray", self._folder(), f"Trays (*{TRAY_SUFFIX})"
-        )
-        if not name:
+            self.said.emit(str(error))
             return
-        path = Path(name) if name.endswith(TRAY_SUFFIX) else Path(name + TRAY_SUFFIX)
-        try:
-            write_tray(dialog.tray, path)
-        except StainmapError as error:
-            dialog.set_problem(str(error))
-            return
-        self.said.emit(f"Kept as {path}.")
+        if changed is not case:
+            self._session.edit("state on the bench", lambda _case: changed)
+            done = asked.chosen or NOTHING
+            self.said.emit(f"State on the bench: {done}.")

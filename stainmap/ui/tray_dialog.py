@@ -1,28 +1,31 @@
-"""A tray: several cases mixed for, painted and fired together; kept in a file of its own."""
+"""A tray: several cases mixed for, painted and fired together, as a window beside the crown."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections import Counter
+from collections.abc import Callable, Mapping, Sequence
 from datetime import datetime
 from pathlib import Path
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeySequence
-from PySide6.QtWidgets import QHBoxLayout, QListWidget, QPushButton, QScrollArea, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QScrollArea, QWidget
 
 from stainmap.app.tray import LaidTray
 from stainmap.errors import StainmapError
 from stainmap.model.tray import Tray, TrayEntry
 from stainmap.planning.batch_size import ESTIMATE
 from stainmap.planning.mixing import JAR_LIFE_HOURS
+from stainmap.planning.unit_state import UnitStage, UnitState
 from stainmap.predict.sintering import duration_text
 from stainmap.ui.colour_table import ColourTable
 from stainmap.ui.form_dialog import FormDialog
 from stainmap.ui.jar_rows import JAR_HEADS, jar_rows
+from stainmap.ui.tray_units import TrayUnits, UnitRow
 
 _WORKING = "Reading the cases\N{HORIZONTAL ELLIPSIS}"
 _EMPTY = "Nothing lies on the tray. Add cases, or open a tray that was kept."
-_LIST_PX, _REMARKS_PX = 104, 84
+_LIST_PX, _REMARKS_PX, _WIDTH_PX = 130, 76, 860
 
 
 class TrayDialog(FormDialog):
@@ -36,6 +39,11 @@ class TrayDialog(FormDialog):
         Case files are to be added, a kept tray opened, this one kept.
     sheets_asked
         The sheets of this `LaidTray` are to be seen.
+    case_asked
+        File of a case that is to be opened in the window.
+    off_asked, state_asked, undo_asked
+        The chosen cases are to be taken off; their state is to be set; the last of such steps is
+        to be taken back.
     """
 
     laid = Signal(object)
@@ -43,6 +51,10 @@ class TrayDialog(FormDialog):
     open_asked = Signal()
     keep_asked = Signal()
     sheets_asked = Signal(object)
+    case_asked = Signal(object)
+    off_asked = Signal()
+    state_asked = Signal()
+    undo_asked = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(
@@ -51,16 +63,18 @@ class TrayDialog(FormDialog):
             f" are put together; mixed jars are kept {JAR_LIFE_HOURS:g} h at most.",
             parent,
         )
-        self.setMinimumWidth(760)
+        self.setMinimumWidth(_WIDTH_PX)
         self.tray = Tray()
         self._shown: LaidTray | None = None
-        self.list = QListWidget()
-        self.list.setAccessibleName("Cases on the tray")
-        self.list.setFixedHeight(_LIST_PX)
-        self.list.setSelectionMode(QListWidget.SelectionMode.ExtendedSelection)
-        self.list.itemSelectionChanged.connect(self._allow)
-        self.add_widget(self.list)
-        self.add_widget(self._buttons())
+        self.units = TrayUnits()
+        self.units.setMinimumHeight(_LIST_PX)
+        self.units.itemSelectionChanged.connect(self._allow)
+        self.units.open_asked.connect(self.case_asked)
+        self.units.off_asked.connect(self.off_asked)
+        self.summary = self.add_note("")
+        self.add_widget(self.units)
+        self._column.setStretchFactor(self.units, 1)
+        self.add_widget(self._unit_buttons())
         self.table = ColourTable(JAR_HEADS)
         self.add_widget(self.table)
         self.add_note(ESTIMATE)
@@ -72,38 +86,33 @@ class TrayDialog(FormDialog):
         area.setWidgetResizable(True)
         area.setFrameShape(QScrollArea.Shape.NoFrame)
         area.setFixedHeight(_REMARKS_PX)
+        area.setAccessibleName("Remarks on the tray")
         self.add_widget(area)
+        self.add_widget(self._tray_buttons())
         self.end(only_close=True)
+        self.set_undo("")
         self.set_laid(None)
 
-    def _buttons(self) -> QWidget:
-        row = QWidget()
-        line = QHBoxLayout(row)
-        line.setContentsMargins(0, 0, 0, 0)
-        self.add_button = QPushButton("Add cases...")
-        self.remove_button = QPushButton("Take off")
-        self.open_button = QPushButton("Open a tray...")
-        self.keep_button = QPushButton("Keep this tray...")
-        for button, call in (
-            (self.add_button, self.add_asked.emit),
-            (self.remove_button, self._take_off),
-            (self.open_button, self.open_asked.emit),
-            (self.keep_button, self.keep_asked.emit),
-        ):
-            button.setAutoDefault(False)
-            button.clicked.connect(call)
-            line.addWidget(button)
-        line.addStretch(1)
-        self.sheets_button = QPushButton("Sheets...")
-        self.sheets_button.setAutoDefault(False)
+    def _unit_buttons(self) -> QWidget:
+        self.case_button = _button("Open in the window", self._ask_for_case)
+        self.state_button = _button("Set the state...", self.state_asked.emit)
+        self.remove_button = _button("Take off", self.off_asked.emit)
+        self.undo_button = _button("Undo", self.undo_asked.emit)
+        self.undo_button.setShortcut(QKeySequence(QKeySequence.StandardKey.Undo))
+        self.add_button = _button("Add cases...", self.add_asked.emit)
+        left = (self.case_button, self.state_button, self.remove_button, self.undo_button)
+        return _in_a_row(left, (self.add_button,))
+
+    def _tray_buttons(self) -> QWidget:
+        self.open_button = _button("Open a tray...", self.open_asked.emit)
+        self.keep_button = _button("Keep this tray...", self.keep_asked.emit)
+        self.sheets_button = _button("Sheets...", lambda: self.sheets_asked.emit(self._shown))
         self.sheets_button.setShortcut(QKeySequence(QKeySequence.StandardKey.Print))
         self.sheets_button.setToolTip(
             "Coat maps, agreement pages and one mixing list: look at them, print or save them"
             f" ({self.sheets_button.shortcut().toString(QKeySequence.SequenceFormat.NativeText)})"
         )
-        self.sheets_button.clicked.connect(lambda: self.sheets_asked.emit(self._shown))
-        line.addWidget(self.sheets_button)
-        return row
+        return _in_a_row((self.open_button, self.keep_button), (self.sheets_button,))
 
     def lay(self, tray: Tray) -> None:
         """Show another tray, once its cases have been read."""
@@ -122,24 +131,38 @@ class TrayDialog(FormDialog):
         except StainmapError as error:
             self.set_problem(str(error))
 
-    def _take_off(self) -> None:
-        chosen = {index.row() for index in self.list.selectedIndexes()}
-        left = (e for row, e in enumerate(self.tray.entries) if row not in chosen)
-        self.lay(Tray(entries=tuple(left)))
+    def without_chosen(self) -> Tray:
+        """Return the tray without the cases that are chosen."""
+        chosen = set(self.units.chosen)
+        return Tray(entries=tuple(e for e in self.tray.entries if e.path not in chosen))
 
-    def set_laid(self, laid: LaidTray | None) -> None:
-        """Show what was read; None shows an empty tray."""
+    def set_laid(
+        self,
+        laid: LaidTray | None,
+        states: Mapping[Path, UnitState] | None = None,
+        open_path: Path | None = None,
+    ) -> None:
+        """Show what was read; None shows an empty tray.
+
+        Parameters
+        ----------
+        states
+            How far the cases are.
+        open_path
+            File of the case that is open in the window.
+        """
         self._shown = laid
         if laid is None or not laid.tray.entries:
             self.tray = Tray()
-            self.list.clear()
+            self.units.set_rows(())
+            self.summary.setText("")
             self.table.set_rows(())
             self.day.setText(_EMPTY)
             self.remarks.setText("")
             self._allow()
             return
         self.tray = laid.tray
-        self._show_cases(laid)
+        self.show_states(states or {}, open_path)
         mixing = laid.mixing()
         self.table.set_rows(jar_rows(mixing.jars))
         said = [*laid.problems, *mixing.left_out, *mixing.remarks]
@@ -158,19 +181,38 @@ class TrayDialog(FormDialog):
             said += run.remarks
         self.remarks.setText("\n".join(said) or "Nothing to look out for.")
         self._allow()
-        self.adjustSize()
 
-    def _show_cases(self, laid: LaidTray) -> None:
-        read = {one.entry.path: one.case for one in laid.cases}
-        self.list.clear()
+    def show_states(self, states: Mapping[Path, UnitState], open_path: Path | None) -> None:
+        """Show how far the cases are."""
+        laid = self._shown
+        if laid is None:
+            return
+        read = {one.entry.path: one.labelled for one in laid.cases}
+        rows = []
         for entry in laid.tray.entries:
-            case = read.get(entry.path)
-            if case is None:
-                self.list.addItem(f"{entry.code or '?'}   {entry.path.name}   not read")
+            case, state = read.get(entry.path), states.get(entry.path)
+            if case is None or state is None:
+                rows.append(UnitRow(path=entry.path, code=entry.code))
                 continue
-            teeth = " ".join(str(unit.tooth.number) for unit in case.units)
-            parts = (case.code, teeth, case.plan.block, case.programme, entry.path.name)
-            self.list.addItem("   ".join(parts))
+            rows.append(
+                UnitRow(
+                    path=entry.path,
+                    code=case.code,
+                    teeth=" ".join(str(unit.tooth.number) for unit in case.units),
+                    block=case.plan.block,
+                    programme=case.programme,
+                    state=state,
+                    is_open=entry.path == open_path,
+                )
+            )
+        self.units.set_rows(rows)
+        self.summary.setText(_counted(rows))
+        self._allow()
+
+    def set_undo(self, what: str) -> None:
+        """Name what undo would take back; empty where there is nothing."""
+        self.undo_button.setEnabled(bool(what))
+        self.undo_button.setToolTip(f"Undo: {what}" if what else "Nothing to undo on the tray")
 
     def set_problem(self, sentence: str) -> None:
         """Say why the tray is not as it was asked for."""
@@ -183,8 +225,16 @@ class TrayDialog(FormDialog):
         said = self.remarks.text()
         self.remarks.setText(f"{sentence}\n{said}" if said else sentence)
 
+    def _ask_for_case(self) -> None:
+        chosen = self.units.chosen
+        if chosen:
+            self.case_asked.emit(chosen[0])
+
     def _allow(self) -> None:
-        self.remove_button.setEnabled(bool(self.list.selectedIndexes()))
+        chosen = len(self.units.chosen)
+        self.remove_button.setEnabled(chosen > 0)
+        self.case_button.setEnabled(chosen == 1)
+        self.state_button.setEnabled(chosen > 0 and self._shown is not None)
         self.keep_button.setEnabled(bool(self.tray.entries))
         self.sheets_button.setEnabled(self._shown is not None and bool(self._shown.cases))
 
@@ -192,3 +242,32 @@ class TrayDialog(FormDialog):
 def entries_of(paths: Sequence[str]) -> tuple[TrayEntry, ...]:
     """Return entries for files that were chosen; code and plan are not known yet."""
     return tuple(TrayEntry(path=Path(path).resolve(), code="", plan_hash="") for path in paths)
+
+
+def _counted(rows: Sequence[UnitRow]) -> str:
+    """Return "3 cases: 1 planned, 2 painted"."""
+    counts = Counter(row.state.stage for row in rows if row.state is not None)
+    parts = [f"{counts[stage]} {stage}" for stage in UnitStage if counts[stage]]
+    unread = sum(row.state is None for row in rows)
+    if unread:
+        parts.append(f"{unread} left out")
+    return f"{len(rows)} case{'s' if len(rows) != 1 else ''}: {', '.join(parts)}."
+
+
+def _button(text: str, call: Callable[[], object]) -> QPushButton:
+    button = QPushButton(text)
+    button.setAutoDefault(False)
+    button.clicked.connect(lambda _checked: call())
+    return button
+
+
+def _in_a_row(left: Sequence[QWidget], right: Sequence[QWidget]) -> QWidget:
+    row = QWidget()
+    line = QHBoxLayout(row)
+    line.setContentsMargins(0, 0, 0, 0)
+    for one in left:
+        line.addWidget(one)
+    line.addStretch(1)
+    for one in right:
+        line.addWidget(one)
+    return row

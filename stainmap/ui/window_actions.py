@@ -58,6 +58,8 @@ Shift takes away, left drag turns, Esc goes back</td></tr>
 <tr><td>mirror mesial-distal, streaks, reset to the proposal</td><td>X, T, R</td></tr>
 <tr><td>coats</td><td>digits in the table, 2-3 for a span, plus, minus, Delete; L locks a cell
 </td></tr>
+<tr><td>range of coats; copy, paste; move a step</td><td>Shift and arrows; Ctrl+C, Ctrl+V;
+Ctrl+Shift with Left, Right, or drag its head</td></tr>
 <tr><td>suggest coats; intake; tray, its sheets</td><td>Ctrl+G; Ctrl+I; Ctrl+T, Ctrl+P
 </td></tr>
 <tr><td>settings; manual, at the page for what has the keyboard; this list</td>
@@ -147,6 +149,16 @@ class WindowActions(QObject):
         self.undo = self._action(menu, "&Undo", window.session.undo, keys.Undo, "undo")
         self.redo = self._action(menu, "&Redo", window.session.redo, "Ctrl+Shift+Z", "redo")
         menu.addSeparator()
+        entry = window.plan.table.entry
+        self._coats = [
+            self._action(menu, "Cu&t coats", entry.cut, keys.Cut),
+            self._action(menu, "&Copy coats", entry.copy, keys.Copy),
+            self._action(
+                menu, "Copy coats with &names", partial(entry.copy, heads=True), "Ctrl+Shift+C"
+            ),
+            self._action(menu, "&Paste coats", entry.paste, keys.Paste),
+        ]
+        menu.addSeparator()
         own = window.own_settings
         settings = self._action(menu, "Se&ttings...", own.open, keys.Preferences)
         settings.setMenuRole(QAction.MenuRole.PreferencesRole)
@@ -201,6 +213,9 @@ class WindowActions(QObject):
         menu.addSeparator()
         self.connectors = self._action(
             menu, "Accent &over connectors", self._window.run_desk.paint_connectors
+        )
+        self._of_case.append(
+            self._action(menu, "State on the benc&h...", self._window.run_desk.ask_for_state)
         )
         self._action(menu, "T&ray and its sheets...", self._window.run_desk.open_tray, "Ctrl+T")
 
@@ -321,7 +336,7 @@ class WindowActions(QObject):
             self.margin,
         ):
             action.setEnabled(has_case)
-        for action in self._of_case:
+        for action in (*self._of_case, *self._coats):
             action.setEnabled(has_case)
         case = session.case
         layered = case is not None and len(case.materials.block(case.plan.block).layers) > 1

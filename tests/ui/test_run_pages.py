@@ -3,21 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from pathlib import Path
 
 import numpy as np
 import pytest
 from PySide6.QtCore import QPoint, QSettings, Qt
-from PySide6.QtGui import QDesktopServices
-from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QDialog, QFileDialog, QLabel, QPushButton
+from PySide6.QtWidgets import QDialog
 from pytestqt.qtbot import QtBot
 
 from stainmap.app.edits import with_coats
-from stainmap.app.job import JobRunner
-from stainmap.app.session import Session
-from stainmap.files.case_file import write_case
-from stainmap.files.catalogue import starter_catalogue
 from stainmap.model.case import Case
 from stainmap.model.plan import CoatSpan
 from stainmap.model.process import JarAmounts
@@ -26,16 +19,11 @@ from stainmap.model.zone import Accent, Zone
 from stainmap.planning.bridge_accents import has_connector_accent
 from stainmap.planning.coats import CoatLayout
 from stainmap.planning.schedule import RunStage
-from stainmap.ui.intake_dialog import IntakeDialog
 from stainmap.ui.main_window import MainWindow
 from stainmap.ui.mixing_dialog import MixingDialog
-from stainmap.ui.plate import ProgressCard
-from stainmap.ui.poster import Poster
 from stainmap.ui.process_dialog import ProcessDialog
 from stainmap.ui.run_desk import RunDesk
-from stainmap.ui.sheet_preview import SheetPreview
 from stainmap.ui.stage_dialogs import DryingDialog, FurnaceDialog, OrderDialog
-from stainmap.ui.tray_dialog import TrayDialog
 
 
 def mixing_dialog(qtbot: QtBot, case: Case) -> MixingDialog:
@@ -161,199 +149,6 @@ def test_the_pages_say_what_the_bench_asks(qtbot: QtBot, planned_case: Case) -> 
     assert "1500 °C (2732 °F) 2 h" in furnace.curve.accessibleDescription()
     with qtbot.waitSignal(furnace.compare_asked):
         furnace.compare.click()
-
-
-# --- tray -------------------------------------------------------------------------------------
-
-
-@pytest.fixture
-def saved(planned_case: Case, tmp_path: Path) -> list[Path]:
-    paths = []
-    for number in range(3):
-        path = tmp_path / f"case_{number}.stainmap"
-        write_case(replace(planned_case, code=f"T-{number}"), path)
-        paths.append(path)
-    return paths
-
-
-def worked_tray(
-    window: MainWindow, monkeypatch: pytest.MonkeyPatch, work: object
-) -> list[TrayDialog]:
-    shown: list[TrayDialog] = []
-
-    def opened(dialog: QDialog) -> int:
-        assert isinstance(dialog, TrayDialog)
-        shown.append(dialog)
-        work(dialog)  # type: ignore[operator]
-        return int(QDialog.DialogCode.Rejected)
-
-    monkeypatch.setattr(QDialog, "exec", opened)
-    window.run_desk.open_tray()
-    return shown
-
-
-def test_a_tray_is_laid_kept_and_opened_again(
-    qtbot: QtBot,
-    window: MainWindow,
-    saved: list[Path],
-    tmp_path: Path,
-    monkeypatch: pytest.MonkeyPatch,
-) -> None:
-    kept = tmp_path / "monday.staintray"
-    monkeypatch.setattr(
-        QFileDialog, "getOpenFileNames", lambda *_: ([str(path) for path in saved], "")
-    )
-    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(kept)[:-10], ""))
-    monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: (str(kept), ""))
-
-    def work(dialog: TrayDialog) -> None:
-        assert not dialog.keep_button.isEnabled()
-        dialog.add_button.click()
-        assert dialog.list.count() == 3
-        assert dialog.day.text().startswith("3 units.")
-        dialog.keep_button.click()
-        dialog.list.setCurrentRow(0)
-        dialog.remove_button.click()
-        assert dialog.list.count() == 2
-        dialog.open_button.click()
-        assert dialog.list.count() == 3
-        assert not dialog.grab().isNull()
-
-    worked_tray(window, monkeypatch, work)
-    assert kept.exists()
-
-
-def test_what_cannot_be_read_is_said_and_the_rest_goes_on(
-    qtbot: QtBot, window: MainWindow, saved: list[Path], monkeypatch: pytest.MonkeyPatch
-) -> None:
-    saved[1].write_bytes(b"no case")
-    monkeypatch.setattr(
-        QFileDialog, "getOpenFileNames", lambda *_: ([str(path) for path in saved], "")
-    )
-
-    def work(dialog: TrayDialog) -> None:
-        dialog.add_button.click()
-        assert dialog.list.count() == 3
-        assert "not read" in dialog.list.item(1).text()
-        assert dialog.day.text().startswith("2 units.")
-        assert "case_1.stainmap" in dialog.remarks.text()
-
-    worked_tray(window, monkeypatch, work)
-
-
-def test_the_sheets_of_a_tray_are_looked_at_and_saved(
-    qtbot: QtBot,
-    window: MainWindow,
-    saved: list[Path],
-    tmp_path: Path,
-    monkeypatch: pytest.MonkeyPatch,
-) -> None:
-    saved[1].write_bytes(b"no case")
-    folder = tmp_path / "paper"
-    folder.mkdir()
-    monkeypatch.setattr(
-        QFileDialog, "getOpenFileNames", lambda *_: ([str(path) for path in saved], "")
-    )
-    monkeypatch.setattr(QFileDialog, "getExistingDirectory", lambda *_: str(folder))
-    monkeypatch.setattr(QDesktopServices, "openUrl", lambda _: True)
-
-    def work(dialog: TrayDialog) -> None:
-        assert not dialog.sheets_button.isEnabled()
-        dialog.add_button.click()
-        dialog.sheets_button.click()
-        (preview,) = dialog.findChildren(SheetPreview)
-        names = [one.accessibleName() for one in preview.paper.findChildren(QLabel)]
-        assert {name.rpartition(", ")[0] for name in names if name} == {
-            "T-0-coat-map",
-            "T-0-agreement",
-            "T-2-coat-map",
-            "T-2-agreement",
-            "tray-mixing-list",
-        }
-        assert preview.left_out.text().startswith("case_1.stainmap: ")
-        preview.buttons["Save as PDF..."].click()
-        assert sorted(path.name for path in folder.iterdir()) == [
-            "T-0-agreement.pdf",
-            "T-0-coat-map.pdf",
-            "T-2-agreement.pdf",
-            "T-2-coat-map.pdf",
-            "tray-mixing-list.pdf",
-        ]
-        assert dialog.remarks.text().startswith("Wrote ")
-        preview.buttons["Save as pictures..."].click()
-        assert {"T-0-coat-map-1.png", "tray-mixing-list-1.png"} <= {
-            path.name for path in folder.iterdir()
-        }
-
-    before = window.session.case
-    assert worked_tray(window, monkeypatch, work)
-    # The open case does not lie on the tray: nothing is noted in it.
-    assert window.session.case is before
-
-
-def test_the_tray_opens_with_its_key(window: MainWindow, monkeypatch: pytest.MonkeyPatch) -> None:
-    opened = pages_of(window, monkeypatch)
-    QTest.keySequence(window, "Ctrl+T")
-    QTest.keySequence(window, "Ctrl+I")
-    assert [type(one) for one in opened] == [TrayDialog, IntakeDialog]
-
-
-def test_making_the_sheets_of_a_tray_can_be_stopped(
-    qtbot: QtBot,
-    settings: QSettings,
-    saved: list[Path],
-    monkeypatch: pytest.MonkeyPatch,
-) -> None:
-    poster = Poster()
-    runner = JobRunner(post=poster)
-    window = MainWindow(Session(starter_catalogue(), threaded=False), settings, runner)
-    qtbot.addWidget(window)
-    monkeypatch.setattr(
-        QFileDialog, "getOpenFileNames", lambda *_: ([str(path) for path in saved], "")
-    )
-
-    def work(dialog: TrayDialog) -> None:
-        dialog.show()
-        dialog.add_button.click()
-        qtbot.waitUntil(dialog.sheets_button.isEnabled)
-        dialog.sheets_button.click()
-        (card,) = dialog.findChildren(ProgressCard)
-        assert card.isVisible()
-        (stop,) = card.findChildren(QPushButton)
-        stop.click()
-        qtbot.waitUntil(card.isHidden)
-        assert dialog.remarks.text().startswith("No sheets were made.")
-        assert not dialog.findChildren(SheetPreview)
-        dialog.hide()
-
-    assert worked_tray(window, monkeypatch, work)
-
-
-def test_a_saved_case_lies_on_the_tray_as_it_is_on_screen(
-    qtbot: QtBot,
-    window: MainWindow,
-    saved: list[Path],
-    planned_case: Case,
-    tmp_path: Path,
-    monkeypatch: pytest.MonkeyPatch,
-) -> None:
-    window.session.adopt(replace(planned_case, code="T-0"), path=saved[0], saved=True)
-    qtbot.waitUntil(lambda: window.session.is_up_to_date)
-
-    def work(dialog: TrayDialog) -> None:
-        assert dialog.list.count() == 1
-        assert dialog.list.item(0).text().startswith("T-0")
-        dialog.sheets_button.click()
-        (preview,) = dialog.findChildren(SheetPreview)
-        assert preview.left_out.isHidden()
-        preview.buttons["Save as PDF..."].click()
-
-    monkeypatch.setattr(QFileDialog, "getExistingDirectory", lambda *_: str(tmp_path))
-    monkeypatch.setattr(QDesktopServices, "openUrl", lambda _: True)
-    worked_tray(window, monkeypatch, work)
-    # What went to the bench is noted in the open case, so that the next plan says what it replaces.
-    assert window.session.case is not None
-    assert window.session.case.printed == window.session.plan_hash
 
 
 def test_the_accent_over_connectors_is_one_step_and_only_for_bridges(
