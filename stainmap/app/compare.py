@@ -196,10 +196,11 @@ def on_surface_of(case: Case, other: Case) -> Case:
     A case that was read from a file has arrays of its own; with those of the open case nothing of
     the crown is measured twice.
     """
-    if not _same_points(case.surface.mesh, other.surface.mesh):
-        return case
-    case = replace(case, surface=other.surface)
-    if _same_reading(case.reading, other.reading):
+    if case.surface is not other.surface:
+        if not _same_points(case.surface.mesh, other.surface.mesh):
+            return case
+        case = replace(case, surface=other.surface)
+    if case.reading is not other.reading and _same_reading(case.reading, other.reading):
         case = replace(case, reading=other.reading)
     return case
 

@@ -15,6 +15,7 @@ from stainmap.app.painting import StrokeUpdate
 from stainmap.app.prediction import Prediction
 from stainmap.app.session import Session
 from stainmap.errors import StainmapError
+from stainmap.model.case import Case
 from stainmap.model.zone import Area, Zone
 from stainmap.paper.views import CrownDirections
 from stainmap.surface.mesh import TriMesh
@@ -43,6 +44,8 @@ class CrownDesk(QObject):
         A StainmapError from painting.
     drawn
         A `StrokeUpdate` that has just been shown.
+    replaced
+        Another prediction is shown, see `put_in_place`.
     named
         What is under the pointer, as one line; empty if nothing is.
     """
@@ -51,10 +54,19 @@ class CrownDesk(QObject):
     problem = Signal(object)
     named = Signal(str)
     drawn = Signal(object)
+    replaced = Signal()
 
-    def __init__(self, session: Session, view: CrownView, parent: QObject | None = None) -> None:
+    def __init__(
+        self,
+        session: Session,
+        view: CrownView,
+        parent: QObject | None = None,
+        *,
+        paints: bool = True,
+    ) -> None:
         super().__init__(parent)
-        self._session, self._view = session, view
+        self._session, self._view, self._paints = session, view, paints
+        self._instead: Prediction | None = None
         self._settings = BrushSettings()
         self._area: Area = Zone.BODY
         self._step: int | None = None
@@ -98,6 +110,32 @@ class CrownDesk(QObject):
         """Vertex under the pointer when it was last on this crown."""
         return self._last_vertex
 
+    @property
+    def prediction(self) -> Prediction | None:
+        """What is shown: the session's newest prediction, or the one put in its place."""
+        return self._session.prediction if self._instead is None else self._instead
+
+    @property
+    def is_replaced(self) -> bool:
+        """True while something else than the open case's prediction is shown."""
+        return self._instead is not None
+
+    def put_in_place(self, prediction: Prediction | None) -> None:
+        """Show another prediction of the same surface for a while; None shows the open case's.
+
+        All looks, figures and flat views follow; nothing is painted meanwhile.
+        """
+        if prediction is self._instead or self._session.is_painting or self._view.is_bare:
+            return
+        self._instead = prediction
+        case = self._session.case
+        if case is None or not self._view.shows(case.surface.mesh):
+            return
+        self._show_zones(case if prediction is None else prediction.case)
+        self._show_appearance()
+        self._show_purpose()
+        self.replaced.emit()
+
     def choose(self, area: Area, step: int | None) -> None:
         """Paint `area`, or with a step (from 0) add coats of that step."""
         self._area, self._step = area, step
@@ -134,7 +172,8 @@ class CrownDesk(QObject):
 
     def _show_purpose(self) -> None:
         case = self._session.case
-        if case is None or not self._can_paint or self._view.is_bare:
+        paints = self._can_paint and self._paints and self._instead is None
+        if case is None or not paints or self._view.is_bare:
             self._view.set_task(PointerTask.TURN)
             self.purpose_changed.emit("", False)
             return
@@ -154,7 +193,7 @@ class CrownDesk(QObject):
         """Show what has changed."""
         case = self._session.case
         if change.touches("opened"):
-            self._left_at = None
+            self._left_at = self._instead = None
         elif self._view.is_bare:
             return
         if case is None:
@@ -162,8 +201,7 @@ class CrownDesk(QObject):
         if change.touches("opened", "surface", "reading", "units"):
             self._show_crown()
         if change.touches("opened", "zones", "accents", "surface"):
-            accents = {int(mask.accent): mask.share for mask in case.accents}
-            self._view.set_zones(case.zones, accents)
+            self._show_zones(case if self._instead is None else self._instead.case)
         if change.touches("appearance"):
             self._show_appearance()
         if change.touches("shading") and self._session.shading is not None:
@@ -220,11 +258,15 @@ class CrownDesk(QObject):
             self._view.set_colours(grey if seen is None else seen)
             self._show_appearance()
 
+    def _show_zones(self, case: Case) -> None:
+        accents = {int(mask.accent): mask.share for mask in case.accents}
+        self._view.set_zones(case.zones, accents)
+
     def _show_appearance(self) -> None:
-        appearance = self._session.appearance
-        if appearance is None or self._session.is_painting or not self._fits():
+        prediction = self.prediction
+        if prediction is None or self._session.is_painting or not self._fits():
             return
-        self._view.set_colours(appearance.srgb)
+        self._view.set_colours(prediction.appearance.srgb)
         self._bench_shown = None
         self.show_bench()
         self._show_coats()
@@ -233,7 +275,7 @@ class CrownDesk(QObject):
 
     def show_bench(self) -> None:
         """Colour the crown as it looks while it is painted, if that is what is looked at."""
-        prediction = self._session.prediction
+        prediction = self.prediction
         if self._view.look is not Look.BENCH or prediction is None or not self._fits():
             return
         if self._bench_shown is not prediction:
@@ -243,13 +285,13 @@ class CrownDesk(QObject):
 
     def _fits(self) -> bool:
         """Return True if the newest prediction is of the surface that is shown."""
-        prediction, case = self._session.prediction, self._session.case
+        prediction, case = self.prediction, self._session.case
         return (
             prediction is not None and case is not None and prediction.case.surface is case.surface
         )
 
     def _show_coats(self) -> None:
-        prediction = self._session.prediction
+        prediction = self.prediction
         if prediction is None or not self._fits():
             return
         plan, step = prediction.case.plan, self._step
@@ -264,14 +306,15 @@ class CrownDesk(QObject):
 
     def read(self, hit: Hit | None, *, from_afar: bool = False) -> None:
         """Tell what is known of a place that is pointed at, here or on a flat view."""
-        prediction = self._session.prediction
+        prediction = self.prediction
         if hit is not None:
             self._last_vertex = hit.vertex
         if hit is None or prediction is None or not self._fits() or not self._can_paint:
             self._view.set_probe(None, None)
             self.named.emit("")
             return
-        self._session.expect_stroke(hit.vertex, self._settings.radius_mm)
+        if self._instead is None:
+            self._session.expect_stroke(hit.vertex, self._settings.radius_mm)
         reading = figures.probe_reading(prediction, hit.vertex)
         reading = replace(reading, figure=self.figure_of(hit.vertex))
         self._view.set_probe(reading, None if from_afar else hit.position)

@@ -70,7 +70,12 @@ class FlowCards(QObject):
             card = self.message
         elif self._aside and not self.progress.isHidden():
             card = self.progress
-        if card is not self._view.evaded:
+        own = (self.questions, self.message, self.progress)
+        evaded = self._view.evaded
+        if card is None and evaded is not None and evaded not in own:
+            # Somebody else's card lies there.
+            return
+        if card is not evaded:
             self._view.keep_clear_of(card)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:

@@ -54,6 +54,7 @@ class LookDesk(QObject):
         self._grinding = False
         desk.figure_of = self.figure_at
         desk.drawn.connect(self.follow)
+        desk.replaced.connect(self.show)
         card = self._view.legends.ground
         card.set_depth(self._depth_mm)
         card.depth_chosen.connect(self.choose_depth)
@@ -100,8 +101,8 @@ class LookDesk(QObject):
         self._view.read_again()
 
     def _fitting(self) -> Prediction | None:
-        """Return the newest prediction if it is of the surface that is shown."""
-        prediction, case = self._session.prediction, self._session.case
+        """Return what is shown, if it is of the surface that is open."""
+        prediction, case = self._desk.prediction, self._session.case
         if prediction is None or case is None or prediction.case.surface is not case.surface:
             return None
         return prediction

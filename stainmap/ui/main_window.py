@@ -27,6 +27,7 @@ from stainmap.model.zone import Accent, Area
 from stainmap.planning.plan_hash import short_hash
 from stainmap.ui import case_figures as figures
 from stainmap.ui.advice_desk import AdviceDesk
+from stainmap.ui.compare_ways import WaysToCompare
 from stainmap.ui.corrections import Corrections
 from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.crown_picture import Look
@@ -130,6 +131,7 @@ class MainWindow(QMainWindow):
         self.run_desk = RunDesk(session, runner, self.run, self)
         self.suggest = SuggestDesk(session, runner, self)
         self.own_settings = SettingsDesk(store or SettingsStore(), session, self)
+        self.ways = WaysToCompare(session, runner, self)
         self.commands = WindowActions(self)
         self._connect()
         go_by_settings(self)
@@ -237,6 +239,7 @@ class MainWindow(QMainWindow):
         self.flow.refresh(change)
         self.sliders.refresh(change)
         self.saving.refresh(change)
+        self.ways.refresh(change)
         self.recovery.refresh(change)
         self.recent.refresh(change)
         if change.touches("seen"):
@@ -382,6 +385,7 @@ class MainWindow(QMainWindow):
         if narrow != folded:
             docks, widths = [self.plan_dock, self.outcome_dock], [PLAN_PX, OUTCOME_PX]
             self.resizeDocks(docks, widths, Qt.Orientation.Horizontal)
+            self.ways.fold(narrow)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask before unsaved work is lost; remember sizes and places."""
@@ -398,6 +402,7 @@ class MainWindow(QMainWindow):
             self.session.job.cancel()
         self.session.close(keep_unsaved=self._ends_unasked)
         self._runner.close()
+        self.ways.close()
         for one in self._own_runners:
             one.close()
         event.accept()

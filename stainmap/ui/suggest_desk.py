@@ -32,9 +32,12 @@ class SuggestDesk(QObject):
     -------
     said
         A sentence for the status line.
+    beside_asked
+        `Suggestions`, and the `SuggestedPlan` among them that is to be seen beside the open plan.
     """
 
     said = Signal(str)
+    beside_asked = Signal(object, object)
 
     def __init__(self, session: Session, runner: JobRunner, window: QWidget) -> None:
         super().__init__(window)
@@ -53,6 +56,7 @@ class SuggestDesk(QObject):
         dialog.asked.connect(lambda stock: self._search(dialog, prediction, stock))
         dialog.stopped.connect(self._stop)
         dialog.taken.connect(lambda chosen: self._take(dialog, chosen))
+        dialog.beside_asked.connect(lambda found, plan: self._show_beside(dialog, found, plan))
         dialog.start()
         dialog.exec()
 
@@ -93,6 +97,14 @@ class SuggestDesk(QObject):
             on_failed=failed,
             on_progress=lambda job: dialog.show_progress(job.share, job.phrase),
         )
+
+    def _show_beside(
+        self, dialog: SuggestDialog, found: Suggestions, plan: SuggestedPlan
+    ) -> None:
+        """Leave the dialog for two crowns side by side; what was found goes along."""
+        self._stop()
+        dialog.accept()
+        self.beside_asked.emit(found, plan)
 
     def _take(self, dialog: SuggestDialog, chosen: SuggestedPlan | BlockReach) -> None:
         """Make a plan the open case's, as one undo step."""

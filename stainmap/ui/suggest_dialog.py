@@ -53,11 +53,14 @@ class SuggestDialog(QDialog):
         The search is to stop.
     taken
         `SuggestedPlan` or `BlockReach` that is to become the plan.
+    beside_asked
+        `Suggestions`, and the `SuggestedPlan` among them that is to be seen beside the open plan.
     """
 
     asked = Signal(object)
     stopped = Signal()
     taken = Signal(object)
+    beside_asked = Signal(object, object)
 
     def __init__(self, liquids: Sequence[str], block: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -214,6 +217,10 @@ class SuggestDialog(QDialog):
         take.clicked.connect(lambda: self.taken.emit(plan))
         self.takes.append(take)
         lines.addWidget(take, 0, Qt.AlignmentFlag.AlignLeft)
+        beside = link_button("see both crowns")
+        beside.setAccessibleName(f"See the open plan beside: {title}")
+        beside.clicked.connect(lambda: self.beside_asked.emit(found, plan))
+        lines.addWidget(beside, 0, Qt.AlignmentFlag.AlignLeft)
         lines.addWidget(Hairline())
         grid.addWidget(head, 0, column, top)
         jars = QLabel(", ".join(f"{jar.number} {jar.liquid}" for jar in plan.plan.jars) or "none")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QPushButton, QWidget
 
 from stainmap.planning.strength_class import STATEMENT
 from stainmap.planning.what_if import ProgrammeWhatIf
@@ -30,9 +30,12 @@ class WhatIfDialog(FormDialog):
     -------
     asked
         Name of the programme to compare with.
+    crowns_asked
+        Name of the programme that the crown is to be seen in, beside the chosen one.
     """
 
     asked = Signal(str)
+    crowns_asked = Signal(str)
 
     def __init__(self, here: str, programmes: Sequence[str], parent: QWidget | None = None) -> None:
         super().__init__(
@@ -50,6 +53,11 @@ class WhatIfDialog(FormDialog):
         self.table = ColourTable(("area", "planned | other", "L*", "dL*", "da*", "db*", "dE00"))
         self.add_widget(self.table)
         self.note = self.add_note(_WORKING)
+        self.crowns = QPushButton("Show both crowns")
+        self.crowns.setAutoDefault(False)
+        self.crowns.setEnabled(bool(others))
+        self.crowns.clicked.connect(self._show_crowns)
+        self.add_widget(self.crowns)
         self.end(only_close=True)
 
     def start(self) -> None:
@@ -58,6 +66,10 @@ class WhatIfDialog(FormDialog):
             self._ask(self.programme.currentText())
         else:
             self.note.setText("The materials have no other programme.")
+
+    def _show_crowns(self) -> None:
+        self.accept()
+        self.crowns_asked.emit(self.programme.currentText())
 
     def _ask(self, name: str) -> None:
         self.table.set_rows(())

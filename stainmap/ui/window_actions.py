@@ -47,6 +47,8 @@ O B L M D I on the crown</td></tr>
 <tr><td>flat views; which of them; which unit</td><td>Ctrl+F; W (rosette) O B L M D, A for
 all; Page up, Page down, on the flat views</td></tr>
 <tr><td>check the place under the pointer; all lights</td><td>Ctrl+K; Ctrl+L</td></tr>
+<tr><td>before the last step; the bare block</td><td>H, Shift+H held on the crown</td></tr>
+<tr><td>compare plans; history; film of the plan</td><td>Ctrl+D; Ctrl+H; Ctrl+M</td></tr>
 <tr><td>looks</td><td>Alt and the number on the bar</td></tr>
 <tr><td>paint</td><td>left drag; Esc takes the stroke back; with Alt, or with
 Crown, Brush moves the margin, a zone goes over the margin and takes it along</td></tr>
@@ -193,6 +195,8 @@ class WindowActions(QObject):
         self._of_case = [
             self._action(menu, "&Intake...", self._window.intake.ask_for_intake, "Ctrl+I"),
             self._action(menu, "Suggest coats...", self._window.suggest.open, "Ctrl+G"),
+            self._action(menu, "Co&mpare plans...", self._window.ways.compare.open, "Ctrl+D"),
+            self._action(menu, "&Film of the plan", self._window.ways.film.open, "Ctrl+M"),
             self._action(menu, "&Hand and uptake...", dialogs.ask_for_process),
             self._action(menu, "What &lies behind...", dialogs.ask_for_backings),
         ]
@@ -247,12 +251,18 @@ class WindowActions(QObject):
             self._action(menu, "Under all &lights...", window.dialogs.show_lights, "Ctrl+L"),
             self._action(menu, "Check this &point", window.dialogs.check_point, "Ctrl+K"),
         ]
+        before = window.ways.before
+        self._instead(menu, "&Before the last step", before.show_before)
+        self._instead(menu, "The bare bloc&k", before.show_bare)
         curved = self._action(menu, "Correct for c&urvature", lambda: None)
         curved.setCheckable(True)
         curved.toggled.connect(window.correct_curvature)
         menu.addSeparator()
         for dock in (window.plan_dock, window.outcome_dock, window.run_dock):
             menu.addAction(dock.toggleViewAction())
+        history = window.ways.dock.toggleViewAction()
+        history.setShortcut(QKeySequence("Ctrl+H"))
+        menu.addAction(history)
         schemes = menu.addMenu("&Colours of the window")
         scheme_group = QActionGroup(self)
         own = window.own_settings
@@ -262,6 +272,17 @@ class WindowActions(QObject):
             scheme_group.addAction(action)
             self._schemes[scheme] = action
         own.changed.connect(lambda settings: self._schemes[settings.scheme].setChecked(True))
+
+    def _instead(self, menu: QMenu, text: str, show: Callable[[bool], None]) -> None:
+        """List something that is shown in place of the open case until it is switched off."""
+        before = self._window.ways.before
+        action = self._action(menu, text, lambda: show(action.isChecked()))
+        action.setCheckable(True)
+        bare = show == before.show_bare
+        before.changed.connect(
+            lambda: action.setChecked(before.shows_bare if bare else before.shows_before)
+        )
+        self._of_case.append(action)
 
     def _help(self, menu: QMenu) -> None:
         self._action(menu, "&Manual", self._show_manual_for_focus, "F1")
