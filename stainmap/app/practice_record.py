@@ -91,7 +91,12 @@ def _part(
         curves=tuple(_curve(one, zone) for one in curves),
         attempts=tuple(_attempt(one, zone) for one in reversed(attempts)),
         thresholds=tuple(
-            ThresholdLine(on=_day(one.at, zone), threshold_dl=one.threshold_dl, sd_dl=one.sd_dl)
+            ThresholdLine(
+                on=_day(one.at, zone),
+                threshold_dl=one.threshold_dl,
+                sd_dl=one.sd_dl,
+                below_screen=one.below_screen,
+            )
             for one in threshold_curve(attempts)
         ),
         repeats=tuple(

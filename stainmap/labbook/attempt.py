@@ -83,7 +83,7 @@ class Attempt:
         broken off. The names are practice's, in a form to be read.
     details
         Whatever else is to be kept, as a JSON object: coats painted, faults found. A staircase
-        keeps `threshold_dl` (L* the trainee can tell apart) and `threshold_sd` there.
+        keeps its threshold there, see `stainmap.practice.staircase.Threshold.details`.
     key
         Made anew for every attempt; writing one twice keeps it once.
     """

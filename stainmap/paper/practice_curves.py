@@ -94,19 +94,27 @@ def threshold_block(page: Page, thresholds: Sequence[ThresholdLine]) -> Block:
         if len(points) > 1:
             page.path(points, weight=0.6, grey=LIGHT)
         for (x, height), one in zip(points, thresholds, strict=True):
-            above = up(one.threshold_dl + one.sd_dl)
-            below = up(max(one.threshold_dl - one.sd_dl, 0.0))
+            above = up(one.threshold_dl + (0.0 if one.below_screen else one.sd_dl))
+            below = up(0.0 if one.below_screen else max(one.threshold_dl - one.sd_dl, 0.0))
             page.line(x, above, x, below, weight=0.5)
             page.disc(x, height, _DISC_MM + 0.1, fill=INK)
+            if one.below_screen:
+                page.disc(x, height, _DISC_MM - 0.18, fill=WHITE)
         _draw_days(page, thresholds[0].on.isoformat(), last.on.isoformat(), axis, right, low)
-        text = f"{last.threshold_dl:.2f} \N{PLUS-MINUS SIGN} {last.sd_dl:.2f} L*"
-        page.text(right + 6.0, high + 6.0, text, 12.0, face=MEDIUM)
+        page.text(right + 6.0, high + 6.0, threshold_text(last), 12.0, face=MEDIUM)
         page.text(right + 6.0, high + 10.4, f"last measured {last.on.isoformat()}", 8.0, grey=SOFT)
-        note = "On one screen, in one room: it changes with both."
+        note = "On one screen, in one room: it changes with both. An open point: finer than shown."
         for index, line in enumerate(page.wrapped(note, 7.5, page.right - right - 6.0)):
             page.text(right + 6.0, high + 15.0 + 3.4 * index, line, 7.5, grey=SOFT)
 
     return Block(height=TITLE_DROP_MM + 5.0 + _CHART_MM + _FOOT_MM, draw=draw)
+
+
+def threshold_text(one: ThresholdLine) -> str:
+    """Return a threshold in figures."""
+    if one.below_screen:
+        return f"below {one.threshold_dl:.2f} L*"
+    return f"{one.threshold_dl:.2f} \N{PLUS-MINUS SIGN} {one.sd_dl:.2f} L*"
 
 
 def _draw_days(page: Page, first: str, last: str, left: float, right: float, low: float) -> None:

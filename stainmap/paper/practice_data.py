@@ -29,11 +29,15 @@ class CurveLine:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ThresholdLine:
-    """A just-noticeable difference in L*, one sd, and the day it was measured."""
+    """A just-noticeable difference in L*, one sd, and the day it was measured.
+
+    `below_screen`: it is smaller than that, which is the finest step the screen showed.
+    """
 
     on: date
     threshold_dl: float
     sd_dl: float
+    below_screen: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -54,11 +54,15 @@ class LearningCurve:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ThresholdPoint:
-    """A just-noticeable difference that was measured, L*, with one sd."""
+    """A just-noticeable difference that was measured, L*, with one sd.
+
+    Where `below_screen` is true it lies below `threshold_dl`, the finest that could be shown.
+    """
 
     at: datetime
     threshold_dl: float
     sd_dl: float
+    below_screen: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -126,7 +130,12 @@ def threshold_curve(attempts: Iterable[Attempt]) -> tuple[ThresholdPoint, ...]:
         sd = one.details.get("threshold_sd", 0.0)
         if isinstance(threshold, int | float) and isinstance(sd, int | float):
             points.append(
-                ThresholdPoint(at=one.finished_at, threshold_dl=float(threshold), sd_dl=float(sd))
+                ThresholdPoint(
+                    at=one.finished_at,
+                    threshold_dl=float(threshold),
+                    sd_dl=float(sd),
+                    below_screen=one.details.get("threshold_below_screen") is True,
+                )
             )
     return tuple(points)
 

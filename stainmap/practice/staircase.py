@@ -25,7 +25,7 @@ import math
 from dataclasses import dataclass, field, replace
 from functools import cache, lru_cache
 from itertools import pairwise
-from typing import Final
+from typing import Any, Final
 
 import numpy as np
 from numpy.typing import NDArray
@@ -88,10 +88,10 @@ class Threshold:
     low_dl, high_dl
         Between them it lies with 95 % probability.
     below_screen
-        It is rather smaller than the smallest difference the screen shows: take `threshold_dl` for
-        "less than that step", not for a value.
+        It is rather smaller than the smallest difference the screen shows, which `threshold_dl` is
+        then: it lies below that.
     not_found
-        Even the largest differences were not told apart more often than by chance.
+        Even large differences were not told apart; `threshold_dl` means nothing then.
     """
 
     threshold_dl: float
@@ -100,6 +100,17 @@ class Threshold:
     high_dl: float
     below_screen: bool
     not_found: bool
+
+    @property
+    def details(self) -> dict[str, Any]:
+        """What an attempt in the lab book keeps of it, see `progress.threshold_curve`."""
+        if self.not_found:
+            return {"threshold_found": False}
+        return {
+            "threshold_dl": self.threshold_dl,
+            "threshold_sd": self.relative_sd * self.threshold_dl,
+            "threshold_below_screen": self.below_screen,
+        }
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -171,7 +182,7 @@ class Staircase:
         finer = float(np.interp(math.log(step), edges, below))
         coarser = 1.0 - float(np.interp(math.log(_LARGEST_DL / 2.0), edges, below))
         return Threshold(
-            threshold_dl=math.exp(mean),
+            threshold_dl=step if finer > 0.5 else math.exp(mean),
             relative_sd=sd,
             low_dl=float(low),
             high_dl=float(high),

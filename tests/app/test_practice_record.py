@@ -88,6 +88,10 @@ def test_progress_of_each_trainee_is_printed(book: Labbook) -> None:
     assert "Value by eye" not in first
     assert "trainee CD-07" in second
     assert "1.30 ± 0.26 L*" in second
+    fine = {"threshold_dl": 0.39, "threshold_sd": 0.1, "threshold_below_screen": True}
+    book.keep(tried("CD-07", 12, 100.0, "seeing value", details=fine))
+    book.keep(tried("CD-07", 13, 10.0, "seeing value", details={"threshold_found": False}))
+    assert "below 0.39 L*" in sheet_texts(book)[2]
 
 
 def test_of_a_pack_only_what_belongs_to_it(book: Labbook) -> None:

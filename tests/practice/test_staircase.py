@@ -23,7 +23,7 @@ from stainmap.practice.grey_steps import (
     smallest_step_dl,
     step_sentence,
 )
-from stainmap.practice.staircase import LEAST_TRIALS, MOST_TRIALS, Staircase, Threshold
+from stainmap.practice.staircase import LEAST_TRIALS, MOST_TRIALS, Staircase
 
 SEEDS = 60 if os.environ.get("STAINMAP_MORE") else 8
 THRESHOLDS_DL = (0.6, 1.0, 2.0, 4.0)
@@ -123,14 +123,15 @@ def test_answers_move_the_threshold_the_right_way() -> None:
 def test_an_eye_finer_than_the_screen_is_said_to_be_so() -> None:
     found = answers_of(steep(0.05, 0.0), 1).threshold()
     assert found.below_screen
-    assert found.threshold_dl < smallest_step_dl(75.0)
+    assert found.threshold_dl == smallest_step_dl(75.0)
+    assert found.details["threshold_below_screen"]
 
 
 def test_guessing_finds_nothing() -> None:
     found = [answers_of(lambda _: 0.5, seed).threshold() for seed in range(4)]
     assert all(one.not_found for one in found)
     assert not any(one.below_screen for one in found)
-    assert all(isinstance(one, Threshold) for one in found)
+    assert [one.details for one in found] == [{"threshold_found": False}] * 4
 
 
 def test_greys_are_those_of_the_srgb_standard() -> None:
