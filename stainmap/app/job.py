@@ -152,6 +152,16 @@ class JobRunner:
             del future
         return job
 
+    @property
+    def post(self) -> Post:
+        """What carries notices into the client's own thread."""
+        return self._post
+
+    @property
+    def threaded(self) -> bool:
+        """False where all work is done in the calling thread."""
+        return self._pool is not None
+
     def another(self) -> JobRunner:
         """Return a runner with a thread of its own, so that short work need not wait for long."""
         return JobRunner(post=self._post, threaded=self._pool is not None)

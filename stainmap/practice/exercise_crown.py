@@ -14,6 +14,7 @@ from stainmap.errors import CancelledError, PlanError, StainmapError
 from stainmap.files.catalogue import starter_catalogue
 from stainmap.model.case import AccentMask, Backing, Case, Region
 from stainmap.model.crown import CrownReading, CrownSurface, MeshSource
+from stainmap.model.intake import Intake
 from stainmap.model.material import Catalogue
 from stainmap.model.plan import StainPlan
 from stainmap.model.tooth import Role, Tooth, Unit
@@ -173,6 +174,7 @@ def _case(
         materials=materials,
         backings=tuple(backings),
         programme=FIRST_PROGRAMME,
+        intake=Intake(stump_known=True, wish="Invented, for practice."),
         notes="Invented, for practice: nobody's tooth, no real materials.",
     )
 

@@ -183,8 +183,14 @@ def _find_areas(stuff: _Stuff) -> _Draft:
     blank = np.where(crown.reading.outer, np.uint8(Zone.BODY), np.uint8(Zone.INNER))
     nothing = np.zeros(len(blank), np.float32)
     empty = tuple(AccentMask(accent=one, share=nothing) for one in accents)
-    start = replace(crown, zones=blank, proposal=blank, accents=empty, accent_proposal=empty)
-    true = replace(crown, accents=tuple(mask for mask in crown.accents if mask.accent in accents))
+    # A plan that knows of all zones gives each of them its row in the table, and its coats as soon
+    # as it is painted.
+    plan = composed(crown, sound_rows(stuff.chance, 1)).plan
+    start = replace(
+        crown, zones=blank, proposal=blank, accents=empty, accent_proposal=empty, plan=plan
+    )
+    asked = tuple(mask for mask in crown.accents if mask.accent in accents)
+    true = replace(crown, accents=asked, plan=plan)
     return _Draft(start=start, true=true, areas=(*stuff.zones, *accents))
 
 

@@ -41,6 +41,11 @@ class SettingsDesk(QObject):
             app.styleHints().colorSchemeChanged.connect(self._desktop_changed)
 
     @property
+    def store(self) -> SettingsStore:
+        """Where the settings are kept, for another window that goes by them."""
+        return self._store
+
+    @property
     def settings(self) -> Settings:
         """What is set."""
         return self._store.settings

@@ -19,11 +19,12 @@ class StartStrip(QWidget):
 
     Signals
     -------
-    open_asked, dismissed
+    open_asked, practice_asked, dismissed
         The buttons.
     """
 
     open_asked = Signal()
+    practice_asked = Signal()
     dismissed = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -40,6 +41,8 @@ class StartStrip(QWidget):
         self.open = QPushButton("Open a mesh")
         self.open.setProperty("main", True)
         self.open.clicked.connect(self.open_asked)
+        self.practice = QPushButton("New practice")
+        self.practice.clicked.connect(self.practice_asked)
         self.close_button = QToolButton()
         self.close_button.setIcon(icon("close"))
         self.close_button.setIconSize(QSize(20, 20))
@@ -50,6 +53,7 @@ class StartStrip(QWidget):
         row.addWidget(hint, 1)
         row.addStretch(0)
         self._hint = hint
+        row.addWidget(self.practice)
         row.addWidget(self.open)
         row.addWidget(self.close_button)
 

@@ -25,7 +25,7 @@ FOLDER = resource("manual")
 PAGES = sorted(FOLDER.glob("*.md"))
 # Those two are about numbers and files, not about the window; one is made by a program.
 OURS = [page for page in PAGES if page.name not in {"evidence.md", "data.md"}]
-MENUS = "File|Edit|Crown|Plan|View|Help"
+MENUS = "File|Edit|Crown|Plan|View|Practice|Help"
 
 
 def text_of(page: Path) -> str:

@@ -1,0 +1,59 @@
+"""The coat map of an exercise, to lie beside the window while it is entered."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from PIL import Image
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QPixmap
+from PySide6.QtWidgets import QDialog, QLabel, QScrollArea, QVBoxLayout, QWidget
+
+from stainmap.app.job import Progress
+from stainmap.app.prediction import predict_case
+from stainmap.app.sheets import sheet_data
+from stainmap.model.case import Case
+from stainmap.ui.sheet_preview import qt_image
+
+MAP_DPI = 110.0
+
+
+def map_pages(case: Case, progress: Progress) -> list[Image.Image]:
+    """Return the pages of the coat map of a case as pictures.
+
+    Raises
+    ------
+    StainmapError
+        If there is nothing to print.
+    """
+    # What draws sheets is slow to import, and not every sitting needs it.
+    from stainmap.paper.coat_map import coat_map_bytes  # noqa: PLC0415
+    from stainmap.paper.page_pictures import page_pictures  # noqa: PLC0415
+
+    progress(0.0, "predicting the plan")
+    data = sheet_data(predict_case(case))
+    pdf = coat_map_bytes(data, progress=lambda share, phrase: progress(0.2 + 0.7 * share, phrase))
+    return list(page_pictures(pdf, MAP_DPI))
+
+
+class MapDialog(QDialog):
+    """Shows the pages; the window can be worked on meanwhile."""
+
+    def __init__(self, pages: Sequence[Image.Image], parent: QWidget | None) -> None:
+        super().__init__(parent)
+        self.setWindowTitle("Coat map of the exercise")
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        paper = QWidget()
+        lines = QVBoxLayout(paper)
+        for number, page in enumerate(pages, start=1):
+            sheet = QLabel()
+            sheet.setPixmap(QPixmap.fromImage(qt_image(page)))
+            sheet.setAccessibleName(f"Page {number} of the coat map")
+            lines.addWidget(sheet)
+        self.paper = QScrollArea()
+        self.paper.setWidget(paper)
+        self.paper.setAlignment(Qt.AlignmentFlag.AlignHCenter)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(12, 12, 12, 12)
+        column.addWidget(self.paper)
+        self.resize(980, 860)

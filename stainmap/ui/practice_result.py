@@ -1,0 +1,239 @@
+"""The score of an answer: why, what was best and worst, and what the crown shows beside it."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QColor, QPainter, QPaintEvent
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QRadioButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from stainmap.practice.score import Mark, Overlay, Score, ScorePart
+from stainmap.ui.plate import link_button
+from stainmap.ui.section import PADDING, Hairline, SectionHead, SoftLabel
+from stainmap.ui.theme import font
+
+MARK_COLOURS: dict[Mark, str] = {
+    Mark.MISSED: "#88ccee",
+    Mark.EXTRA: "#cc6677",
+    Mark.OTHER: "#ddcc77",
+}
+"""From the published "muted" colour-blind-safe set, those that no zone of ours has."""
+WORTH = "This says how the exercise went, nothing about clinical skill."
+YOURS, WRONG, TRUE = "yours", "wrong", "true"
+
+
+class _Swatch(QWidget):
+    """A small square of a colour."""
+
+    def __init__(self, colour: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._colour = colour
+        self.setFixedSize(14, 14)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Fill it."""
+        painter = QPainter(self)
+        painter.fillRect(self.rect(), QColor(self._colour))
+        painter.end()
+
+
+def _sentence(text: str, px: int = 13, weight: int = 400) -> QLabel:
+    label = QLabel(text)
+    label.setFont(font(px, weight))
+    label.setWordWrap(True)
+    label.setTextFormat(Qt.TextFormat.PlainText)
+    label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+    return label
+
+
+class ResultPanel(QWidget):
+    """What a handed-in answer was worth.
+
+    Signals
+    -------
+    shown
+        What the crown is to show: "yours", "wrong" or "true".
+    stepped
+        Of the true answer, how many steps are painted.
+    again, listed, slips_asked
+        The same exercise, the list of exercises, and slips of the true plan are asked for.
+    """
+
+    shown = Signal(str)
+    stepped = Signal(int)
+    again = Signal()
+    listed = Signal()
+    slips_asked = Signal()
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAccessibleName("Score")
+        self._column = QVBoxLayout(self)
+        self._column.setContentsMargins(PADDING, 8, PADDING, 12)
+        self._column.setSpacing(8)
+        self._step = self._steps = 0
+        self._lines: list[str] = []
+
+    @property
+    def step(self) -> int:
+        """How many steps of the true plan are shown."""
+        return self._step
+
+    def set_score(self, score: Score, *, has_map: bool, lines: list[str], kept: str) -> None:
+        """Show a score.
+
+        Parameters
+        ----------
+        has_map
+            True if the true answer is on the crown, to be looked at.
+        lines
+            What every step of the true plan does; empty where there is none.
+        kept
+            A sentence that the result could not be kept, or empty.
+        """
+        self._clear()
+        add = self._column.addWidget
+        head = QHBoxLayout()
+        self.number = QLabel(f"{score.value:.0f}")
+        self.number.setFont(font(40, 300))
+        self.number.setAccessibleName(f"{score.value:.0f} of 100 points")
+        head.addWidget(self.number)
+        head.addWidget(SoftLabel("of 100 points", 13), 1, Qt.AlignmentFlag.AlignBottom)
+        self._column.addLayout(head)
+        add(SoftLabel("Best", 11))
+        add(_sentence(score.best))
+        add(SoftLabel("What cost most", 11))
+        add(_sentence(score.worst))
+        if kept:
+            add(_sentence(kept, 12))
+        add(Hairline())
+        add(SectionHead("On the crown"))
+        self._add_choices(has_map=has_map, overlay=score.overlay)
+        self._lines = lines
+        self._steps = len(lines)
+        self._add_stepping()
+        add(Hairline())
+        add(SectionHead("Point by point"))
+        for part in score.parts:
+            self._add_part(part)
+        add(Hairline())
+        self._add_ways(slips=bool(lines))
+        worth = SoftLabel(WORTH, 11)
+        worth.setWordWrap(True)
+        add(worth)
+        self._column.addStretch(1)
+
+    def _clear(self) -> None:
+        while self._column.count():
+            item = self._column.takeAt(0)
+            if item is None:
+                continue
+            widget, inner = item.widget(), item.layout()
+            if widget is not None:
+                widget.deleteLater()
+            elif inner is not None:
+                while inner.count():
+                    own = inner.takeAt(0)
+                    one = None if own is None else own.widget()
+                    if one is not None:
+                        one.deleteLater()
+                inner.deleteLater()
+
+    def _add_choices(self, *, has_map: bool, overlay: Overlay | None) -> None:
+        self.choices = QButtonGroup(self)
+        self.yours = QRadioButton("what you handed in")
+        self.wrong = QRadioButton("where it is off")
+        self.true = QRadioButton("a true answer")
+        names = ((self.yours, YOURS), (self.wrong, WRONG), (self.true, TRUE))
+        for button, name in names:
+            self.choices.addButton(button)
+            button.toggled.connect(lambda on, name=name: self.shown.emit(name) if on else None)
+            self._column.addWidget(button)
+        self.wrong.setVisible(overlay is not None and bool(overlay.words))
+        self.true.setVisible(has_map)
+        if overlay is not None:
+            for mark, words in overlay.words:
+                row = QHBoxLayout()
+                row.setContentsMargins(24, 0, 0, 0)
+                row.addWidget(_Swatch(MARK_COLOURS[mark]))
+                row.addWidget(SoftLabel(words, 12), 1)
+                self._column.addLayout(row)
+
+    def _add_stepping(self) -> None:
+        self.back, self.on = link_button("step back"), link_button("step on")
+        self.where = _sentence("", 12)
+        row = QHBoxLayout()
+        row.setContentsMargins(24, 0, 0, 0)
+        row.addWidget(self.back)
+        row.addWidget(self.on)
+        row.addStretch(1)
+        self._column.addLayout(row)
+        self._column.addWidget(self.where)
+        self.back.clicked.connect(lambda: self.show_step(self._step - 1))
+        self.on.clicked.connect(lambda: self.show_step(self._step + 1))
+        for button in (self.back, self.on):
+            button.setVisible(self._steps > 0)
+        self._step = self._steps
+        self._say_step()
+
+    def show_step(self, step: int) -> None:
+        """Show the true plan up to a step, on crown and table."""
+        self._step = min(max(step, 0), self._steps)
+        if not self.true.isChecked():
+            self.true.setChecked(True)
+        self.stepped.emit(self._step)
+        self._say_step()
+
+    def _say_step(self) -> None:
+        self.back.setEnabled(self._step > 0)
+        self.on.setEnabled(self._step < self._steps)
+        self.where.setVisible(self._steps > 0)
+        if self._step == 0:
+            self.where.setText("The bare crown, nothing painted yet.")
+        elif self._lines:
+            self.where.setText(
+                f"Step {self._step} of {self._steps} is done: {self._lines[self._step - 1]}"
+            )
+
+    def _add_part(self, part: ScorePart) -> None:
+        row = QHBoxLayout()
+        name = QLabel(part.name)
+        name.setFont(font(13, 600))
+        points = QLabel(_points(part))
+        points.setFont(font(13, 600))
+        row.addWidget(name, 1)
+        row.addWidget(points)
+        self._column.addLayout(row)
+        self._column.addWidget(_sentence(part.sentence, 12))
+
+    def _add_ways(self, *, slips: bool) -> None:
+        self.once_more = QPushButton("Try it again")
+        self.once_more.clicked.connect(self.again)
+        self.next = QPushButton("Next exercise")
+        self.next.setProperty("main", True)
+        self.next.clicked.connect(self.listed)
+        self.slips = link_button("what slips would do to the true plan")
+        self.slips.clicked.connect(self.slips_asked)
+        row = QHBoxLayout()
+        row.addWidget(self.once_more)
+        row.addWidget(self.next)
+        row.addStretch(1)
+        self._column.addLayout(row)
+        self._column.addWidget(self.slips)
+        self.slips.setVisible(slips)
+
+
+def _points(part: ScorePart) -> str:
+    """Return "35 of 40" for what was reached, the points taken off for faults."""
+    if part.most > 0.0:
+        return f"{part.points:.0f} of {part.most:.0f}"
+    if part.points > -0.05:
+        return "none off"
+    return f"\N{MINUS SIGN}{-part.points:.0f}"

@@ -1,0 +1,415 @@
+"""The window of practice: the same window on a session of its own, with an exercise in it.
+
+The user's window waits behind it as it is, with its case, its history and its file: nothing of it
+is touched, so nothing of it can be lost.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from datetime import UTC, datetime
+from typing import Any, TypeVar
+
+import numpy as np
+from PIL.Image import Image
+from PySide6.QtCore import QSettings, Qt, Signal
+from PySide6.QtGui import QAction, QCloseEvent, QDropEvent, QKeySequence
+from PySide6.QtWidgets import QVBoxLayout
+
+from stainmap.app.change import Change
+from stainmap.app.job import Job, JobRunner, Progress
+from stainmap.app.practising import PracticeBook, scored_attempt
+from stainmap.app.session import Session
+from stainmap.app.settings_file import SettingsStore
+from stainmap.errors import CancelledError, StainmapError
+from stainmap.model.case import Case
+from stainmap.model.zone import Zone, area_label
+from stainmap.practice.exercise import Kind
+from stainmap.practice.exercise_task import Task, make_task
+from stainmap.practice.packs import PackedExercise
+from stainmap.practice.score import Mark, Overlay, Score
+from stainmap.practice.scoring import FaultAnswer, score_fault, score_plan
+from stainmap.surface.picking import Hit
+from stainmap.ui.case_figures import colour_words
+from stainmap.ui.crown_picture import Look
+from stainmap.ui.main_window import MainWindow
+from stainmap.ui.practice_bar import PracticeBar
+from stainmap.ui.practice_map import MapDialog, map_pages
+from stainmap.ui.practice_result import MARK_COLOURS, TRUE, WRONG, ResultPanel
+from stainmap.ui.practice_slips import SlipsDialog
+from stainmap.ui.side_panels import OUTCOME_PX, PanelDock
+
+_BUSY = "Practice: leave it to open something else."
+_GREYED = 0.75
+T = TypeVar("T")
+
+
+class PracticeWindow(MainWindow):
+    """One sitting of practice.
+
+    Signals
+    -------
+    ended
+        The window is closed.
+    list_asked
+        Another exercise is to be chosen.
+    """
+
+    ended = Signal()
+    list_asked = Signal()
+
+    def __init__(
+        self,
+        session: Session,
+        settings: QSettings,
+        runner: JobRunner,
+        *,
+        book: PracticeBook,
+        trainee: str,
+        store: SettingsStore | None = None,
+    ) -> None:
+        self._task: Task | None = None
+        self._answer: Case | None = None
+        self._overlay: Overlay | None = None
+        self._is_blind = False
+        super().__init__(session, settings, runner, store)
+        self._book, self.trainee = book, trainee
+        self._practice_runner = runner.another()
+        self._job: Job[Any] | None = None
+        self._packed: PackedExercise | None = None
+        self._pack_hash: str | None = None
+        self._began = datetime.now(UTC)
+        self.score: Score | None = None
+        self.bar = PracticeBar()
+        centre = self.strip.parentWidget()
+        column = None if centre is None else centre.layout()
+        if isinstance(column, QVBoxLayout):
+            column.insertWidget(0, self.bar)
+        self.result = ResultPanel()
+        self.result_dock = PanelDock("Score", self.result, OUTCOME_PX)
+        self.result_dock.setObjectName("score dock")
+        self.addDockWidget(Qt.DockWidgetArea.RightDockWidgetArea, self.result_dock)
+        self.result_dock.hide()
+        self._listen()
+        hand_in = QAction("Hand in", self)
+        hand_in.setShortcuts([QKeySequence("Ctrl+Return"), QKeySequence("Ctrl+Enter")])
+        hand_in.triggered.connect(lambda _on: self.hand_in())
+        self.addAction(hand_in)
+
+    def _listen(self) -> None:
+        bar, result = self.bar, self.result
+        bar.handed_in.connect(self.hand_in)
+        bar.left.connect(self.close)
+        bar.switched.connect(self._show_planned)
+        bar.map_asked.connect(self._show_map)
+        result.shown.connect(self._show)
+        result.stepped.connect(self._show_steps)
+        result.again.connect(self._again)
+        result.listed.connect(self.list_asked)
+        result.slips_asked.connect(self._show_slips)
+        self.crown.pointed_at.connect(self._read)
+
+    @property
+    def task(self) -> Task | None:
+        """The exercise that is open, once it is made."""
+        return self._task
+
+    @property
+    def is_handed_in(self) -> bool:
+        """True once the answer is scored."""
+        return self.score is not None
+
+    # --- an exercise begins ------------------------------------------------------------------
+
+    def start(self, packed: PackedExercise, pack_hash: str | None = None) -> None:
+        """Make an exercise and open it."""
+        self._packed, self._pack_hash = packed, pack_hash
+        self._task, self.score, self._overlay, self._answer = None, None, None, None
+        self.result_dock.hide()
+        self.bar.show_making("The crown is being made.", title=packed.name)
+
+        def work(progress: Progress) -> Task:
+            return make_task(packed, progress)
+
+        def done(task: Task) -> None:
+            self._job = None
+            self._begin(task)
+
+        def failed(error: StainmapError) -> None:
+            self._job = None
+            if isinstance(error, CancelledError):
+                return
+            self.bar.show_making(str(error), title=packed.name)
+            self.bar.progress.hide()
+            self.status.say(str(error))
+
+        self._run("Making an exercise", work, done, failed)
+
+    def _run(
+        self,
+        title: str,
+        work: Callable[[Progress], T],
+        done: Callable[[T], None],
+        failed: Callable[[StainmapError], None],
+    ) -> None:
+        job: Job[Any]
+        job = self._practice_runner.start(
+            title, work, on_done=done, on_failed=failed, on_progress=self._tell
+        )
+        if not job.is_finished:
+            self._job = job
+
+    def _tell(self, job: Job[Any]) -> None:
+        # That no crown is open yet needs not be said here.
+        self.flow.message.hide()
+        if self._task is None and self._packed is not None:
+            self.bar.show_making(f"{job.phrase} ...", job.share, self._packed.name)
+
+    def _begin(self, task: Task) -> None:
+        self._task = task
+        self._began = datetime.now(UTC)
+        self._is_blind = task.kind.is_fault
+        self._lock(False)
+        self.bar.show_task(task.kind, task.words, task.choices)
+        self.session.adopt(task.start, path=None, saved=True)
+        docks = (self.plan_dock, self.outcome_dock, self.run_dock)
+        for dock in docks:
+            dock.setVisible(not self._is_blind)
+        self.looks.allow_looks(not self._is_blind)
+        self.desk.allow_painting(not self._is_blind)
+        self.set_look(Look.ZONES if task.kind is Kind.FIND_AREAS else Look.SINTERED)
+        if task.kind is Kind.FIND_AREAS:
+            self.plan.table.select_row(Zone.CERVICAL)
+        if not self._is_blind:
+            self._fold(self.width() < 1280)
+            self.plan_dock.raise_()
+
+    def _lock(self, locked: bool) -> None:
+        """Nothing is changed any more once the answer is handed in."""
+        self.plan.setEnabled(not locked)
+        self.desk.allow_painting(not locked and not self._is_blind)
+
+    # --- the answer --------------------------------------------------------------------------
+
+    def hand_in(self) -> None:
+        """Score what is there, keep it, and show why."""
+        task, case = self._task, self.session.case
+        if task is None or case is None or self.is_handed_in or self.session.is_painting:
+            return
+        answer: Case | FaultAnswer = self.bar.answer if task.kind.is_fault else case
+        self.bar.hand_in.setEnabled(False)
+
+        def work(_progress: Progress) -> Score:
+            if isinstance(answer, FaultAnswer):
+                return score_fault(task, answer)
+            return score_plan(task, answer)
+
+        def done(score: Score) -> None:
+            self._job = None
+            if self._task is task:
+                self._show_score(task, case, score)
+
+        def failed(error: StainmapError) -> None:
+            self._job = None
+            self.bar.hand_in.setEnabled(True)
+            self.status.say(str(error))
+
+        self._run("Scoring", work, done, failed)
+
+    def _show_score(self, task: Task, case: Case, score: Score) -> None:
+        self.score, self._answer = score, case
+        attempt = scored_attempt(
+            self.trainee, task.packed, score, started_at=self._began, pack_hash=self._pack_hash
+        )
+        kept = "" if self._book.keep(attempt) else f"Not kept for later: {self._book.trouble}"
+        self._overlay = score.overlay
+        self._is_blind = False
+        self._lock(True)
+        self.looks.allow_looks(True)
+        self.bar.show_done(task.words.ask)
+        lines = [] if task.kind is Kind.FIND_AREAS else _step_lines(task.true)
+        self.result.set_score(score, has_map=True, lines=lines, kept=kept)
+        self._place_result()
+        first = self.result.wrong if self.result.wrong.isVisibleTo(self.result) else None
+        (first or self.result.yours).setChecked(True)
+
+    def _place_result(self) -> None:
+        """Put the score at the right, in a narrow window as a tab beside the plan."""
+        self.outcome_dock.hide()
+        if self.width() < 1280:
+            self.plan_dock.show()
+            self.tabifyDockWidget(self.plan_dock, self.result_dock)
+        else:
+            self.plan_dock.show()
+            self.addDockWidget(Qt.DockWidgetArea.RightDockWidgetArea, self.result_dock)
+        self.result_dock.show()
+        self.result_dock.raise_()
+
+    def _show(self, what: str) -> None:
+        """Show the answer, where it is off, or a true answer."""
+        task, answer = self._task, self._answer
+        if task is None or answer is None:
+            return
+        areas = task.kind is Kind.FIND_AREAS
+        if what == TRUE:
+            self._show_steps(self.result.step)
+            return
+        self._adopt(answer)
+        self.set_look(Look.ZONES if areas and what != WRONG else Look.SINTERED)
+        if what == WRONG:
+            self._draw_overlay()
+        elif self.session.appearance is not None:
+            self.crown.set_colours(self.session.appearance.srgb)
+
+    def _show_steps(self, count: int) -> None:
+        """Show the true answer up to a step."""
+        task = self._task
+        if task is None:
+            return
+        plan = task.true.plan
+        self._adopt(replace(task.true, plan=replace(plan, steps=plan.steps[:count])))
+        self.set_look(Look.ZONES if task.kind is Kind.FIND_AREAS else Look.SINTERED)
+        if self.session.appearance is not None and self.session.is_up_to_date:
+            self.crown.set_colours(self.session.appearance.srgb)
+
+    def _adopt(self, case: Case) -> None:
+        """Show a case of this exercise; as an edit, so that the prediction has less to do."""
+        self.session.edit("look at an answer", lambda _case: case)
+        self._lock(True)
+
+    def _draw_overlay(self) -> None:
+        """Colour what was missed and what is too much; all else in the greys of the answer."""
+        overlay, task = self._overlay, self._task
+        if overlay is None or task is None:
+            return
+        shown = self.session.shown_srgb
+        if shown is None:
+            shown = task.start_look.srgb
+        grey = shown.astype(float) @ np.array([0.2126, 0.7152, 0.0722])
+        colours = np.repeat((_GREYED * grey + (1.0 - _GREYED) * 128.0)[:, None], 3, axis=1)
+        for mark, colour in MARK_COLOURS.items():
+            rgb = [int(colour[k : k + 2], 16) for k in (1, 3, 5)]
+            colours[overlay.marks == int(mark)] = rgb
+        self.crown.set_colours(np.round(colours).astype(np.uint8))
+
+    def marked_mm2(self, mark: Mark) -> float:
+        """Return how large the places of a mark are, for what is said of them."""
+        if self._overlay is None or self._task is None:
+            return 0.0
+        sizes = self._task.true.surface.mesh.vertex_areas
+        return float(sizes[self._overlay.marks == int(mark)].sum())
+
+    # --- faults ------------------------------------------------------------------------------
+
+    def _show_planned(self, planned: bool) -> None:
+        task = self._task
+        if task is not None and task.kind.is_fault and not self.is_handed_in:
+            look = task.true_look if planned else task.start_look
+            self.crown.set_colours(look.srgb)
+
+    def _read(self, hit: Hit | None) -> None:
+        task = self._task
+        if task is None or not self._is_blind:
+            return
+        if hit is None:
+            self.bar.say_here("Point at the crown to read both colours of a place.")
+            return
+        came, planned = (look.lab[hit.vertex] for look in (task.start_look, task.true_look))
+        wall = float(task.looker.ground.shape.wall_mm[hit.vertex])
+        self.bar.say_here(
+            f"Came out {colour_words(came)}; planned {colour_words(planned)}; wall {wall:.1f} mm"
+        )
+
+    # --- the coat map, slips -----------------------------------------------------------------
+
+    def _show_map(self) -> None:
+        task = self._task
+        if task is None:
+            return
+        self.bar.map.setEnabled(False)
+        self.status.say("The coat map is being drawn.")
+
+        def done(pages: list[Image]) -> None:
+            self._job = None
+            self.bar.map.setEnabled(True)
+            self.status.say("")
+            MapDialog(pages, self).show()
+
+        def failed(error: StainmapError) -> None:
+            self._job = None
+            self.bar.map.setEnabled(True)
+            self.status.say(str(error))
+
+        self._run(
+            "Drawing the coat map", lambda progress: map_pages(task.true, progress), done, failed
+        )
+
+    def _show_slips(self) -> None:
+        task = self._task
+        if task is not None:
+            SlipsDialog(task.true, task.looker, self._practice_runner, self).show()
+
+    def _again(self) -> None:
+        if self._packed is not None:
+            self.start(self._packed, self._pack_hash)
+
+    # --- what is different from any other window ----------------------------------------------
+
+    def set_look(self, look: Look) -> None:
+        """Colour the crown by something else, unless that would tell what went wrong."""
+        super().set_look(Look.SINTERED if self._is_blind else look)
+
+    def _refresh(self, change: Change) -> None:
+        super()._refresh(change)
+        if self._task is None:
+            return
+        # What would do the exercise by itself is off.
+        for action in (self.commands.propose, self.commands.sliders):
+            action.setEnabled(False)
+        self.plan.suggest.setEnabled(False)
+        self.sliders.button.setEnabled(False)
+        if change.touches("opened", "appearance"):
+            if self.is_handed_in and self.result.wrong.isChecked():
+                self._draw_overlay()
+            if self._is_blind:
+                self._show_planned(self.bar.planned.isChecked())
+                self.desk.allow_painting(False)
+
+    def open_sample(self) -> None:
+        """Say that practice is under way."""
+        self.status.say(_BUSY)
+
+    def ask_to_open(self) -> None:
+        """Say that practice is under way."""
+        self.status.say(_BUSY)
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        """Take no file."""
+        event.ignore()
+        self.status.say(_BUSY)
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """End practice; what is on the crown is an exercise and need not be saved."""
+        if self._job is not None:
+            self._job.cancel()
+        case = self.session.case
+        if case is not None and not self._closed:
+            self.session.adopt(case, path=None, saved=True)
+        closing = not self._closed
+        super().closeEvent(event)
+        if closing and event.isAccepted():
+            self._practice_runner.close()
+            self.ended.emit()
+
+
+def _step_lines(case: Case) -> list[str]:
+    """Return what every step of a plan does, as "ash: 2 on cusp, 1 on interproximal"."""
+    front = case.units[0].tooth.is_front
+    lines = []
+    for step in case.plan.steps:
+        parts = ", ".join(
+            f"{entry.coats} on {area_label(entry.area, front=front)}" for entry in step.areas
+        )
+        lines.append(f"{case.plan.liquid_of(step)}: {parts}.")
+    return lines
