@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -91,6 +92,15 @@ class Predicting:
         self.newest = None
         self._operator = operator
         self.first_look = first_look
+
+    def carry_over(self, before: Case | None) -> None:
+        """Count what was predicted for `before` as the open case's.
+
+        For cases that differ in nothing that is predicted from, such as a note.
+        """
+        newest, current = self.newest, self._case()
+        if newest is not None and current is not None and newest.case is before:
+            self.newest = replace(newest, case=current)
 
     def go_on(self) -> None:
         """Start predicting the open case, unless that is under way or needless."""

@@ -426,9 +426,12 @@ class Session(PredictedSession):
             self._predicting.forget(operator)
         self._foreground.problem = None
         fields = changed_fields(before, history.case)
+        needless = fields.isdisjoint(PREDICTED_FROM)
+        if needless:
+            self._predicting.carry_over(before)
         self._keeping.note(history.case)
         self._notify(fields | {"history", "file"})
-        if not fields.isdisjoint(PREDICTED_FROM):
+        if not needless:
             self._predicting.go_on()
 
     def _predicted(self, prediction: Prediction) -> None:

@@ -107,6 +107,9 @@ def test_notices_say_what_changed(session: Session) -> None:
     session.edit("note", lambda case: replace(case, notes="look at the stump"))
     assert heard[0].fields == {"notes", "history", "file"}
     assert len(heard) == 1, "a note costs no prediction"
+    assert session.is_up_to_date, "and leaves the one there is"
+    assert session.prediction is not None
+    assert session.prediction.case is session.case
     end()
     session.undo()
     assert len(heard) == 1
