@@ -42,6 +42,7 @@ from stainmap.ui.opening_flow import OpeningFlow
 from stainmap.ui.order_desk import OrderDesk
 from stainmap.ui.plan_desk import PlanDesk
 from stainmap.ui.plan_dialogs import PlanDialogs
+from stainmap.ui.practice_desk import PracticeDesk
 from stainmap.ui.printing_flow import PrintingFlow
 from stainmap.ui.recent_files import RecentFiles
 from stainmap.ui.recovery_desk import RecoveryDesk
@@ -132,6 +133,7 @@ class MainWindow(QMainWindow):
         self.suggest = SuggestDesk(session, runner, self)
         self.own_settings = SettingsDesk(store or SettingsStore(), session, self)
         self.ways = WaysToCompare(session, runner, self)
+        self.practice = PracticeDesk(self, settings, runner)
         self.commands = WindowActions(self)
         self._connect()
         go_by_settings(self)

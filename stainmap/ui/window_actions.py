@@ -87,6 +87,7 @@ class WindowActions(QObject):
         self._crown(bar.addMenu("&Crown"))
         self._plan(bar.addMenu("&Plan"))
         self._view(bar.addMenu("&View"))
+        self._practice(bar.addMenu("P&ractice"))
         self._help(bar.addMenu("&Help"))
         window.own_settings.keys.add_menus(bar)
         window.top.add_commands((self.open, self.save, self.undo, self.redo), words=False)
@@ -283,6 +284,11 @@ class WindowActions(QObject):
             lambda: action.setChecked(before.shows_bare if bare else before.shows_before)
         )
         self._of_case.append(action)
+
+    def _practice(self, menu: QMenu) -> None:
+        practice = self._window.practice
+        self._action(menu, "&New practice...", practice.new_practice, "Ctrl+Shift+N")
+        self._of_case.append(self._action(menu, "&Slips of this plan...", practice.show_slips))
 
     def _help(self, menu: QMenu) -> None:
         self._action(menu, "&Manual", self._show_manual_for_focus, "F1")
