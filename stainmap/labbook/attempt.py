@@ -114,6 +114,8 @@ class Attempt:
             if not 0.0 <= score <= 100.0:
                 raise LabbookError(f"A score of {score:g} is not between 0 and 100.")
         put(self, "skills", scores)
+        if not isinstance(self.details, Mapping):
+            raise LabbookError("The details of an attempt are a JSON object.")
         put(self, "details", json.loads(canonical_json(self.details)))
 
     @property

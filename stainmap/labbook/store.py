@@ -202,6 +202,17 @@ def _new_key(key: Sequence[int] | None) -> int:
 
 
 def _attempt(row: RowMapping, skills: dict[str, float]) -> Attempt:
+    """Return an attempt as it was kept; raise LabbookError if somebody changed it by hand."""
+    try:
+        return _read(row, skills)
+    except (LabbookError, ValueError, TypeError) as error:
+        raise LabbookError(
+            f"Attempt {row['id']} in the lab book cannot be read ({error}).",
+            advice="Put back a copy of the lab book from before it was changed by hand.",
+        ) from error
+
+
+def _read(row: RowMapping, skills: dict[str, float]) -> Attempt:
     return Attempt(
         trainee=row["code"],
         exercise=row["exercise"],

@@ -236,6 +236,19 @@ def test_damage_under_an_open_book_is_a_sentence(book: Labbook, path: Path) -> N
     assert str(path) in str(caught.value)
 
 
+@pytest.mark.parametrize(
+    "change", ["details = '{'", "details = '3'", "exercise_sha256 = 'x'", "seed = -1"]
+)
+def test_an_entry_changed_by_hand_is_a_sentence(book: Labbook, path: Path, change: str) -> None:
+    book.keep(attempt(1))
+    connection = sqlite3.connect(path)
+    connection.execute(f"UPDATE practice_attempts SET {change}")  # noqa: S608 - given above
+    connection.commit()
+    connection.close()
+    with pytest.raises(LabbookError, match="Attempt 1 in the lab book cannot be read"):
+        book.attempts()
+
+
 def test_a_book_that_vanished_is_a_sentence(book: Labbook, path: Path) -> None:
     path.unlink()
     with pytest.raises(LabbookError, match="cannot be opened"):
