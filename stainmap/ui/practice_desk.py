@@ -144,11 +144,7 @@ class PracticeDesk(QObject):
                 points,
                 {Skill.EYE.value: points},
                 started_at=dialog.began_at,
-                details={
-                    "threshold_dl": found.threshold_dl,
-                    "threshold_sd": found.relative_sd * found.threshold_dl,
-                    "pairs": pairs,
-                },
+                details={**found.details, "pairs": pairs},
                 pack_hash=pack_hash or None,
             )
             if not self.book.keep(attempt):
