@@ -38,6 +38,12 @@ REGULAR, MEDIUM, LIGHT_FACE, BOLD = (
 )
 
 
+# How a path ends, by whether it is stroked and filled.
+_END = {(True, True): "B", (True, False): "S", (False, True): "f", (False, False): "n"}
+# Where the handles of a quarter of a circle stand, in radii from its corner.
+_HANDLE = 0.4477
+
+
 class Rect(NamedTuple):
     """A rectangle in mm: upper left corner and size."""
 
@@ -121,7 +127,7 @@ class Page:
     ) -> float:
         """Write a line with its baseline at y; return its width."""
         canvas = self._canvas
-        canvas.setFillGray(grey)
+        self._ink(grey)
         canvas.setFont(face.pdf_name, size)
         draw = {
             "left": canvas.drawString,
@@ -183,7 +189,8 @@ class Page:
     ) -> None:
         """Draw a straight line."""
         self._pen(weight, grey)
-        self._canvas.line(x1 * MM, (self.height - y1) * MM, x2 * MM, (self.height - y2) * MM)
+        start, end = self.height - y1, self.height - y2
+        self._write(f"n {x1 * MM:.2f} {start * MM:.2f} m {x2 * MM:.2f} {end * MM:.2f} l S")
 
     def path(
         self,
@@ -196,22 +203,17 @@ class Page:
         fill: Grey | None = None,
     ) -> None:
         """Draw a line through points (x, y); with `fill` a filled outline without a line."""
-        canvas = self._canvas
         places = [(x * MM, (self.height - y) * MM) for x, y in points]
         if not places:
             return
-        # Written out: the library formats every figure by itself, which takes longer than all else.
         form = "%.2f %.2f m" + " %.2f %.2f l" * (len(places) - 1)
         drawn = form % tuple(chain.from_iterable(places))
         if fill is not None:
-            canvas.setFillGray(fill)
-            canvas.addLiteral(f"n {drawn} h f*")
+            self._ink(fill)
+            self._write(f"n {drawn} h f*")
             return
         self._pen(weight, grey, dash)
-        canvas.setLineCap(1 if round_ends else 0)
-        canvas.setLineJoin(1)
-        canvas.addLiteral(f"n {drawn} S")
-        canvas.setLineCap(0)
+        self._write(f"{int(round_ends)} J 1 j n {drawn} S 0 J")
 
     def box(
         self,
@@ -224,15 +226,14 @@ class Page:
         dash: tuple[float, ...] = (),
     ) -> None:
         """Draw a rectangle, round at its corners by `radius`; `weight` 0 draws no line."""
-        canvas = self._canvas
         self._pen(weight, grey, dash)
         if fill is not None:
-            canvas.setFillGray(fill)
-        how = {"stroke": int(weight > 0.0), "fill": int(fill is not None)}
+            self._ink(fill)
+        x, y, width, height = self._place(rect)
+        outline = f"{x:.2f} {y:.2f} {width:.2f} {height:.2f} re"
         if radius:
-            canvas.roundRect(*self._place(rect), radius * MM, **how)
-        else:
-            canvas.rect(*self._place(rect), **how)
+            outline = _rounded(x, y, width, height, radius * MM)
+        self._write(f"n {outline} {_END[weight > 0.0, fill is not None]}")
 
     def swatch(self, rect: Rect, srgb: Sequence[float]) -> None:
         """Fill a rectangle with a colour, sRGB 0 to 1, without a line around it."""
@@ -242,7 +243,7 @@ class Page:
 
     def disc(self, x: float, y: float, radius: float, fill: Grey = WHITE) -> None:
         """Fill a circle."""
-        self._canvas.setFillGray(fill)
+        self._ink(fill)
         self._canvas.circle(x * MM, (self.height - y) * MM, radius * MM, 0, 1)
 
     def hatch(
@@ -308,8 +309,8 @@ class Page:
                     runs.append(f"{place} {(column - begin) * step:.3f} {step:.3f} re")
                 begin = column
         # One filled path: a shape for every square takes longer than the rest of the head.
-        self._canvas.setFillGray(0.0)
-        self._canvas.addLiteral(f"n {' '.join(runs)} f")
+        self._ink(0.0)
+        self._write(f"n {' '.join(runs)} f")
 
     def bookmark(self, title: str, key: str) -> None:
         """Name the page in the reader's table of contents."""
@@ -326,9 +327,15 @@ class Page:
         )
 
     def _pen(self, weight: float, grey: Grey, dash: tuple[float, ...] = ()) -> None:
-        self._canvas.setLineWidth(weight)
-        self._canvas.setStrokeGray(grey)
-        self._canvas.setDash(list(dash))
+        pattern = " ".join(f"{length:.2f}" for length in dash)
+        self._write(f"{weight:.2f} w {grey:.3f} G [{pattern}] 0 d")
+
+    def _ink(self, grey: Grey) -> None:
+        self._write(f"{grey:.3f} g")
+
+    def _write(self, operators: str) -> None:
+        # Written out: the library formats every figure by itself, which takes longer than all else.
+        self._canvas.addLiteral(operators)
 
     @contextmanager
     def _kept(self) -> Any:
@@ -337,3 +344,16 @@ class Page:
             yield
         finally:
             self._canvas.restoreState()
+
+
+def _rounded(x: float, y: float, width: float, height: float, radius: float) -> str:
+    """Return the operators of a rectangle with round corners, in points."""
+    t, right, top = _HANDLE * radius, x + width, y + height
+    corners = (
+        (right - radius, y, right - t, y, right, y + t, right, y + radius),
+        (right, top - radius, right, top - t, right - t, top, right - radius, top),
+        (x + radius, top, x + t, top, x, top - t, x, top - radius),
+        (x, y + radius, x, y + t, x + t, y, x + radius, y),
+    )
+    form = "%.2f %.2f l %.2f %.2f %.2f %.2f %.2f %.2f c"
+    return f"{x + radius:.2f} {y:.2f} m {' '.join(form % corner for corner in corners)} h"

@@ -15,7 +15,7 @@ from stainmap.surface.thinning import Thinned
 
 # On paper the relief is a tenth of the tone: fewer directions, smoothed further, are enough.
 _DIRECTIONS: Final = 12
-_MAP_SIDE: Final = 200
+_MAP_SIDE: Final = 140
 _OCCLUSION_MM: Final = 0.3
 _NORMALS_MM: Final = 0.12
 # Tones of a print are good to a hundredth, borders to a thousandth of the width of a zone.

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from enum import StrEnum
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 
 from PIL import ImageFont
@@ -56,8 +56,14 @@ def register_fonts() -> None:
 
 def text_width_pt(text: str, weight: FontWeight, size_pt: float) -> float:
     """Return the width of a line of text in points."""
+    return _width_at_one(text, weight) * size_pt
+
+
+# The same words stand on all sheets, and are tried at several sizes.
+@lru_cache(maxsize=8192)
+def _width_at_one(text: str, weight: FontWeight) -> float:
     register_fonts()
-    return float(pdfmetrics.stringWidth(text, weight.pdf_name, size_pt))
+    return float(pdfmetrics.stringWidth(text, weight.pdf_name, 1.0))
 
 
 @cache

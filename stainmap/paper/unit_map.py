@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -28,6 +29,8 @@ FloatArray = NDArray[np.float64]
 
 # Of the grey relief; lines and numbers above it are drawn as such.
 DOTS_PER_INCH = 150.0
+# The relief is quiet and its silhouette lies under a line: one sample a pixel is enough.
+_SAMPLES = 1
 ZONE_PILL_MM, ACCENT_PILL_MM = 3.8, 3.5
 _SHORTEST_MM = 1.2
 _HATCH_GREY, _CONTOUR_GREY = 0.34, 0.1
@@ -64,7 +67,7 @@ class UnitMap:
     def view(self, side: Side, scale: float) -> FlatView:
         """Return the view from a side that prints at `scale` to 1 in milled size."""
         pixels_per_mm = scale * self.enlargement * DOTS_PER_INCH / 25.4
-        return self.extents[side].view(pixels_per_mm)
+        return _seen(self.extents[side], pixels_per_mm)
 
     def size_on_paper(self, side: Side, scale: float) -> tuple[float, float]:
         """Return width and height in mm of the view from a side at `scale` to 1."""
@@ -79,6 +82,12 @@ class UnitMap:
         across = (above.high - above.low) * self.enlargement
         height = (beside.high[1] - beside.low[1]) * self.enlargement
         return float(across[0]), float(across[1]), float(height)
+
+
+# Laying a page out asks for the sizes of the same views again and again.
+@lru_cache(maxsize=64)
+def _seen(extent: FlatExtent, pixels_per_mm: float) -> FlatView:
+    return extent.view(pixels_per_mm)
 
 
 def whole_map(
@@ -201,6 +210,7 @@ def draw_view(
         view.camera,
         view.width,
         view.height,
+        samples=_SAMPLES,
         both_sides=not unit.mesh.is_watertight,
     )
     per_mm = DOTS_PER_INCH / 25.4

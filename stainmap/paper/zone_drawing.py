@@ -40,6 +40,7 @@ _LEAST_ISLAND = 0.0035  # of the picture; what only peeps over a crest gets no c
 _SEEN_MM = 0.05  # a line this far behind the surface still lies on it
 _GRAZING = 0.06
 _SIMPLIFY_PX = 0.12
+_OUTLINE_BLUR_PX = 1.2
 # Hatches thin out where planes crowd: every second line needs this much room on the picture.
 _HATCH_ROOM_PX = 7.0
 # Size of a piece that gets a number, in squares of a number's width: zones, accents, and the
@@ -232,7 +233,8 @@ def _labels(grid: _Grid, fields: AreaFields) -> NDArray[np.int8]:
 def _outline(frame: FrameBuffer) -> list[FloatArray]:
     """Return the outlines of what is seen."""
     padded = np.pad(frame.coverage, 1)
-    soft = ndimage.gaussian_filter(padded, 0.7)
+    # Wide enough that one sample a pixel gives as smooth a line as several.
+    soft = ndimage.gaussian_filter(padded, _OUTLINE_BLUR_PX)
     outlines = [points - 1.0 for points in grid_contours(soft, 0.5) if len(points) > 8]
     return simplified_lines(outlines, _SIMPLIFY_PX)
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from stainmap.app.prediction import predict_case
@@ -11,14 +13,16 @@ from stainmap.paper.agreement_sheet import agreement_bytes
 from stainmap.paper.coat_map import coat_map_bytes
 from stainmap.paper.mixing_sheet import mixing_list_bytes
 from stainmap.paper.sheet_data import SheetData
+from stainmap.paper.tray_sheet import tray_list_bytes
 from stainmap.paths import sample_case
 from tests.benchmarks.measuring import milliseconds
 
 pytestmark = pytest.mark.benchmark
 
-# A tray of 12 takes as many coat maps one after the other: 15 to 22 s of the processor, where 15
-# were asked for.
+# Asked for: sheets of one unit in 2 s, of a tray of twelve in 15 s. Here of one processor core; a
+# window draws several cases at once, each in a process of its own.
 ONE_UNIT_MS = 2_000.0
+TRAY_MS, TRAY_UNITS = 15_000.0, 12
 
 
 @pytest.fixture(scope="module")
@@ -32,9 +36,17 @@ def test_agreement_and_mixing_list_take_no_time(sheet: SheetData) -> None:
         assert milliseconds(lambda make=make: make(sheet), 300.0, repeats=1, rounds=4) < 300.0
 
 
-def test_sheets_of_one_unit_are_there_in_two_seconds(sheet: SheetData) -> None:
+def test_sheets_of_a_tray_of_twelve_are_there_in_fifteen_seconds(sheet: SheetData) -> None:
+    """Twelve times one unit: nothing of one is of use to the next, but for the mixing list."""
+
     def sheets() -> None:
-        for make in (coat_map_bytes, mixing_list_bytes, agreement_bytes):
+        for make in (coat_map_bytes, agreement_bytes):
             make(sheet)
 
-    assert milliseconds(sheets, ONE_UNIT_MS, repeats=1, rounds=6) < ONE_UNIT_MS
+    tray = [replace(sheet, case=replace(sheet.case, code=f"T-{k}")) for k in range(TRAY_UNITS)]
+    mixing = milliseconds(lambda: tray_list_bytes(tray), 500.0, repeats=1, rounds=4)
+    enough = (TRAY_MS - mixing) / TRAY_UNITS
+    assert enough < ONE_UNIT_MS
+    one = milliseconds(sheets, enough, repeats=1, rounds=8)
+    print(f"a unit {one:.0f} ms, twelve and their mixing list {TRAY_UNITS * one + mixing:.0f} ms")
+    assert TRAY_UNITS * one + mixing < TRAY_MS
