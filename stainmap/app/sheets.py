@@ -20,6 +20,7 @@ from stainmap.paper.shading import ShadingFields
 from stainmap.paper.sheet_data import SheetData
 from stainmap.planning.draft import draft_reason
 from stainmap.planning.plan_hash import plan_hash
+from stainmap.units import TemperatureUnit
 
 # What file systems somewhere do not allow in a name.
 _FORBIDDEN = '<>:"/\\|?*'
@@ -68,6 +69,7 @@ def sheet_data(
     day: date | None = None,
     mixed_at: datetime | None = None,
     shading: ShadingFields | None = None,
+    degrees: TemperatureUnit = TemperatureUnit.BOTH,
 ) -> SheetData:
     """Return what is printed about a prediction; the date is today's unless one is given.
 
@@ -82,6 +84,7 @@ def sheet_data(
         shading=shading,
         page=PageSize(page),
         mixed_at=mixed_at,
+        degrees=degrees,
         technician=painter_of(prediction.case),
         unit_outcomes=prediction.unit_outcomes() if len(prediction.case.units) > 1 else (),
         draft=draft_reason(prediction.case, prediction.shape.wall_mm),

@@ -29,6 +29,7 @@ from stainmap.planning.outcome import Outcome
 from stainmap.planning.plan_hash import plan_hash
 from stainmap.planning.progress import Steps
 from stainmap.predict.seen import Seen
+from stainmap.units import TemperatureUnit
 
 _PREDICTED_SHARE = 0.6  # of the time of one case
 _TRAY = "tray"
@@ -68,6 +69,7 @@ class _Asked:
     page: PageSize
     day: date
     mixed_at: datetime | None
+    degrees: TemperatureUnit
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -79,12 +81,13 @@ class _Drawn:
     draft: str
 
 
-def tray_sheets(
+def tray_sheets(  # noqa: PLR0913 - all by name, and all but the paper may be left out
     laid: LaidTray,
     *,
     page: PageSize,
     day: date | None = None,
     mixed_at: datetime | None = None,
+    degrees: TemperatureUnit = TemperatureUnit.BOTH,
     open_prediction: Prediction | None = None,
     shading: ShadingFields | None = None,
     processes: int | None = None,
@@ -108,7 +111,8 @@ def tray_sheets(
     today = day or date.today()  # noqa: DTZ011 - the date on the wall of the laboratory
     steps = Steps(progress)
     asked = [
-        _Asked(case=one.labelled, page=page, day=today, mixed_at=mixed_at) for one in laid.cases
+        _Asked(case=one.labelled, page=page, day=today, mixed_at=mixed_at, degrees=degrees)
+        for one in laid.cases
     ]
     made: dict[int, _Drawn | StainmapError] = {}
     for number, one in enumerate(laid.cases):
@@ -176,7 +180,12 @@ def _sheets(
     asked: _Asked, prediction: Prediction, shading: ShadingFields | None, steps: Steps
 ) -> _Drawn:
     data = sheet_data(
-        prediction, page=asked.page, day=asked.day, mixed_at=asked.mixed_at, shading=shading
+        prediction,
+        page=asked.page,
+        day=asked.day,
+        mixed_at=asked.mixed_at,
+        shading=shading,
+        degrees=asked.degrees,
     )
     return _Drawn(
         sheets=case_sheets(data, progress=steps.say), outcome=data.outcome, draft=data.draft
@@ -193,6 +202,7 @@ def _listed(asked: _Asked, one: LaidCase, drawn: _Drawn) -> SheetData:
         day=asked.day,
         page=asked.page,
         mixed_at=asked.mixed_at,
+        degrees=asked.degrees,
         technician=painter_of(asked.case),
         draft=drawn.draft,
     )

@@ -30,6 +30,7 @@ from stainmap.ui.sheet_preview import (
     print_pages,
     set_up_printer,
 )
+from stainmap.units import TemperatureUnit
 
 if TYPE_CHECKING:
     from stainmap.app.sheets import Sheet
@@ -100,10 +101,10 @@ class PrintingFlow(QObject):
         prediction = self._session.prediction
         if not self._is_ready() or prediction is None:
             return
-        shading = self._session.shading
+        shading, degrees = self._session.shading, self.settings.degrees
 
         def make(page: PageSize, progress: Progress) -> _Bundle:
-            sheets = _made(prediction, page, shading, progress)
+            sheets = _made(prediction, page, shading, degrees, progress)
             return _Bundle(sheets=sheets, open_case=prediction.case)
 
         self._folder = folder
@@ -115,7 +116,7 @@ class PrintingFlow(QObject):
             return
         session = self._session
         known = session.prediction if session.is_up_to_date else None
-        shading = session.shading
+        shading, degrees = session.shading, self.settings.degrees
 
         def make(page: PageSize, progress: Progress) -> _Bundle:
             from stainmap.app.tray_sheets import tray_sheets  # noqa: PLC0415
@@ -123,6 +124,7 @@ class PrintingFlow(QObject):
             made = tray_sheets(
                 laid,
                 page=page,
+                degrees=degrees,
                 open_prediction=known,
                 shading=shading,
                 progress=lambda share, what: progress(_MAP_SHARE * share, what),
@@ -162,12 +164,12 @@ class PrintingFlow(QObject):
         prediction = self._session.prediction
         if prediction is None:
             return
-        shading = self._session.shading
+        shading, degrees = self._session.shading, self.settings.degrees
 
         def work(progress: Progress) -> list[Path]:
             from stainmap.app.sheets import write_sheet  # noqa: PLC0415
 
-            sheets = _made(prediction, page, shading, progress)
+            sheets = _made(prediction, page, shading, degrees, progress)
             return [path for one in sheets for path in write_sheet(one, folder)]
 
         made = _Bundle(sheets=(), open_case=prediction.case)
@@ -347,11 +349,16 @@ class PrintingFlow(QObject):
 
 
 def _made(
-    prediction: Prediction, page: PageSize, shading: ShadingFields | None, progress: Progress
+    prediction: Prediction,
+    page: PageSize,
+    shading: ShadingFields | None,
+    degrees: TemperatureUnit,
+    progress: Progress,
 ) -> tuple[Sheet, ...]:
     """Return the sheets of a prediction, as it is recorded: on all bands, in daylight."""
     # What draws PDF is slow to import; the window must not wait for it.
     from stainmap.app.sheets import sheet_data, sheets_of  # noqa: PLC0415
 
-    data = sheet_data(for_record(prediction, progress), page=page, shading=shading)
+    recorded = for_record(prediction, progress)
+    data = sheet_data(recorded, page=page, shading=shading, degrees=degrees)
     return sheets_of(data, progress=lambda share, what: progress(_MAP_SHARE * share, what))

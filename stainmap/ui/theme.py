@@ -248,6 +248,13 @@ QMenu::item {{ padding: 5px 24px 5px 12px; }}
 QMenu::item:selected {{ background: {t.accent_fill}; }}
 QMenu::item:disabled {{ color: {t.faint}; }}
 QMenu::separator {{ height: 1px; background: {t.hair}; margin: 4px 0; }}
+QTabWidget::pane {{ background: {t.panel}; border: 1px solid {t.line}; border-radius: 4px;
+  top: -1px; }}
+QTabBar::tab {{ background: transparent; color: {t.soft}; padding: 5px 12px;
+  border: 2px solid transparent; border-bottom: 3px solid transparent; }}
+QTabBar::tab:selected {{ color: {t.ink}; border-bottom-color: {t.accent}; }}
+QTabBar::tab:hover {{ background: {t.raised}; }}
+QTabBar::tab:selected:focus {{ border-color: {t.accent}; }}
 QToolTip {{ background: {t.field}; color: {t.ink}; border: 1px solid {t.line}; padding: 3px 6px; }}
 QProgressBar {{ background: {t.line}; border: 0; border-radius: 3px; }}
 QProgressBar::chunk {{ background: {t.ink}; border-radius: 3px; }}

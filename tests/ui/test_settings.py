@@ -168,6 +168,26 @@ def test_paper_of_sheets_that_are_shown_and_of_the_tray(
     assert asked == list(PageSize)
 
 
+def test_sheets_are_written_in_the_chosen_degrees(
+    window: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    from PySide6.QtGui import QDesktopServices
+    from pypdf import PdfReader
+
+    monkeypatch.setattr(QDesktopServices, "openUrl", lambda _url: True)
+    change(window, degrees=TemperatureUnit.FAHRENHEIT)
+    window.printing.write(PageSize.A4, tmp_path)
+    texts = {
+        path.name: " ".join(page.extract_text() for page in PdfReader(path).pages)
+        for path in tmp_path.glob("*.pdf")
+    }
+    assert len(texts) == 3
+    for name, text in texts.items():
+        assert "2732 °F" in text, name
+        assert "°C" not in text, name
+    assert "200 °F, 10 min" in next(text for name, text in texts.items() if "mixing" in name)
+
+
 # --- the look of the window ------------------------------------------------------------------
 
 
