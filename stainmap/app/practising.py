@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import UTC, date, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from stainmap.app.practice_packs import Exercises, exercises_kept, kept_pack
 from stainmap.errors import LabbookError, StainmapError
 from stainmap.labbook.attempt import Attempt, trainee_code
 from stainmap.paths import labbook_file
 from stainmap.practice.exercise import FACTS, LEVELS, Kind, Skill, exercise, level_of
-from stainmap.practice.packs import PackedExercise
-from stainmap.practice.progress import RECENT, due, repeats, weakest_skill
+from stainmap.practice.packs import Pack, PackedExercise
+from stainmap.practice.progress import RECENT, REPEAT_DAYS, due, repeats, weakest_skill
 from stainmap.practice.score import Score
 
 if TYPE_CHECKING:
@@ -26,10 +27,11 @@ _SKILLS = tuple(skill.value for skill in Skill)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NextExercise:
-    """An exercise, and why it is the one to do now."""
+    """An exercise, why it is the one to do now, and the hash of the pack it came from or ""."""
 
     exercise: PackedExercise
     why: str
+    pack_hash: str = ""
 
 
 class PracticeBook:
@@ -114,6 +116,37 @@ class PracticeBook:
         self._unkept.append(attempt)
         return False
 
+    def keep_pack(self, pack: Pack) -> None:
+        """Keep a pack, so that its exercises can be repeated without its file."""
+        book = self._opened()
+        if book is not None:
+            try:
+                book.keep_pack(kept_pack(pack))
+            except LabbookError as error:
+                self.trouble = str(error)
+
+    def from_packs(self) -> Exercises:
+        """Return the exercises of all packs that were ever opened here."""
+        book = self._opened()
+        try:
+            return {} if book is None else exercises_kept(book.packs())
+        except LabbookError as error:
+            self.trouble = str(error)
+            return {}
+
+    def repeat_days(self, trainee: str) -> tuple[int, ...] | None:
+        """Return the days a trainee has set for repeats, None for the usual ones."""
+        book = self._opened()
+        try:
+            return None if book is None else book.repeat_days(trainee)
+        except LabbookError as error:
+            self.trouble = str(error)
+            return None
+
+    def set_repeat_days(self, trainee: str, days: tuple[int, ...] | None) -> None:
+        """Set them, None for the usual ones; raise LabbookError if they cannot be kept."""
+        self.opened().set_repeat_days(trainee, days)
+
 
 def attempt_of(
     trainee: str,
@@ -162,17 +195,33 @@ def scored_attempt(
     )
 
 
-def next_exercise(attempts: Sequence[Attempt], today: date) -> NextExercise:
+def next_exercise(
+    attempts: Sequence[Attempt],
+    today: date,
+    *,
+    days: Sequence[int] = REPEAT_DAYS,
+    from_packs: Mapping[tuple[str, str], PackedExercise] | None = None,
+) -> NextExercise:
     """Return what to do now: a repeat that is due, or else the skill that is weakest.
 
     A kind that was done gets another crown each time; after several good tries a harder one.
+
+    Parameters
+    ----------
+    days
+        After which repeats are due.
+    from_packs
+        Exercises by the hash of their pack and their own; an attempt alone does not tell them.
     """
-    for repeat in due(repeats(attempts, zone=None), today):
-        again = _again(repeat.last)
+    for repeat in due(repeats(attempts, days=days, zone=None), today):
+        pack_hash = repeat.last.pack_hash or ""
+        packed = (from_packs or {}).get((pack_hash, repeat.last.exercise_hash))
+        again = _again(repeat.last) if packed is None else packed
         if again is not None:
             return NextExercise(
                 exercise=again,
                 why=f"A repeat is due: {repeat.done + 1} of {repeat.of}, so that it stays.",
+                pack_hash=pack_hash,
             )
     skill = weakest_skill(attempts, _SKILLS) or _SKILLS[0]
     kinds = [kind for kind in Kind if FACTS[kind].skills[0] == skill] or [

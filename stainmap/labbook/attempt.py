@@ -124,6 +124,15 @@ class Attempt:
         return (self.finished_at - self.started_at).total_seconds() / 60.0
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KeptPack:
+    """A pack as it is kept: hash, title, and the bytes of its file."""
+
+    sha256: str
+    title: str
+    content: bytes
+
+
 def _check_task(attempt: Attempt) -> None:
     """Refuse names, hashes and seeds that cannot be kept."""
     for name in (attempt.exercise, attempt.kind):

@@ -3,29 +3,16 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from collections.abc import Sequence
 from datetime import UTC, datetime
-from itertools import pairwise
-from typing import Final
 
 from sqlalchemy import Connection, Engine, RowMapping, delete, insert, select
 
 from stainmap.errors import LabbookError
-from stainmap.labbook.attempt import Attempt, canonical_json, trainee_code
+from stainmap.labbook.attempt import Attempt, KeptPack, canonical_json, trainee_code
 from stainmap.labbook.connecting import reading, writing
+from stainmap.labbook.days import checked_days
 from stainmap.labbook.tables import ATTEMPTS, PACKS, REPEATS, SKILL_RESULTS, TRAINEES
-
-MOST_DAYS: Final = 3650
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class KeptPack:
-    """A pack as it is kept: hash, title, and the bytes of its file."""
-
-    sha256: str
-    title: str
-    content: bytes
 
 
 class Labbook:
@@ -172,18 +159,6 @@ class Labbook:
             ]
             if rows:
                 connection.execute(insert(REPEATS), rows)
-
-
-def checked_days(days: Iterable[int]) -> tuple[int, ...]:
-    """Return days of repeats, refusing none, more than ten, what does not rise, and over 3650."""
-    chosen = tuple(days)
-    rising = all(one < other for one, other in pairwise(chosen))
-    if not 1 <= len(chosen) <= 10 or not rising or chosen[0] < 1 or chosen[-1] > MOST_DAYS:
-        raise LabbookError(
-            f"The days of repeats {', '.join(map(str, chosen)) or '(none)'} do not fit.",
-            advice=f"Give one to ten whole numbers from 1 to {MOST_DAYS} that rise, as 1, 7, 30.",
-        )
-    return chosen
 
 
 def _trainee_id(connection: Connection, code: str) -> int:

@@ -14,7 +14,7 @@ from stainmap.errors import StainmapError
 
 if TYPE_CHECKING:
     from stainmap.app.practising import PracticeBook
-    from stainmap.practice.packs import PackedExercise
+    from stainmap.practice.packs import Pack, PackedExercise
     from stainmap.ui.main_window import MainWindow
     from stainmap.ui.practice_window import PracticeWindow
 
@@ -70,7 +70,7 @@ class PracticeDesk(QObject):
         parent = self._window if self.practice is None else self.practice
         choosing = PracticeList(self.book, self.trainee, today, parent)
         choosing.chosen.connect(lambda packed, pack: self._begin(choosing.trainee, packed, pack))
-        choosing.sheet_asked.connect(lambda: self._ask_for_sheet(today))
+        choosing.sheet_asked.connect(lambda: self._ask_for_sheet(today, choosing.pack))
         choosing.exec()
         choosing.deleteLater()
 
@@ -164,20 +164,23 @@ class PracticeDesk(QObject):
         if case is not None:
             SlipsDialog(case, None, self._runner, self._window).show()
 
-    def _ask_for_sheet(self, today: date) -> None:
+    def _ask_for_sheet(self, today: date, pack: Pack | None) -> None:
         name, _ = QFileDialog.getSaveFileName(
             self._window, "Instructor's sheet", f"practice-{today}.pdf", "PDF (*.pdf)"
         )
         if name:
-            self.write_sheet(Path(name), today)
+            self.write_sheet(Path(name), today, pack)
 
-    def write_sheet(self, path: Path, today: date) -> None:
-        """Write the instructor's sheet of everybody who practised here, or say why not."""
+    def write_sheet(self, path: Path, today: date, pack: Pack | None = None) -> None:
+        """Write the instructor's sheet of everybody who practised here, or say why not.
+
+        Of a pack it shows what belongs to it.
+        """
         from stainmap.app.practice_record import practice_sheet  # noqa: PLC0415 - see the class
         from stainmap.paper.practice_sheet import write_practice_sheet  # noqa: PLC0415
 
         try:
-            sheet = practice_sheet(self.book.opened(), today=today)
+            sheet = practice_sheet(self.book.opened(), today=today, pack=pack)
             write_practice_sheet(path, sheet)
         except StainmapError as error:
             self.said.emit(str(error))

@@ -43,7 +43,9 @@ from stainmap.practice.exercise import (
 )
 from stainmap.practice.exercise_words import WORDS
 from stainmap.practice.packs import SUFFIX, Pack, PackedExercise, read_pack, write_pack
+from stainmap.practice.progress import REPEAT_DAYS
 from stainmap.ui.plate import link_button
+from stainmap.ui.practice_repeats import RepeatsDialog
 from stainmap.ui.section import Hairline, SoftLabel
 from stainmap.ui.theme import font
 
@@ -144,7 +146,9 @@ class PracticeList(QDialog):
         self.open_pack.clicked.connect(self._ask_for_pack)
         self.save_pack.clicked.connect(self._ask_where_to_save)
         self.sheet.clicked.connect(self.sheet_asked)
-        for button in (self.open_pack, self.save_pack, self.sheet):
+        self.repeats = link_button("repeats")
+        self.repeats.clicked.connect(self._ask_for_repeats)
+        for button in (self.open_pack, self.save_pack, self.repeats, self.sheet):
             row.addWidget(button)
         row.addStretch(1)
         close = QPushButton("Close")
@@ -163,10 +167,30 @@ class PracticeList(QDialog):
         except StainmapError:
             return ""
 
+    @property
+    def pack(self) -> Pack | None:
+        """The pack that is listed, None for all exercises."""
+        return self._pack
+
+    def _ask_for_repeats(self) -> None:
+        dialog = RepeatsDialog(self.trainee, self._book.repeat_days(self.trainee), self)
+        if dialog.exec():
+            try:
+                self._book.set_repeat_days(self.trainee, dialog.chosen())
+            except StainmapError as error:
+                QMessageBox.warning(self, "Not kept", str(error))
+            self._take_name()
+        dialog.deleteLater()
+
     def _take_name(self) -> None:
         code = self.trainee
         self._attempts = self._book.attempts(code) if code else ()
-        self._next = next_exercise(self._attempts, self._today)
+        self._next = next_exercise(
+            self._attempts,
+            self._today,
+            days=(self._book.repeat_days(code) if code else None) or REPEAT_DAYS,
+            from_packs=self._book.from_packs() if code else None,
+        )
         self._show()
 
     def _show(self) -> None:
@@ -188,6 +212,7 @@ class PracticeList(QDialog):
             )
         self.recommended.setEnabled(ready)
         self.sheet.setEnabled(ready)
+        self.repeats.setEnabled(ready)
         self._fill(ready=ready)
 
     # --- the list ----------------------------------------------------------------------------
@@ -262,7 +287,7 @@ class PracticeList(QDialog):
 
     def _begin_next(self) -> None:
         if self._next is not None and self.trainee:
-            self._emit(self._next.exercise, "")
+            self._emit(self._next.exercise, self._next.pack_hash)
 
     def _begin(self, kind: Kind) -> None:
         if kind.is_fault:
@@ -296,6 +321,7 @@ class PracticeList(QDialog):
             self.trouble.setText(str(error))
             self.trouble.show()
             return
+        self._book.keep_pack(self._pack)
         self._show()
 
     def _ask_where_to_save(self) -> None:

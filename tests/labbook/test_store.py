@@ -14,9 +14,9 @@ from pathlib import Path
 import pytest
 
 from stainmap.errors import LabbookError
-from stainmap.labbook.attempt import Attempt
+from stainmap.labbook.attempt import Attempt, KeptPack
 from stainmap.labbook.opening import open_labbook
-from stainmap.labbook.store import KeptPack, Labbook
+from stainmap.labbook.store import Labbook
 
 NOON = datetime(2026, 3, 1, 12, 0, tzinfo=UTC)
 ROOT = Path(__file__).resolve().parents[2]
@@ -117,7 +117,7 @@ WRITER = """
 import sys
 from pathlib import Path
 from datetime import UTC, datetime
-from stainmap.labbook.attempt import Attempt
+from stainmap.labbook.attempt import Attempt, KeptPack
 from stainmap.labbook.opening import open_labbook
 path, trainee = Path(sys.argv[1]), sys.argv[2]
 print("ready", flush=True)
