@@ -27,6 +27,7 @@ from stainmap.planning.plan_hash import plan_hash
 
 SUFFIX = ".stainmap"
 _PREVIEW = "preview.png"
+_MOST_PREVIEW_BYTES = 16 << 20
 _CHOOSE = "Choose a file that ends in .stainmap."
 _LOOK = "look/"
 # One date for all entries, so that the same case gives the same bytes.
@@ -143,6 +144,17 @@ def read_look(path: Path, case: Case) -> NDArray[np.uint8] | None:
     if look.dtype != np.uint8 or look.shape != (len(case.zones), 3):
         return None
     return np.asarray(look)
+
+
+def read_preview(path: Path) -> bytes | None:
+    """Return the small picture in a case file, or None; whatever is wrong with it is no error."""
+    try:
+        with path.open("rb") as stream, zipfile.ZipFile(stream) as archive:
+            if archive.getinfo(_PREVIEW).file_size > _MOST_PREVIEW_BYTES:
+                return None
+            return archive.read(_PREVIEW)
+    except (OSError, EOFError, ValueError, KeyError, RuntimeError, zlib.error, zipfile.BadZipFile):
+        return None
 
 
 def is_case_file(path: Path) -> bool:
