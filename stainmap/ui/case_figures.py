@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -10,7 +11,9 @@ from numpy.typing import NDArray
 from stainmap.app.prediction import Prediction
 from stainmap.errors import StainmapError
 from stainmap.model.case import Case, Region
+from stainmap.model.crown import CrownReading
 from stainmap.model.plan import Jar
+from stainmap.model.tooth import Tooth
 from stainmap.model.zone import Accent, Area, Zone, area_label
 from stainmap.optics.colorimetry import encode_srgb
 from stainmap.paper.views import CrownDirections, Side
@@ -21,6 +24,7 @@ from stainmap.planning.schedule import DRY_TEMPERATURE_C, coats_to_paint
 from stainmap.planning.targets import shade_in
 from stainmap.predict.bench_look import bench_linear_srgb, jar_linear_srgb
 from stainmap.predict.point_check import PointCheck
+from stainmap.surface.mesh import TriMesh
 from stainmap.ui.coat_model import AreaRow, StepColumn
 from stainmap.ui.crown_cards import LegendRow, ProbeReading
 from stainmap.ui.marks import JarLook
@@ -30,6 +34,7 @@ from stainmap.units import SizeState
 
 # A place this far off the middle, as a share of half the crown's width, lies on a side.
 _SIDE_SHARE = 0.3
+_OPPOSITE = ((Side.MESIAL, Side.DISTAL), (Side.BUCCAL, Side.LINGUAL))
 
 
 def directions_of(case: Case) -> CrownDirections:
@@ -265,21 +270,30 @@ def _side_words(case: Case, vertex: int) -> str:
         return ""
     unit = int(case.reading.unit_index[vertex])
     tooth = case.units[min(unit, len(case.units) - 1)].tooth
-    directions = CrownDirections.of(case.reading, tooth)
-    points = case.surface.mesh.vertices[case.reading.unit_index == unit]
-    middle = 0.5 * (points.min(axis=0) + points.max(axis=0))
+    directions, middle, halves = _unit_reach(case.surface.mesh, case.reading, unit, tooth)
     here = case.surface.mesh.vertices[vertex] - middle
     parts = []
-    for toward, away in ((Side.MESIAL, Side.DISTAL), (Side.BUCCAL, Side.LINGUAL)):
-        axis = directions.towards(toward)
-        half = 0.5 * float(np.ptp(points @ axis))
-        along = float(here @ axis)
+    for (toward, away), half in zip(_OPPOSITE, halves, strict=True):
+        along = float(here @ directions.towards(toward))
         if abs(along) > _SIDE_SHARE * half:
             parts.append(directions.word(toward if along > 0 else away, tooth))
     if len(parts) == 2:
         # The trade joins them: mesiobuccal, distopalatal.
         return {"mesial": "mesio", "distal": "disto"}[parts[0]] + parts[1]
     return parts[0] if parts else ""
+
+
+# The pointer asks at every place it comes to.
+@lru_cache(maxsize=2)
+def _unit_reach(
+    mesh: TriMesh, reading: CrownReading, unit: int, tooth: Tooth
+) -> tuple[CrownDirections, NDArray[np.float64], tuple[float, ...]]:
+    """Return directions and middle of a unit, and how far it reaches from there, mm."""
+    directions = CrownDirections.of(reading, tooth)
+    points = mesh.vertices[reading.unit_index == unit]
+    middle = 0.5 * (points.min(axis=0) + points.max(axis=0))
+    axes = [directions.towards(toward) for toward, _ in _OPPOSITE]
+    return directions, middle, tuple(0.5 * float(np.ptp(points @ axis)) for axis in axes)
 
 
 def _coats_there(prediction: Prediction, vertex: int) -> str:

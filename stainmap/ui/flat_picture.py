@@ -57,11 +57,14 @@ class FlatSheet:
 def side_sheet(mesh: TriMesh, faces: BoolArray, axes: FloatArray) -> FlatSheet:
     """Return the view of some faces (F,) along the last of three axes (rows)."""
     chosen = mesh.faces[faces]
-    vertices, local = np.unique(chosen, return_inverse=True)
+    used = np.zeros(mesh.vertex_count, dtype=np.bool_)
+    used[chosen] = True
+    vertices = np.flatnonzero(used)
+    local = (np.cumsum(used, dtype=np.int32) - 1)[chosen]
     places = mesh.vertices[vertices] @ axes.T
     return FlatSheet(
         vertices=vertices.astype(np.int32),
-        faces=local.reshape(-1, 3).astype(np.int32),
+        faces=local,
         places=places,
         low=places[:, :2].min(axis=0),
         high=places[:, :2].max(axis=0),

@@ -58,21 +58,24 @@ def _place(
     """Add the places of one area and mark the room they take as no longer free."""
     if not mask.any():
         return
-    pieces, _ = ndimage.label(mask)
-    padded = np.pad(mask, 1)
+    # Only where it is seen: most areas are a small part of the picture.
+    box = ndimage.find_objects(mask.astype(np.uint8))[0]
+    top, left = box[0].start, box[1].start
+    pieces, _ = ndimage.label(mask[box])
+    padded = np.pad(mask[box], 1)
     room = ndimage.distance_transform_edt(padded)[1:-1, 1:-1] * pixel_size
     needed = _ZONE_RADIUS if number <= ZONE_COUNT else _ACCENT_RADIUS
     for _ in range(_MOST_PER_AREA):
-        best = np.where(free, room, 0.0)
+        best = np.where(free[box], room, 0.0)
         row, column = (int(k) for k in np.unravel_index(np.argmax(best), best.shape))
         if best[row, column] < needed:
             return
-        high, low = (int(v) for v in areas[row, column, 2:])
+        high, low = (int(v) for v in areas[top + row, left + column, 2:])
         depth = (256 * high + low) / 65535.0
-        x, y = (column + 0.5) * pixel_size, (row + 0.5) * pixel_size
+        x, y = (left + column + 0.5) * pixel_size, (top + row + 0.5) * pixel_size
         places.append(PillPlace(number, x, y, depth))
         room[pieces == pieces[row, column]] = 0.0
-        _occupy(free, row, column, _KEEP_APART / pixel_size)
+        _occupy(free, top + row, left + column, _KEEP_APART / pixel_size)
         if number <= ZONE_COUNT:
             needed = _SECOND_RADIUS
 

@@ -75,11 +75,15 @@ class ZoneShares:
         masks = np.zeros_like(self._masks)
         for number, share in accents.items():
             masks[:, number - ACCENTS.start] = share
-        if np.array_equal(masks, self._masks):
-            return
-        self._masks = masks
-        self.accents = self._masks.copy()
-        _solve(self._system, self._mass * self._masks, self.accents)
+        for column in np.flatnonzero((masks != self._masks).any(axis=0)):
+            changed = np.flatnonzero(masks[:, column] != self._masks[:, column]).astype(np.int32)
+            if len(changed) < _FEW * len(masks):
+                self.change_accent(int(column) + ACCENTS.start, changed, masks[changed, column])
+                continue
+            self._masks[:, column] = masks[:, column]
+            field = masks[:, [column]]
+            _solve(self._system, self._mass * masks[:, [column]], field)
+            self.accents[:, column] = field[:, 0]
 
     def change_accent(
         self, number: int, vertices: NDArray[np.int32], share: NDArray[np.float32]
