@@ -46,6 +46,7 @@ from stainmap.practice.packs import SUFFIX, Pack, PackedExercise, read_pack, wri
 from stainmap.practice.progress import REPEAT_DAYS
 from stainmap.ui.plate import link_button
 from stainmap.ui.practice_repeats import RepeatsDialog
+from stainmap.ui.screen_room import resize_within_screen
 from stainmap.ui.section import Hairline, SoftLabel
 from stainmap.ui.theme import font
 
@@ -72,7 +73,7 @@ class PracticeList(QDialog):
     ) -> None:
         super().__init__(parent)
         self.setWindowTitle("Practice")
-        self.resize(720, 760)
+        resize_within_screen(self, 720, 760)
         self._book, self._today = book, today
         self._attempts: tuple[Attempt, ...] = ()
         self._pack: Pack | None = None
@@ -95,6 +96,7 @@ class PracticeList(QDialog):
         column.addWidget(Hairline())
         column.addLayout(self._level_row())
         self._area = QScrollArea()
+        self._area.setAccessibleName("Exercises")
         self._area.setWidgetResizable(True)
         self._area.setFrameShape(QFrame.Shape.NoFrame)
         column.addWidget(self._area, 1)
@@ -173,6 +175,11 @@ class PracticeList(QDialog):
         return self._pack
 
     def _ask_for_repeats(self) -> None:
+        if not self.trainee:
+            self.trouble.setText("Say first whose repeats they are: type initials or a code.")
+            self.trouble.show()
+            self.name.setFocus()
+            return
         dialog = RepeatsDialog(self.trainee, self._book.repeat_days(self.trainee), self)
         if dialog.exec():
             try:
@@ -211,8 +218,6 @@ class PracticeList(QDialog):
                 f"Next: {self._next.why}" if ready else "Say who you are, then begin here."
             )
         self.recommended.setEnabled(ready)
-        self.sheet.setEnabled(ready)
-        self.repeats.setEnabled(ready)
         self._fill(ready=ready)
 
     # --- the list ----------------------------------------------------------------------------

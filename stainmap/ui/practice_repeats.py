@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLineEdit, QPushButton, QWidget
 
 from stainmap.errors import StainmapError
 from stainmap.labbook.days import days_from_text
 from stainmap.practice.progress import REPEAT_DAYS
 from stainmap.ui.form_dialog import FormDialog
+
+_REMARK = (
+    "These days are common practice. That spacing helps is published for words and facts, not for"
+    " exercises like these."
+)
 
 
 class RepeatsDialog(FormDialog):
@@ -18,9 +24,7 @@ class RepeatsDialog(FormDialog):
     ) -> None:
         super().__init__(
             "Repeats",
-            f"Every exercise that {trainee} has passed comes back after some days, and again after"
-            " longer. 1, 7 and 30 days are common practice; that such spacing helps is published"
-            " for words and facts, not for exercises like these.",
+            f"What {trainee} has passed comes back after some days, and again after longer.",
             parent,
         )
         self.days = QLineEdit(_text(days or REPEAT_DAYS))
@@ -30,8 +34,10 @@ class RepeatsDialog(FormDialog):
         usual.setAutoDefault(False)
         usual.clicked.connect(lambda: self.days.setText(_text(REPEAT_DAYS)))
         self.add_widget(usual)
-        self.trouble = self.add_note("")
-        self.trouble.hide()
+        self.trouble = self.add_note(_REMARK)
+        # Room for what may be said there later: the dialog does not grow then.
+        self.trouble.setMinimumHeight(3 * self.trouble.fontMetrics().lineSpacing())
+        self.trouble.setAlignment(Qt.AlignmentFlag.AlignTop)
         self.end()
 
     def chosen(self) -> tuple[int, ...] | None:
@@ -51,7 +57,6 @@ class RepeatsDialog(FormDialog):
             self.chosen()
         except StainmapError as error:
             self.trouble.setText(str(error))
-            self.trouble.show()
             return
         super().accept()
 

@@ -64,7 +64,8 @@ def test_days_are_set_from_the_list(qtbot: QtBot, book: PracticeBook) -> None:
     QTest.mouseClick(shown.repeats, Qt.MouseButton.LeftButton)
     assert book.repeat_days("AB") == (3, 10)
     shown.name.clear()
-    assert not shown.repeats.isEnabled()
+    QTest.mouseClick(shown.repeats, Qt.MouseButton.LeftButton)
+    assert "type initials or a code" in shown.trouble.text()
 
 
 def test_a_pack_that_is_opened_is_kept(qtbot: QtBot, book: PracticeBook, tmp_path: Path) -> None:
