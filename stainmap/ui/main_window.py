@@ -2,17 +2,13 @@
 
 from __future__ import annotations
 
-import sys
-from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
-from platformdirs import user_data_path
 from PySide6.QtCore import QByteArray, QSettings, Qt, QTimer
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import (
-    QApplication,
     QMainWindow,
     QSplitter,
     QTabWidget,
@@ -24,19 +20,19 @@ from stainmap.app.change import Change
 from stainmap.app.job import JobRunner
 from stainmap.app.sample import open_sample, sample_look
 from stainmap.app.session import Session
-from stainmap.files.catalogue import starter_catalogue
-from stainmap.files.recovery import abandoned
+from stainmap.app.settings_file import SettingsStore
 from stainmap.model.case import Case
 from stainmap.model.material import Provenance
 from stainmap.model.zone import Accent, Area
 from stainmap.planning.plan_hash import short_hash
 from stainmap.ui import case_figures as figures
 from stainmap.ui.advice_desk import AdviceDesk
+from stainmap.ui.compare_ways import WaysToCompare
 from stainmap.ui.corrections import Corrections
 from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.crown_view import CrownView
-from stainmap.ui.ending import Ending, journal_in
+from stainmap.ui.display_check_dialog import DisplayDesk
 from stainmap.ui.flat_desk import FlatDesk
 from stainmap.ui.flat_pane import FlatPane
 from stainmap.ui.intake_desk import IntakeDesk
@@ -46,7 +42,7 @@ from stainmap.ui.opening_flow import OpeningFlow
 from stainmap.ui.order_desk import OrderDesk
 from stainmap.ui.plan_desk import PlanDesk
 from stainmap.ui.plan_dialogs import PlanDialogs
-from stainmap.ui.poster import Poster
+from stainmap.ui.practice_desk import PracticeDesk
 from stainmap.ui.printing_flow import PrintingFlow
 from stainmap.ui.recent_files import RecentFiles
 from stainmap.ui.recovery_desk import RecoveryDesk
@@ -54,11 +50,12 @@ from stainmap.ui.row_desk import RowDesk
 from stainmap.ui.run_desk import RunDesk
 from stainmap.ui.run_strip import RunStrip
 from stainmap.ui.saving_flow import SavingFlow
+from stainmap.ui.settings_desk import SettingsDesk
+from stainmap.ui.settings_reach import go_by_settings
 from stainmap.ui.side_panels import OUTCOME_PX, PLAN_PX, OutcomeSide, PanelDock, PlanPanel
 from stainmap.ui.start_strip import StartStrip
 from stainmap.ui.status_line import StatusLine
 from stainmap.ui.suggest_desk import SuggestDesk
-from stainmap.ui.theme import Scheme, apply_theme
 from stainmap.ui.top_bar import TopBar
 from stainmap.ui.unit_values_panel import UnitValuesDesk
 from stainmap.ui.window_actions import WindowActions
@@ -66,7 +63,7 @@ from stainmap.ui.zone_sliders_desk import ZoneSlidersDesk
 from stainmap.ui.zone_tool_desk import ZoneToolDesk
 
 _NARROW_PX = 1280
-_FIRST_PICTURE_MS, _NOTHING_YET_MS = 50, 300
+_NOTHING_YET_MS = 300
 _INVENTED = "Sample materials are invented: do not fire by them"
 _PLANNING_AID = "A planning aid: the makers' instructions for use decide"
 
@@ -82,9 +79,17 @@ class MainWindow(QMainWindow):
         Where sizes, places and choices are remembered.
     runner
         Runs what the window itself starts, such as printing.
+    store
+        What is set for this computer; defaults, kept until the window closes, if None.
     """
 
-    def __init__(self, session: Session, settings: QSettings, runner: JobRunner) -> None:
+    def __init__(
+        self,
+        session: Session,
+        settings: QSettings,
+        runner: JobRunner,
+        store: SettingsStore | None = None,
+    ) -> None:
         super().__init__()
         self.session, self._settings, self._runner = session, settings, runner
         self._closed = self._ends_unasked = False
@@ -118,6 +123,7 @@ class MainWindow(QMainWindow):
         self.advice.marked.connect(self.flats.mark)
         self.tools = ZoneToolDesk(session, self.crown, self.desk, self.plan.brush, runner, self)
         self.look_desk = LookDesk(session, self.desk, self._own_runners[2], self)
+        self.display = DisplayDesk(settings, self.looks, self)
         self.row_desk = RowDesk(session, self.desk, self._own_runners[2], settings, self)
         self.sliders = ZoneSlidersDesk(session, self.crown, runner, self.set_look, self)
         self.corrections = Corrections(session, self.flow, self)
@@ -125,8 +131,12 @@ class MainWindow(QMainWindow):
         self.dialogs = PlanDialogs(session, runner, self.desk, self.flow, self)
         self.run_desk = RunDesk(session, runner, self.run, self)
         self.suggest = SuggestDesk(session, runner, self)
+        self.own_settings = SettingsDesk(store or SettingsStore(), session, self)
+        self.ways = WaysToCompare(session, runner, self)
+        self.practice = PracticeDesk(self, settings, runner)
         self.commands = WindowActions(self)
         self._connect()
+        go_by_settings(self)
         self._end_subscription = session.subscribe(self._refresh)
         self._restore()
         self.set_look(Look.SINTERED)
@@ -178,7 +188,12 @@ class MainWindow(QMainWindow):
         self.looks.light_chosen.connect(self.see_under)
         self.dialogs.said.connect(self.status.say)
         self.run_desk.said.connect(self.status.say)
+        self.run_desk.tray.said.connect(self.status.say)
+        self.run_desk.tray.case_asked.connect(
+            lambda path: self.flow.open_path(path) if self.saving.may_leave() else None
+        )
         self.row_desk.said.connect(self.status.say)
+        self.display.said.connect(self.status.say)
         self.run_desk.compare_asked.connect(self.dialogs.compare_furnaces)
         self.suggest.said.connect(self.status.say)
         self.order.said.connect(self.status.say)
@@ -218,6 +233,7 @@ class MainWindow(QMainWindow):
         self.flats.refresh(change)
         self.plan_desk.refresh(change)
         self.order.refresh(change)
+        self.run_desk.tray.refresh(change)
         self.unit_values.refresh(change)
         self.intake.refresh(change)
         self.advice.refresh(change)
@@ -225,6 +241,7 @@ class MainWindow(QMainWindow):
         self.flow.refresh(change)
         self.sliders.refresh(change)
         self.saving.refresh(change)
+        self.ways.refresh(change)
         self.recovery.refresh(change)
         self.recent.refresh(change)
         if change.touches("seen"):
@@ -328,13 +345,6 @@ class MainWindow(QMainWindow):
         self._ends_unasked = True
         self.close()
 
-    def set_scheme(self, scheme: Scheme) -> None:
-        """Wear another palette, now and after the next start."""
-        app = QApplication.instance()
-        if isinstance(app, QApplication):
-            apply_theme(app, scheme)
-        self._settings.setValue("scheme", scheme.value)
-
     # --- Qt's hooks ----------------------------------------------------------------------
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
@@ -377,6 +387,7 @@ class MainWindow(QMainWindow):
         if narrow != folded:
             docks, widths = [self.plan_dock, self.outcome_dock], [PLAN_PX, OUTCOME_PX]
             self.resizeDocks(docks, widths, Qt.Orientation.Horizontal)
+            self.ways.fold(narrow)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask before unsaved work is lost; remember sizes and places."""
@@ -393,6 +404,7 @@ class MainWindow(QMainWindow):
             self.session.job.cancel()
         self.session.close(keep_unsaved=self._ends_unasked)
         self._runner.close()
+        self.ways.close()
         for one in self._own_runners:
             one.close()
         event.accept()
@@ -436,35 +448,3 @@ class MainWindow(QMainWindow):
     def _remember_folder(self, path: Path) -> None:
         self.flow.folder = self.saving.folder = str(path.parent)
         self._settings.setValue("folder", str(path.parent))
-
-
-def run(argv: Sequence[str]) -> int:
-    """Open the window on a file, or on the sample; return the exit code when it is closed."""
-    app = QApplication.instance()
-    if not isinstance(app, QApplication):
-        app = QApplication([sys.argv[0], *argv])
-    app.setApplicationName("stainmap")
-    app.setOrganizationName("stainmap")
-    settings = QSettings(
-        QSettings.Format.IniFormat, QSettings.Scope.UserScope, "stainmap", "window"
-    )
-    apply_theme(app, Scheme(str(settings.value("scheme", Scheme.SYSTEM.value, type=str))))
-    poster = Poster()
-    folder = user_data_path("stainmap", appauthor=False) / "recovery"
-    left_behind = abandoned(folder)
-    journal, no_journal = journal_in(folder)
-    session = Session(starter_catalogue(), post=poster, journal=journal)
-    window = MainWindow(session, settings, JobRunner(post=poster))
-    window.show()
-    Ending(app, session, window.saving, window.end_unasked, window).heed_signals()
-    files = [Path(argument) for argument in argv if not argument.startswith("-")]
-    # The bare window first: opening takes the processor for a while.
-    if files:
-        QTimer.singleShot(_FIRST_PICTURE_MS, lambda: window.flow.open_path(files[0]))
-    else:
-        QTimer.singleShot(_FIRST_PICTURE_MS, window.open_sample)
-    if left_behind:
-        QTimer.singleShot(2 * _FIRST_PICTURE_MS, lambda: window.recovery.offer(left_behind))
-    if no_journal is not None:
-        window.recovery.say_nothing_is_kept(no_journal)
-    return app.exec()
