@@ -21,6 +21,7 @@ from stainmap.ui.main_window import MainWindow
 from stainmap.ui.motion import apply_motion
 from stainmap.ui.poster import Poster
 from stainmap.ui.theme import apply_theme
+from stainmap.ui.warming import Warming
 
 _FIRST_PICTURE_MS = 50
 _SCALE = "QT_SCALE_FACTOR"
@@ -55,6 +56,7 @@ def run(argv: Sequence[str]) -> int:
     window = MainWindow(session, settings, JobRunner(post=poster), store)
     window.show()
     Ending(app, session, window.saving, window.end_unasked, window).heed_signals()
+    Warming(session, JobRunner(post=poster), window)
     files = [Path(argument) for argument in argv if not argument.startswith("-")]
     # The bare window first: opening takes the processor for a while.
     if files:
