@@ -13,12 +13,10 @@ from hypothesis import strategies as st
 
 from stainmap.errors import PackError
 from stainmap.practice.exercise import KINDS, Kind, check_exercise, exercise
-from stainmap.practice.pack_crowns import check_crowns
 from stainmap.practice.packs import (
     MOST_BYTES,
     SUFFIX,
     Pack,
-    PackedExercise,
     pack_bytes,
     pack_from_bytes,
     read_pack,
@@ -186,25 +184,3 @@ def test_no_damage_gets_through(data: st.DataObject) -> None:
         except PackError:
             continue
         assert found == PACK
-
-
-def test_a_seed_without_a_crown_is_said_before_a_pack_is_shared(
-    monkeypatch: pytest.MonkeyPatch,
-) -> None:
-    """No seed tried so far gives such a crown; here the least size of a zone is set too high."""
-    from stainmap.practice import exercise_crown
-
-    exercises = tuple(
-        PackedExercise(name=name, kind="find areas", seed=seed, teeth=(14,), settings={"level": 1})
-        for name, seed in (("a", 3), ("b", 3))
-    )
-    pack = Pack(title="Invented", exercises=exercises)
-    told: list[str] = []
-    monkeypatch.setattr(exercise_crown, "_crowns", {})
-    check_crowns(pack, lambda _share, phrase: told.append(phrase))
-    assert told == [f"making the crown of exercise {number}" for number in (1, 2)]
-    monkeypatch.setattr(exercise_crown, "_crowns", {})
-    monkeypatch.setattr(exercise_crown, "LEAST_ZONE_MM2", 1000.0)
-    with pytest.raises(PackError, match="Seed 3 gives a crown") as caught:
-        check_crowns(pack)
-    assert caught.value.where == "Invented, exercise 1"
