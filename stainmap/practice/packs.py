@@ -3,8 +3,8 @@
 ``{"format": "stainmap exercise pack", "version": 1, "sha256": ..., "content": {"title", "author",
 "notes", "exercises": [{"name", "kind", "seed", "teeth", "variation", "settings"}, ...]}}``. The
 hash is that of the canonical JSON of `content`; results in the lab book carry it. A pack holds no
-mesh and no picture: crowns are made anew from their seeds, and one that
-is of no use is told when its exercise is begun (`exercise_crown`).
+mesh and no picture: crowns are made anew from their seeds, and one that is of no use is told when
+its exercise is begun (`exercise_crown`).
 """
 
 from __future__ import annotations
