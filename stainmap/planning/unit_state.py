@@ -36,7 +36,7 @@ class SheetStanding(StrEnum):
 
     NONE = "no sheet"
     CURRENT = "sheet as planned"
-    OLDER = "newer than its sheet"
+    OLDER = "plan newer than the sheet"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,7 +79,7 @@ class UnitState:
             return str(self.sheet)
         if self.sheet is SheetStanding.CURRENT:
             return f"revision {self.revision}"
-        return f"{self.sheet}, revision {self.revision}"
+        return f"newer than revision {self.revision}"
 
 
 def unit_state(case: Case, plan_hash: str, wall_mm: NDArray[np.float32] | None = None) -> UnitState:

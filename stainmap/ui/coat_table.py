@@ -118,7 +118,7 @@ class CoatTable(QTableView):
         self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.setStyleSheet(
-            "QTableView { background: transparent; }"
+            "QTableView { background: transparent; selection-background-color: transparent; }"
             "QTableCornerButton::section { background: transparent; border: 0; }"
         )
         self._steps_head.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)

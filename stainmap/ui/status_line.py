@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QTimer
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QColor, QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QWidget
 
@@ -11,6 +11,19 @@ from stainmap.ui.theme import font, tones
 
 HEIGHT_PX = 26
 _MESSAGE_MS = 8000
+
+
+class ElidedLabel(QLabel):
+    """One line that ends in dots where there is no room for it; its tool tip holds all of it."""
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Draw as much as there is room for."""
+        painter = QPainter(self)
+        painter.setPen(self.palette().color(self.foregroundRole()))
+        mode = Qt.TextElideMode.ElideRight
+        text = self.fontMetrics().elidedText(self.text(), mode, self.width())
+        painter.drawText(self.rect(), int(Qt.AlignmentFlag.AlignVCenter), text)
+        painter.end()
 
 
 class StatusLine(QWidget):
@@ -23,15 +36,15 @@ class StatusLine(QWidget):
         row = QHBoxLayout(self)
         row.setContentsMargins(16, 0, 16, 0)
         row.setSpacing(24)
-        self.message = QLabel()
+        self.message = ElidedLabel()
         self.message.setFont(font(12))
         self.message.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
-        self.pointed = QLabel()
+        self.pointed = ElidedLabel()
         self.pointed.setFont(font(12))
         self.pointed.setAccessibleName("Under the pointer")
         self.pointed.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.figures, self.plan = SoftLabel(), SoftLabel()
-        row.addWidget(self.message, 1)
+        row.addWidget(self.message, 3)
         row.addWidget(self.pointed, 2)
         row.addWidget(self.figures)
         row.addWidget(self.plan)

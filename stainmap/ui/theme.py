@@ -221,9 +221,9 @@ QToolButton[framed="true"]:checked {{ background: {t.accent_fill}; border: 2px s
   padding: 2px; }}
 QToolButton:focus {{ border: 2px solid {t.accent}; padding: 2px; }}
 QToolButton:disabled {{ color: {t.faint}; }}
-QComboBox, QSpinBox, QDoubleSpinBox, QLineEdit {{ background: {t.field}; color: {t.ink};
+QComboBox, QSpinBox, QDoubleSpinBox, QDateTimeEdit, QLineEdit {{ background: {t.field}; color: {t.ink};
   border: 1px solid {t.line}; border-radius: 3px; padding: 2px 6px; min-height: 18px; }}
-QComboBox:focus, QSpinBox:focus, QDoubleSpinBox:focus, QLineEdit:focus {{
+QComboBox:focus, QSpinBox:focus, QDoubleSpinBox:focus, QDateTimeEdit:focus, QLineEdit:focus {{
   border: 2px solid {t.accent}; padding: 1px 5px; }}
 QAbstractSpinBox::up-button, QAbstractSpinBox::down-button {{ width: 0; height: 0; border: 0; }}
 QComboBox::drop-down {{ border: 0; width: 20px; }}
@@ -239,6 +239,9 @@ QComboBox[quiet="true"]:hover {{ background: {t.field}; border-color: {t.line}; 
 QComboBox[quiet="true"]:focus {{ background: {t.field}; border: 2px solid {t.accent}; }}
 QComboBox QAbstractItemView {{ background: {t.field}; color: {t.ink}; border: 1px solid {t.line};
   selection-background-color: {t.accent_fill}; selection-color: {t.ink}; outline: 0; }}
+QTreeView {{ background: {t.field}; color: {t.ink}; border: 1px solid {t.line};
+  selection-background-color: {t.accent_fill}; selection-color: {t.ink}; }}
+QTreeView:focus {{ border: 1px solid {t.accent}; }}
 QMenuBar {{ background: transparent; }}
 QMenuBar::item {{ background: transparent; color: {t.ink}; padding: 5px 9px;
   border-radius: 4px; }}

@@ -34,6 +34,7 @@ from stainmap.ui.tray_dialog import TrayDialog, entries_of
 # Several changes in a row are followed once.
 _FOLLOW_MS = 250
 _FOLLOWED = ("plan", "bench", "zones", "accents", "code", "units", "programme", "printed")
+_MARKING = "Writing into the files of the cases\N{HORIZONTAL ELLIPSIS}"
 Stamp = tuple[int, int]
 
 
@@ -84,9 +85,9 @@ class TrayDesk(QObject):
         dialog.show()
         dialog.raise_()
         dialog.activateWindow()
-        own = self._open_case()
-        if own is not None and own.entry.path not in {e.path for e in dialog.tray.entries}:
-            dialog.add_entries((own.entry,))
+        path = self._open_path()
+        if path is not None and path not in {e.path for e in dialog.tray.entries}:
+            dialog.add_entries(entries_of([str(path)]))
 
     def close(self) -> None:
         """Put the tray away for good."""
@@ -283,6 +284,8 @@ class TrayDesk(QObject):
                 before[here] = case.bench
                 self._session.edit("state on the bench", lambda _case: changed)
         others = {path: change for path, change in changes.items() if path != here}
+        if others and self.dialog is not None:
+            self.dialog.day.setText(_MARKING)
 
         def work(progress: Progress) -> tuple[dict[Path, BenchRecord], list[str]]:
             return _in_files(others, progress)

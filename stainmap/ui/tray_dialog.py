@@ -9,7 +9,7 @@ from pathlib import Path
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeySequence
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QScrollArea, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from stainmap.app.tray import LaidTray
 from stainmap.errors import StainmapError
@@ -25,7 +25,8 @@ from stainmap.ui.tray_units import TrayUnits, UnitRow
 
 _WORKING = "Reading the cases\N{HORIZONTAL ELLIPSIS}"
 _EMPTY = "Nothing lies on the tray. Add cases, or open a tray that was kept."
-_LIST_PX, _REMARKS_PX, _WIDTH_PX = 130, 76, 860
+_WIDTH_PX, _HEIGHT_PX, _TITLE_PX = 900, 740, 40
+_LIST_PX, _JARS_PX, _REMARKS_PX = 140, 100, 52
 
 
 class TrayDialog(FormDialog):
@@ -63,33 +64,33 @@ class TrayDialog(FormDialog):
             f" are put together; mixed jars are kept {JAR_LIFE_HOURS:g} h at most.",
             parent,
         )
-        self.setMinimumWidth(_WIDTH_PX)
         self.tray = Tray()
         self._shown: LaidTray | None = None
         self.units = TrayUnits()
-        self.units.setMinimumHeight(_LIST_PX)
+        self.units.setMinimumSize(_WIDTH_PX, _LIST_PX)
         self.units.itemSelectionChanged.connect(self._allow)
         self.units.open_asked.connect(self.case_asked)
         self.units.off_asked.connect(self.off_asked)
         self.summary = self.add_note("")
         self.add_widget(self.units)
-        self._column.setStretchFactor(self.units, 1)
+        self._column.setStretchFactor(self.units, 2)
         self.add_widget(self._unit_buttons())
         self.table = ColourTable(JAR_HEADS)
-        self.add_widget(self.table)
+        jars = _scrolled(self.table, "Jars mixed for the tray", _JARS_PX)
+        self.add_widget(jars)
+        self._column.setStretchFactor(jars, 3)
         self.add_note(ESTIMATE)
         self.day = self.add_note("")
         self.remarks = self.soft("")
         self.remarks.setAlignment(Qt.AlignmentFlag.AlignTop)
-        area = QScrollArea()
-        area.setWidget(self.remarks)
-        area.setWidgetResizable(True)
-        area.setFrameShape(QScrollArea.Shape.NoFrame)
-        area.setFixedHeight(_REMARKS_PX)
-        area.setAccessibleName("Remarks on the tray")
-        self.add_widget(area)
+        said = _scrolled(self.remarks, "Remarks on the tray", _REMARKS_PX)
+        self.add_widget(said)
+        self._column.setStretchFactor(said, 1)
         self.add_widget(self._tray_buttons())
         self.end(only_close=True)
+        screen = self.screen()
+        room = _HEIGHT_PX if screen is None else screen.availableGeometry().height() - _TITLE_PX
+        self.resize(_WIDTH_PX + 60, min(_HEIGHT_PX, room))
         self.set_undo("")
         self.set_laid(None)
 
@@ -173,11 +174,12 @@ class TrayDialog(FormDialog):
             said.insert(0, str(error))
         else:
             ready = "; ".join(
-                f"{firing.programme.name} ({firing.units} units) ready {firing.ready:%a %H:%M}"
+                f"{firing.programme.name} ({', '.join(firing.codes)}) ready {firing.ready:%a %H:%M}"
                 for firing in run.firings
             )
             stages = ", ".join(f"{part.stage} {duration_text(part.minutes)}" for part in run.parts)
-            self.day.setText(f"{laid.units} units. {stages}. If started now: {ready}.")
+            units = "1 unit" if laid.units == 1 else f"{laid.units} units"
+            self.day.setText(f"{units}. {stages}. If started now: {ready}.")
             said += run.remarks
         self.remarks.setText("\n".join(said) or "Nothing to look out for.")
         self._allow()
@@ -252,6 +254,20 @@ def _counted(rows: Sequence[UnitRow]) -> str:
     if unread:
         parts.append(f"{unread} left out")
     return f"{len(rows)} case{'s' if len(rows) != 1 else ''}: {', '.join(parts)}."
+
+
+def _scrolled(widget: QWidget, name: str, least_px: int) -> QScrollArea:
+    held, column = QWidget(), QVBoxLayout()
+    column.setContentsMargins(0, 0, 6, 0)
+    column.addWidget(widget)
+    column.addStretch(1)
+    held.setLayout(column)
+    area = QScrollArea()
+    area.setWidget(held)
+    area.setWidgetResizable(True)
+    area.setMinimumHeight(least_px)
+    area.setAccessibleName(name)
+    return area
 
 
 def _button(text: str, call: Callable[[], object]) -> QPushButton:

@@ -62,7 +62,7 @@ class UnitRow:
         name = f"{self.path.name} (open)" if self.is_open else self.path.name
         if state is None:
             return ("left out", self.code or "?", "", "", "", "", name)
-        words = f"{state.words}; plan changed since" if state.changed_since else state.words
+        words = f"{state.words}; changed since" if state.changed_since else state.words
         return (
             words,
             self.code,
@@ -118,6 +118,10 @@ class TrayUnits(QTreeWidget):
         head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         head.setStretchLastSection(True)
         head.setFont(font(11))
+        head.setStyleSheet(
+            "QHeaderView { background: transparent; }"
+            "QHeaderView::section { background: transparent; border: 0; padding: 4px 6px; }"
+        )
         head.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         self.itemActivated.connect(lambda item: self.open_asked.emit(self._rows_of(item).path))
         self.rows: tuple[UnitRow, ...] = ()

@@ -73,4 +73,4 @@ def test_the_printed_sheet_is_held_to_the_plan(case: Case) -> None:
     assert unit_state(printed, now).sheet_words == "revision 2"
     older = unit_state(printed, "other")
     assert older.sheet is SheetStanding.OLDER
-    assert older.sheet_words == "newer than its sheet, revision 2"
+    assert older.sheet_words == "newer than revision 2"

@@ -160,8 +160,8 @@ def test_a_state_is_marked_in_files_and_taken_back_as_one_step(
         saved[0],
     )
     dialog.lay(dialog.tray)
-    assert column(dialog, "state")[0] == f"{words}; plan changed since"
-    assert column(dialog, "sheet") == ["newer than its sheet, revision 1", "no sheet", "no sheet"]
+    assert column(dialog, "state")[0] == f"{words}; changed since"
+    assert column(dialog, "sheet") == ["newer than revision 1", "no sheet", "no sheet"]
     item = dialog.units.topLevelItem(0)
     assert item is not None
     assert "print the sheets again" in item.toolTip(0)
