@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
@@ -16,11 +17,13 @@ from stainmap.model.case import AccentMask, Case
 from stainmap.model.crown import BodyKind, CrownSurface
 from stainmap.model.plan import BrushedCoats, StainPlan
 from stainmap.planning.size_check import plausible_sizes
-from stainmap.surface.cutting import Cut, cut_by_plane
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.loading import load_mesh_bytes
 from stainmap.surface.mesh import AnyArray, TriMesh
 from stainmap.surface.refining import MAX_EDGE_MM, Refinement, refine
+
+if TYPE_CHECKING:
+    from stainmap.surface.cutting import Cut
 
 CUT = "cut"
 Vector = tuple[float, float, float]
@@ -92,6 +95,8 @@ def cut_off(
     ReadingError
         If what is left does not tell what is needed.
     """
+    from stainmap.surface.cutting import cut_by_plane  # noqa: PLC0415 - slow to import
+
     if progress is not None:
         progress(0.02, "cutting")
     normal = np.asarray(plane.normal) / np.linalg.norm(plane.normal)

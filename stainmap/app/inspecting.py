@@ -7,7 +7,6 @@ from pathlib import Path
 from typing import Any
 
 import numpy as np
-from scipy.spatial import cKDTree
 
 from stainmap.app.job import Progress
 from stainmap.app.opening import MAX_EDGE_MM, MeshLook, Vector, look_at_mesh, units_from_numbers
@@ -161,6 +160,8 @@ def _wall(mesh: TriMesh, reading: CrownReading) -> tuple[float, float] | None:
 
     The last millimetre at the margin runs out to an edge by design and is left out.
     """
+    from scipy.spatial import cKDTree  # noqa: PLC0415 - slow to import
+
     body = largest_piece(mesh, np.ones(mesh.vertex_count, dtype=np.bool_))
     inner = body & ~reading.outer & ~reading.rim
     if reading.assumed_wall_mm is not None or not inner.any():

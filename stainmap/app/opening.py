@@ -5,12 +5,12 @@ from __future__ import annotations
 import hashlib
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
 
 from stainmap.app.job import Progress
-from stainmap.app.proposing import with_proposal
 from stainmap.errors import MeshFileError, PlanError
 from stainmap.model.case import Backing, Case, Region, ScrewChannel
 from stainmap.model.crown import BodyKind, CrownReading, CrownSurface, MeshSource
@@ -19,16 +19,19 @@ from stainmap.model.plan import StainPlan
 from stainmap.model.process import JarAmounts, StainProcess
 from stainmap.model.tooth import Role, Tooth, Unit
 from stainmap.model.zone import Zone
+from stainmap.model.zone_sliders import ZoneSliders
 from stainmap.planning.progress import Steps
-from stainmap.planning.reading import BridgeSaid, read_crown
 from stainmap.planning.size_check import Size, plausible_sizes
-from stainmap.planning.survey import survey_body
-from stainmap.planning.zoning import ZoneProposal, ZoneSliders, propose_zones
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.loading import LoadedMesh, load_mesh_bytes, read_file
 from stainmap.surface.mesh import TriMesh, connected_pieces, largest_piece, submesh
 from stainmap.surface.refining import refine
 from stainmap.units import LengthUnit, SizeState
+
+# What reads a crown is slow to import, and the window is to be there before: see the functions.
+if TYPE_CHECKING:
+    from stainmap.planning.reading import BridgeSaid
+    from stainmap.planning.zone_ground import ZoneProposal
 
 MAX_EDGE_MM = 0.14
 # A hollow bridge over a whole arch has about this much surface, mm2.
@@ -94,6 +97,8 @@ class Answers:
     @property
     def bridge(self) -> BridgeSaid:
         """What was said of the units of a bridge."""
+        from stainmap.planning.reading import BridgeSaid  # noqa: PLC0415
+
         return BridgeSaid(
             units_as_given=self.units_as_given,
             neck_places=self.neck_places,
@@ -202,6 +207,9 @@ def build_case(
     MeshFileError, PlanError, CatalogueError
         If the answers do not fit the file or the materials.
     """
+    from stainmap.planning.reading import read_crown  # noqa: PLC0415
+    from stainmap.planning.survey import survey_body  # noqa: PLC0415
+    from stainmap.planning.zoning import propose_zones  # noqa: PLC0415
 
     def step(share: float, phrase: str) -> None:
         if progress is not None:
@@ -335,6 +343,10 @@ def reread(
 
     Hand corrections of zones and accents are kept where they differ from the old proposal.
     """
+    from stainmap.app.proposing import with_proposal  # noqa: PLC0415
+    from stainmap.planning.reading import read_crown  # noqa: PLC0415
+    from stainmap.planning.survey import survey_body  # noqa: PLC0415
+    from stainmap.planning.zoning import propose_zones  # noqa: PLC0415
 
     def step(share: float, phrase: str) -> None:
         if progress is not None:
@@ -414,6 +426,8 @@ def _kept_channels(case: Case, reading: CrownReading) -> tuple[ScrewChannel, ...
 
 def _without_zones(mesh: TriMesh, reading: CrownReading, assumed_wall_mm: float) -> ZoneProposal:
     """Return what a body that is no crown opens with: all of it body, to be painted by hand."""
+    from stainmap.planning.zone_ground import ZoneProposal  # noqa: PLC0415
+
     outer = reading.outer if reading.outer.any() else np.ones(mesh.vertex_count, dtype=np.bool_)
     rise = mesh.vertices @ np.asarray(reading.occlusal_axis)
     zones = np.where(outer, int(Zone.BODY), int(Zone.INNER)).astype(np.uint8)

@@ -16,8 +16,7 @@ from stainmap.planning.plan_hash import plan_hash
 
 
 def note_printed(printed: Sequence[LaidCase], progress: Progress | None = None) -> tuple[str, ...]:
-    """Note in the files of cases which plan was printed; return a sentence for every one it was
-    not noted in.
+    """Note in the files of cases which plan was printed; return a sentence for every miss.
 
     Files are written as a save does, whole or not at all. A case that is open elsewhere, or that
     was changed since its sheets were made, is left alone.

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
@@ -11,8 +12,10 @@ from stainmap.app.job import Progress
 from stainmap.errors import PlanError
 from stainmap.model.case import AccentMask, Case
 from stainmap.model.zone_sliders import ZoneSliders
-from stainmap.planning.zoning import ZoneGround, ZoneProposal, find_zone_ground
 from stainmap.surface.diffusion import SurfaceOperator
+
+if TYPE_CHECKING:
+    from stainmap.planning.zone_ground import ZoneGround, ZoneProposal
 
 
 def with_proposal(case: Case, proposal: ZoneProposal) -> Case:
@@ -97,6 +100,9 @@ def zone_ground_of(
             "No zones are proposed for this body, so there is nothing for the sliders to move.",
             advice="Paint its zones by hand.",
         )
+    # Slow to import, and the window is to be there before.
+    from stainmap.planning.zoning import find_zone_ground  # noqa: PLC0415
+
     mesh = case.surface.mesh
     return find_zone_ground(
         mesh,

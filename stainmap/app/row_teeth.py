@@ -29,8 +29,6 @@ from stainmap.planning.coats import smoothing_length_mm
 from stainmap.planning.directions import buccal_from_mesial
 from stainmap.planning.progress import Steps
 from stainmap.planning.row_placing import ToothBody
-from stainmap.practice.crown_solids import MAKEABLE_TEETH, form_of, outer_shell, solid_of
-from stainmap.practice.crown_truth import truth_of
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.mesh import BoolArray, FloatArray, TriMesh, frozen, submesh
 from stainmap.units import SizeState
@@ -89,6 +87,9 @@ class RowTooth:
 
 def shape_of(tooth: Tooth) -> Tooth:
     """Return the tooth whose shape is made for a tooth, on the same side of the mouth."""
+    # What makes crowns is slow to import, and the window is to be there before.
+    from stainmap.practice.crown_solids import MAKEABLE_TEETH  # noqa: PLC0415
+
     if tooth.number in MAKEABLE_TEETH:
         return tooth
     upper, lower = _QUADRANTS_ALIKE[tooth.quadrant]
@@ -229,6 +230,9 @@ def _of_case(case: Case, operator: SurfaceOperator, name: str, *, in_place: bool
 
 def _made(shape: Tooth, resolution: float, progress: Progress | None) -> dict[str, NDArray[Any]]:
     """Return the outside of the average tooth of a shape, with all that is kept of it."""
+    from stainmap.practice.crown_solids import form_of, outer_shell, solid_of  # noqa: PLC0415
+    from stainmap.practice.crown_truth import truth_of  # noqa: PLC0415
+
     steps = Steps(progress)
     steps.say(0.0, "carving the surface")
     solid = solid_of(form_of(shape), np.random.default_rng(0), 0.0, resolution)

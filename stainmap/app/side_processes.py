@@ -128,7 +128,7 @@ _shares: Any = None
 
 def _begin(stop: Event, shares: Any) -> None:
     """Keep, in a new process, whom it hears and tells."""
-    global _stop, _shares  # noqa: PLW0603 - the only way into a process of a pool
+    global _stop, _shares  # the only way into a process of a pool
     _stop, _shares = stop, shares
     memory.settle()
 

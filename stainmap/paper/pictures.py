@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 from collections.abc import Iterator
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -25,7 +26,10 @@ from stainmap.paper.shading import (
     shade,
 )
 from stainmap.paper.typeface import FontWeight, image_font
-from stainmap.paper.zone_drawing import WHITE_HATCH, ZoneDrawing, draw_zones
+from stainmap.paper.zone_colours import WHITE_HATCH
+
+if TYPE_CHECKING:
+    from stainmap.paper.zone_drawing import ZoneDrawing
 
 FloatArray = NDArray[np.float64]
 
@@ -98,6 +102,8 @@ def zone_map(
     scale
         Pixels per logical pixel: 2 on a screen of double density.
     """
+    from stainmap.paper.zone_drawing import draw_zones  # noqa: PLC0415 - slow to import
+
     drawing = draw_zones(
         frame,
         shading,

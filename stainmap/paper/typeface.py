@@ -7,8 +7,6 @@ from functools import cache, lru_cache
 from pathlib import Path
 
 from PIL import ImageFont
-from reportlab.pdfbase import pdfmetrics
-from reportlab.pdfbase.ttfonts import TTFError, TTFont
 
 from stainmap.errors import StainmapError
 from stainmap.paths import resource
@@ -43,6 +41,10 @@ def register_fonts() -> None:
     StainmapError
         If a file is missing or is no typeface.
     """
+    # Pictures in the window take their letters from here too, and it must not wait for a PDF.
+    from reportlab.pdfbase import pdfmetrics  # noqa: PLC0415
+    from reportlab.pdfbase.ttfonts import TTFError, TTFont  # noqa: PLC0415
+
     known = set(pdfmetrics.getRegisteredFontNames())
     for weight in FontWeight:
         if weight.pdf_name in known:
@@ -62,6 +64,8 @@ def text_width_pt(text: str, weight: FontWeight, size_pt: float) -> float:
 # The same words stand on all sheets, and are tried at several sizes.
 @lru_cache(maxsize=8192)
 def _width_at_one(text: str, weight: FontWeight) -> float:
+    from reportlab.pdfbase import pdfmetrics  # noqa: PLC0415
+
     register_fonts()
     return float(pdfmetrics.stringWidth(text, weight.pdf_name, 1.0))
 

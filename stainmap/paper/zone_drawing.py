@@ -14,23 +14,11 @@ from stainmap.paper.area_lines import AreaFields, Mark, WorldLines
 from stainmap.paper.isolines import grid_contours, simplified_lines, split_lines
 from stainmap.paper.raster import FrameBuffer
 from stainmap.paper.shading import SURROUND_SRGB, ShadingFields, encoded, form_relief
+from stainmap.paper.zone_colours import zone_colour_linear
 
 FloatArray = NDArray[np.float64]
 FloatField = NDArray[np.float32]
 
-# The published "muted" colour-blind-safe set [Tol2021], with some light grey mixed in (linear)
-# so that black stays readable on it. Which zone has which colour is ours.
-_LIGHT_GREY = 0.62
-_ZONE_COLOURS: dict[Zone, tuple[tuple[int, int, int], float]] = {
-    Zone.CERVICAL: ((0x33, 0x22, 0x88), 0.03),
-    Zone.BODY: ((0x44, 0xAA, 0x99), 0.16),
-    Zone.INTERPROXIMAL: ((0xAA, 0x44, 0x99), 0.12),
-    Zone.CUSP: ((0x99, 0x99, 0x33), 0.16),
-    Zone.FISSURE: ((0x11, 0x77, 0x33), 0.0),
-    Zone.INNER: ((0xDD, 0xDD, 0xDD), 0.0),
-}
-# White hatch on dark colours, black on light ones.
-WHITE_HATCH = frozenset({Zone.CERVICAL, Zone.INTERPROXIMAL, Zone.FISSURE})
 _NO_ZONE = 0.52
 _PAPER = 0.93
 _CUT = 0.62
@@ -88,13 +76,6 @@ class ZoneDrawing:
     picture: NDArray[np.uint8]
     lines: tuple[SeenLine, ...]
     numbers: tuple[NumberSpot, ...]
-
-
-def zone_colour_linear(zone: Zone) -> FloatArray:
-    """Return the (3,) linear colour of a zone on screen."""
-    code, grey = _ZONE_COLOURS[zone]
-    base = decode_srgb(np.array(code) / 255.0)
-    return np.asarray(base + (_LIGHT_GREY - base) * grey)
 
 
 def draw_zones(

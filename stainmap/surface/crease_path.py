@@ -8,7 +8,6 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 from scipy import sparse
 from scipy.sparse import csgraph
-from scipy.spatial import KDTree
 
 from stainmap.surface.brush import GATE, falloff
 from stainmap.surface.crease_field import CreaseField
@@ -137,6 +136,8 @@ def line_band(
     vertices, weight
         (n,) int32 ascending, and (n,) float32 above 0 up to 1.
     """
+    from scipy.spatial import KDTree  # noqa: PLC0415 - slow to import
+
     if not len(way):
         raise ValueError("a line has at least one vertex")
     if not (np.isfinite(radius_mm) and radius_mm > 0):

@@ -8,7 +8,6 @@ import numpy as np
 from numpy.typing import ArrayLike
 from scipy import sparse
 from scipy.sparse import csgraph
-from scipy.spatial import cKDTree
 
 from stainmap.surface.mesh import BoolArray, FloatArray, IndexArray, TriMesh, frozen, submesh
 
@@ -81,6 +80,8 @@ def surface_distance(
     distance
         (V,) float64, infinite where no way leads.
     """
+    from scipy.spatial import cKDTree  # noqa: PLC0415 - slow to import
+
     start = _indices(mesh, sources)
     result = np.full(mesh.vertex_count, np.inf)
     if graph is None and within is None and np.isfinite(limit_mm):

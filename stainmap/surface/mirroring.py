@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import numpy as np
 from numpy.typing import ArrayLike
-from scipy.spatial import KDTree
 
 from stainmap.surface.mesh import BoolArray, IndexArray, TriMesh
 
@@ -36,6 +35,8 @@ def mirror_sources(
     target, source
         (k,) int32 vertices, in pairs. Both are empty if there is no source.
     """
+    from scipy.spatial import KDTree  # noqa: PLC0415 - slow to import
+
     across = np.asarray(normal, dtype=np.float64)
     across = across / np.linalg.norm(across)
     target, source = np.flatnonzero(targets), np.flatnonzero(sources)

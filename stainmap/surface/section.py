@@ -8,7 +8,6 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy import sparse
 from scipy.sparse import csgraph
-from scipy.spatial import ConvexHull, QhullError
 
 from stainmap.surface.mesh import FloatArray, TriMesh
 
@@ -94,6 +93,8 @@ def _outlines(
 
 def hull_area(points: FloatArray, normal: FloatArray) -> float:
     """Return the area of the convex hull of points (K, 3) seen along a unit normal, mm2."""
+    from scipy.spatial import ConvexHull, QhullError  # noqa: PLC0415 - slow to import
+
     helper = np.zeros(3)
     helper[int(np.argmin(np.abs(normal)))] = 1.0
     right = np.cross(helper, normal)

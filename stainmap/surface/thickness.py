@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.spatial import cKDTree
 
 from stainmap.surface.mesh import BoolArray, FloatArray, IndexArray, TriMesh, frozen
 
@@ -26,6 +25,8 @@ def nearest_vertex_distance(
     ValueError
         If there are no targets.
     """
+    from scipy.spatial import cKDTree  # noqa: PLC0415 - slow to import
+
     if not len(targets):
         raise ValueError("there is nothing to measure the distance to")
     distance, index = cKDTree(targets).query(points, workers=-1)

@@ -9,7 +9,6 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy import sparse
 from scipy.sparse import csgraph
-from scipy.spatial import cKDTree
 
 from stainmap.surface.mesh import FloatArray, IndexArray
 
@@ -145,6 +144,8 @@ def near_pairs(points: FloatArray, tolerance: float) -> NDArray[np.intp]:
     A grid finds the few points that share a cell with another one (points just above a cell's
     border count for both cells); only those are looked at pair by pair.
     """
+    from scipy.spatial import cKDTree  # noqa: PLC0415 - slow to import
+
     nothing = np.empty((0, 2), dtype=np.intp)
     if len(points) < 2:
         return nothing

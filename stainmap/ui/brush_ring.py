@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.spatial import KDTree
 
 from stainmap.surface.mesh import TriMesh
 
@@ -16,6 +15,8 @@ class BrushRing:
     """Finds the outline quickly on one mesh."""
 
     def __init__(self, mesh: TriMesh) -> None:
+        from scipy.spatial import KDTree  # noqa: PLC0415 - slow to import
+
         self._mesh = mesh
         self._tree = KDTree(mesh.vertices)
         self._longest_edge = float(mesh.adjacency.data.max(initial=0.0))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from functools import lru_cache
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
@@ -23,7 +24,6 @@ from stainmap.planning.outcome import AreaOutcome, Outcome
 from stainmap.planning.schedule import DRY_TEMPERATURE_C, coats_to_paint
 from stainmap.planning.targets import shade_in
 from stainmap.predict.bench_look import bench_linear_srgb, jar_linear_srgb
-from stainmap.predict.point_check import PointCheck
 from stainmap.surface.mesh import TriMesh
 from stainmap.ui.coat_model import AreaRow, StepColumn
 from stainmap.ui.crown_cards import LegendRow, ProbeReading
@@ -31,6 +31,9 @@ from stainmap.ui.marks import JarLook
 from stainmap.ui.run_strip import RunDetail
 from stainmap.ui.unit_panel import MaterialNames, UnitFacts
 from stainmap.units import SizeState
+
+if TYPE_CHECKING:
+    from stainmap.predict.point_check import PointCheck
 
 # A place this far off the middle, as a share of half the crown's width, lies on a side.
 _SIDE_SHARE = 0.3

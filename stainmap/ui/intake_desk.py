@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from functools import cached_property
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QSettings, QTimer, Signal
 from PySide6.QtWidgets import QDialog, QWidget
@@ -21,11 +22,10 @@ from stainmap.model.zone import Area
 from stainmap.planning.draft import ThinWall, draft_sentence, thin_wall
 from stainmap.planning.targets import offset_class
 from stainmap.ui import case_figures as figures
-from stainmap.ui.intake_dialog import IntakeDialog, IntakeFacts
-from stainmap.ui.photograph_dialog import PhotographDialog
-from stainmap.ui.tab_table_dialog import TabTableDialog
 from stainmap.ui.unit_panel import UnitPanel
-from stainmap.ui.wanted_dialog import WantedDialog
+
+if TYPE_CHECKING:
+    from stainmap.ui.intake_dialog import IntakeDialog, IntakeFacts
 
 _CLASS_WORDS = {
     OffsetClass.FRONT: "front teeth",
@@ -91,6 +91,8 @@ class IntakeDesk(QObject):
 
     def ask_for_intake(self) -> None:
         """Show the intake page, and put what was answered into the case as one step."""
+        from stainmap.ui.intake_dialog import IntakeDialog  # noqa: PLC0415 - slow to import
+
         case = self._session.case
         if case is None:
             return
@@ -114,6 +116,8 @@ class IntakeDesk(QObject):
 
     def ask_for_target(self) -> None:
         """Ask what is wanted, and make it part of the case."""
+        from stainmap.ui.wanted_dialog import WantedDialog  # noqa: PLC0415 - slow to import
+
         case = self._session.case
         if case is None:
             return
@@ -135,6 +139,8 @@ class IntakeDesk(QObject):
             self._session.edit("set what is wanted", lambda c: edits.with_target(c, target))
 
     def _facts(self, case: Case) -> IntakeFacts:
+        from stainmap.ui.intake_dialog import IntakeFacts  # noqa: PLC0415 - slow to import
+
         backing = case.backing(Region.STUMP)
         names = figures.material_names(case)
         teeth = case.units[0].tooth.name
@@ -154,6 +160,8 @@ class IntakeDesk(QObject):
         )
 
     def _photograph(self, places: list[str], first: str) -> dict[str, Shade]:
+        from stainmap.ui.photograph_dialog import PhotographDialog  # noqa: PLC0415 - slow to import
+
         folder = str(self._settings.value(_FOLDER, "", type=str))
         dialog = PhotographDialog(places, first, folder, self._window)
         accepted = dialog.exec() == QDialog.DialogCode.Accepted
@@ -161,6 +169,8 @@ class IntakeDesk(QObject):
         return dialog.shades if accepted else {}
 
     def _show_tabs(self, page: IntakeDialog) -> None:
+        from stainmap.ui.tab_table_dialog import TabTableDialog  # noqa: PLC0415 - slow to import
+
         dialog = TabTableDialog(self.shades.table, page)
         if dialog.exec() != QDialog.DialogCode.Accepted:
             return

@@ -6,7 +6,6 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy import ndimage
 
 from stainmap.ui.zone_shares import ACCENTS, ZONE_COUNT
 
@@ -56,6 +55,8 @@ def _place(
     places: list[PillPlace],
 ) -> None:
     """Add the places of one area and mark the room they take as no longer free."""
+    from scipy import ndimage  # noqa: PLC0415 - slow to import
+
     if not mask.any():
         return
     # Only where it is seen: most areas are a small part of the picture.

@@ -15,7 +15,6 @@ from stainmap.app.session import Session
 from stainmap.errors import StainmapError
 from stainmap.model.case import Case
 from stainmap.model.zone import Zone
-from stainmap.predict.point_check import check_point
 from stainmap.ui import case_figures as figures
 from stainmap.ui.after_dialog import AfterDialog
 from stainmap.ui.backing_dialog import BackingDialog, behind_now, units_on_stumps
@@ -187,6 +186,8 @@ class PlanDialogs(QObject):
 
     def check_point(self) -> None:
         """Say how good the fast prediction is where the pointer was last on the crown."""
+        from stainmap.predict.point_check import check_point  # noqa: PLC0415 - slow to import
+
         prediction = self._ready()
         if prediction is None:
             return

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QWidget
@@ -10,17 +10,13 @@ from PySide6.QtWidgets import QWidget
 from stainmap.app.job import Job, JobRunner, Progress
 from stainmap.app.prediction import Prediction
 from stainmap.app.session import Session
-from stainmap.app.suggesting import (
-    BlocksSideBySide,
-    compare_blocks,
-    suggest_coats,
-    with_suggested,
-)
 from stainmap.errors import CancelledError, StainmapError
-from stainmap.planning.reach import BlockReach
-from stainmap.planning.suggest_result import Stock, SuggestedPlan, Suggestions
-from stainmap.planning.suggest_words import TITLES
-from stainmap.ui.suggest_dialog import SuggestDialog
+
+if TYPE_CHECKING:
+    from stainmap.app.suggesting import BlocksSideBySide
+    from stainmap.planning.reach import BlockReach
+    from stainmap.planning.suggest_result import Stock, SuggestedPlan, Suggestions
+    from stainmap.ui.suggest_dialog import SuggestDialog
 
 _NOT_READY = "The prediction is not ready yet."
 
@@ -46,6 +42,8 @@ class SuggestDesk(QObject):
 
     def open(self) -> None:
         """Search, and show what was found."""
+        from stainmap.ui.suggest_dialog import SuggestDialog  # noqa: PLC0415 - slow to import
+
         prediction = self._session.prediction
         if prediction is None or not self._session.is_up_to_date:
             self.said.emit(_NOT_READY)
@@ -66,6 +64,7 @@ class SuggestDesk(QObject):
 
     def _search(self, dialog: SuggestDialog, prediction: Prediction, stock: Stock) -> None:
         """Look for coats on the case's block, then at all blocks."""
+        from stainmap.app.suggesting import compare_blocks, suggest_coats  # noqa: PLC0415 - slow to import
 
         def work(progress: Progress) -> Suggestions:
             return suggest_coats(prediction, stock=stock, progress=progress)
@@ -98,9 +97,7 @@ class SuggestDesk(QObject):
             on_progress=lambda job: dialog.show_progress(job.share, job.phrase),
         )
 
-    def _show_beside(
-        self, dialog: SuggestDialog, found: Suggestions, plan: SuggestedPlan
-    ) -> None:
+    def _show_beside(self, dialog: SuggestDialog, found: Suggestions, plan: SuggestedPlan) -> None:
         """Leave the dialog for two crowns side by side; what was found goes along."""
         self._stop()
         dialog.accept()
@@ -108,6 +105,10 @@ class SuggestDesk(QObject):
 
     def _take(self, dialog: SuggestDialog, chosen: SuggestedPlan | BlockReach) -> None:
         """Make a plan the open case's, as one undo step."""
+        from stainmap.app.suggesting import with_suggested  # noqa: PLC0415 - slow to import
+        from stainmap.planning.reach import BlockReach  # noqa: PLC0415 - slow to import
+        from stainmap.planning.suggest_words import TITLES  # noqa: PLC0415 - slow to import
+
         if isinstance(chosen, BlockReach):
             label = f"take {chosen.block} with its coats"
         else:

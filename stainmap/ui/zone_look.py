@@ -11,7 +11,7 @@ from PySide6.QtGui import QColor, QPainter, QPainterPath, QPen
 
 from stainmap.model.zone import Accent, Area, Zone
 from stainmap.optics.colorimetry import decode_srgb, encode_srgb, lab_to_srgb
-from stainmap.paper.zone_drawing import WHITE_HATCH, zone_colour_linear
+from stainmap.paper.zone_colours import WHITE_HATCH, zone_colour_linear
 from stainmap.ui.theme import Tones
 
 _NO_ZONE = 0.52  # linear

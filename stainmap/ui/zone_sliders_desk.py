@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QObject, QTimer, Signal
 
@@ -14,11 +15,13 @@ from stainmap.app.session import Session
 from stainmap.errors import StainmapError
 from stainmap.model.case import Case
 from stainmap.model.zone_sliders import ZoneSliders
-from stainmap.planning.zoning import ZoneGround
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.crown_view import CrownView
 from stainmap.ui.plate import Plate, link_button
 from stainmap.ui.zone_sliders import ZoneSlidersCard
+
+if TYPE_CHECKING:
+    from stainmap.planning.zoning import ZoneGround
 
 # Keys and wheel move a slider in steps; this long after the last one it has come to rest.
 _RESTS_MS = 600

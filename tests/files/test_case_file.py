@@ -67,6 +67,8 @@ def full_case() -> Case:
             ),
             body_doubt=(0.5, 0.25, 1.8),
         ),
+        backings=(*case.backings, replace(case.backings[0], of_unit=0)),
+        hidden_advice=("thin walls//0", "missing lots//"),
         notes="stump photographed; \N{GREEK SMALL LETTER DELTA}E checked",
         replaces="7c41-09ae",
         revision=4,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from reportlab.pdfbase import pdfmetrics
 
 from stainmap.errors import StainmapError
 from stainmap.paper import typeface
@@ -59,7 +60,7 @@ def test_a_missing_or_damaged_typeface_says_so(
         for weight in FontWeight:
             (fonts / f"StainmapSans-{weight}.ttf").write_bytes(content)
     monkeypatch.setenv("STAINMAP_DATA", str(tmp_path))
-    monkeypatch.setattr(typeface.pdfmetrics, "getRegisteredFontNames", list)
+    monkeypatch.setattr(pdfmetrics, "getRegisteredFontNames", list)
     with pytest.raises(StainmapError, match="typeface is missing or damaged"):
         typeface.register_fonts()
     with pytest.raises(StainmapError, match="typeface is missing or damaged"):

@@ -19,7 +19,8 @@ from stainmap.paper.shading import ShadingFields
 from stainmap.paper.sheet_data import SheetData
 from stainmap.paper.streak_arrows import streak_arrows
 from stainmap.paper.views import CrownDirections, FlatExtent, Side
-from stainmap.paper.zone_drawing import ZoneDrawing, draw_zones, zone_colour_linear
+from stainmap.paper.zone_colours import zone_colour_linear
+from stainmap.paper.zone_drawing import ZoneDrawing, draw_zones
 from stainmap.planning.dyes import lab_of_linear
 from stainmap.surface.diffusion import SurfaceOperator
 

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+import json
 from dataclasses import replace
 
 import numpy as np
 import pytest
 
+from stainmap.app.prediction import predict_case
 from stainmap.errors import PlanError
 from stainmap.model.case import Backing, Case, Region, ScrewChannel
 from stainmap.model.tooth import Role, Tooth, Unit
 from stainmap.optics.difference import delta_e_00
+from stainmap.planning.plan_hash import _plain, plan_hash
 from stainmap.predict.regions import CHANNEL_REACH_MM, mouth_of, region_of_vertices
 from stainmap.predict.scene import scene_from_case
 from tests.builders import dome_case
@@ -144,3 +147,50 @@ def test_more_opaque_cement_hides_more_of_what_is_behind() -> None:
     assert clear[0] - clear[-1] < 0.3
     assert (np.diff(opaque) < 0.0).all()
     assert opaque[-1] < 0.25 * opaque[0]
+
+
+def two_units(**changes: object) -> Case:
+    """Return the dome cut into a retainer on either side."""
+    left = dome_case().surface.mesh.vertices[:, 0] > 0.0
+    return planned(
+        units=(
+            Unit(tooth=Tooth(number=45), role=Role.RETAINER),
+            Unit(tooth=Tooth(number=46), role=Role.RETAINER),
+        ),
+        reading=replace(dome_case().reading, unit_index=left.astype(np.uint8)),
+        **changes,
+    )
+
+
+def test_a_unit_has_the_stump_of_its_own_and_the_others_keep_theirs() -> None:
+    metal = Backing(region=Region.STUMP, stump="metal", cement="clear", of_unit=1)
+    plain = two_units(backings=(DENTINE,))
+    case = two_units(backings=(DENTINE, metal))
+    assert case.backing(Region.STUMP, 1) is metal
+    assert case.backing(Region.STUMP, 0) is case.backing(Region.STUMP) is DENTINE
+    # A region without an entry has its own unit's stump.
+    assert case.backing(Region.PONTIC, 1) is metal
+    own = case.reading.unit_index == 1
+    np.testing.assert_array_equal(region_of_vertices(case) == 1, own)
+    before, after = predict_case(plain).appearance.lab, predict_case(case).appearance.lab
+    change = delta_e_00(before, after)
+    # Nothing beyond the reach of light at the border of the units; there the wall is 1 mm.
+    away = np.abs(case.surface.mesh.vertices[:, 0])
+    assert float(change[own & case.reading.outer & (away > 2.0)].min()) > 0.5
+    assert float(change[~own & (away > 3.0)].max()) < 0.05
+    # And it is what the whole crown is over that stump.
+    whole = predict_case(two_units(backings=(replace(DENTINE, stump="metal"),))).appearance.lab
+    assert float(delta_e_00(whole, after)[own & (away > 3.0)].max()) < 0.05
+
+
+def test_a_stump_of_a_unit_that_is_not_there_is_refused() -> None:
+    far = Backing(region=Region.STUMP, stump="metal", cement="clear", of_unit=2)
+    with pytest.raises(PlanError, match="unit that is not there"):
+        two_units(backings=(DENTINE, far))
+
+
+def test_one_stump_for_all_keeps_the_hash_that_is_on_sheets_already() -> None:
+    case = two_units(backings=(DENTINE,))
+    assert "of_unit" not in json.dumps(_plain(case.backings))
+    own = (DENTINE, replace(DENTINE, of_unit=0))
+    assert plan_hash(replace(case, backings=own)) != plan_hash(case)

@@ -16,6 +16,7 @@ from stainmap.model.plan import CoatSpan
 from stainmap.model.zone import Zone
 from stainmap.planning.advice_value import Advice, Place, Severity
 from stainmap.ui.advice_panel import AdvicePanel, AdviceRow, counted, kept_together
+from stainmap.ui.flat_pane import FlatChoice
 from stainmap.ui.main_window import MainWindow
 
 LIMIT = AdviceLimit(
@@ -92,7 +93,7 @@ def test_what_is_open_stays_open_until_it_says_something_else(panel: AdvicePanel
     first.open_detail(True)
     panel.set_advice((SMALL, LOT), SMALL)
     assert first.is_open
-    assert first.show_me.text() == "hide"
+    assert first.show_me.text() == "unmark"
     panel.set_advice((replace(SMALL, sentence="Connector 15-14: 8.0 mm²."),))
     assert not first.is_open
     assert panel.rows[1].isHidden()
@@ -116,7 +117,7 @@ def said(window: MainWindow, rule: str) -> Advice:
     return next(one for one in prediction.advice if one.rule == rule)
 
 
-def test_show_me_turns_the_crown_and_marks_the_place(window: MainWindow) -> None:
+def test_show_me_turns_the_crown_and_marks_the_place(window: MainWindow, qtbot: QtBot) -> None:
     window.session.edit(
         "too many", lambda case: edits.with_coats(case, 0, Zone.CUSP, CoatSpan.exactly(9))
     )
@@ -131,9 +132,9 @@ def test_show_me_turns_the_crown_and_marks_the_place(window: MainWindow) -> None
     assert overlay.found is not None
     assert len(overlay.found.pieces) > 20
     assert overlay.found.start == pytest.approx(place.point_mm)
-    QTest.qWait(700)  # the turn is animated
     toward = np.array(place.toward_eye)
-    assert window.crown.camera.axes[2] @ toward > 0.99
+    # The turn is animated.
+    qtbot.waitUntil(lambda: window.crown.camera.axes[2] @ toward > 0.99, timeout=30_000)
     # The same advice of the next prediction stays marked, and goes when it is followed.
     window.session.edit(
         "fewer", lambda case: edits.with_coats(case, 0, Zone.CUSP, CoatSpan.exactly(8))
@@ -161,3 +162,73 @@ def test_show_me_again_hides_the_mark_and_so_does_another_crown(window: MainWind
     window.session.adopt(case, path=None, saved=True)
     assert window.advice.shown is None
     assert window.crown.overlay.found is None
+
+
+def test_advice_is_hidden_in_the_case_and_shown_again(window: MainWindow) -> None:
+    panel, session = window.outcome.advice, window.session
+    before = len(panel.rows[0].advice.sentence) if panel.rows and panel.rows[0].advice else 0
+    assert before, "the crown of these tests has advice"
+    first = panel.rows[0].advice
+    assert first is not None
+    count = sum(not row.isHidden() for row in panel.rows)
+    QTest.keyClick(panel.rows[0], Qt.Key.Key_Delete)
+    case = session.case
+    assert case is not None
+    assert case.hidden_advice == (first.key,)
+    assert sum(not row.isHidden() for row in panel.rows) == count - 1
+    assert all(row.advice is None or row.advice.key != first.key for row in panel.rows[: count - 1])
+    assert panel.all.text() == "1 hidden: show again"
+    assert session.is_up_to_date
+    session.undo()
+    assert sum(not row.isHidden() for row in panel.rows) == count
+    session.redo()
+    panel.all.click()
+    assert session.case is not None
+    assert session.case.hidden_advice == ()
+    assert panel.all.isHidden()
+    assert sum(not row.isHidden() for row in panel.rows) == count
+
+
+def test_the_link_below_an_opened_row_hides_it_too(panel: AdvicePanel) -> None:
+    asked: list[Advice] = []
+    panel.hide_asked.connect(asked.append)
+    first = panel.rows[0]
+    assert not first.put_aside.isVisible()
+    first.open_detail(True)
+    QTest.mouseClick(first.put_aside, Qt.MouseButton.LeftButton)
+    assert asked == [SMALL]
+    panel.set_advice((), hidden=2)
+    assert panel.nothing.text() == "Nothing else to say about this plan."
+    assert panel.all.text() == "2 hidden: show again"
+
+
+def test_the_place_is_marked_on_the_flat_views_too(window: MainWindow, qtbot: QtBot) -> None:
+    window.session.edit(
+        "too many", lambda case: edits.with_coats(case, 0, Zone.CUSP, CoatSpan.exactly(9))
+    )
+    window.flats.switch(True)
+    rosette = window.flat_pane.views[FlatChoice.ROSETTE]
+    above = window.flat_pane.views[FlatChoice.OCCLUSAL]
+    qtbot.waitUntil(lambda: rosette.is_ready and above.is_ready, timeout=30_000)
+    assert rosette.found is None
+    advice = said(window, "more coats than taken up")
+    window.advice.show_or_hide(advice)
+    place = advice.place
+    assert place is not None
+    case = window.session.case
+    assert case is not None
+    for view in (rosette, above):
+        assert view.found is not None
+        pieces, _ = view.found
+        assert len(pieces) > 20
+        picture = view.picture
+        assert picture is not None
+        # Each piece runs between a vertex inside and one outside: half-way along an edge.
+        inside = np.zeros(case.surface.mesh.vertex_count, dtype=bool)
+        inside[place.vertices] = True
+        drawn = picture.places[inside[picture.sheet.vertices]]
+        gap = np.linalg.norm(pieces.mean(axis=1)[:, None] - drawn[None], axis=2).min(axis=1)
+        assert gap.max() < 2.0 * picture._edge_px
+    window.advice.show_or_hide(advice)
+    assert rosette.found is None
+    assert above.found is None

@@ -125,7 +125,7 @@ def test_what_lies_behind_is_asked_for_every_region(
     before = prediction_of(window).appearance.lab.copy()
 
     def act(dialog: BackingDialog) -> None:
-        fields = dialog._fields[Region.STUMP]
+        fields = dialog._fields[Region.STUMP, None]
         fields.stump.setCurrentText(dark)
         fields.thickness_mm.setValue(0.1)
 

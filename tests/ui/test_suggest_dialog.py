@@ -118,7 +118,7 @@ def test_closing_it_stops_the_search(few: MainWindow, monkeypatch: pytest.Monkey
         stopped.append(True)
         raise CancelledError("Stopped.")
 
-    monkeypatch.setattr("stainmap.ui.suggest_desk.suggest_coats", stop)
+    monkeypatch.setattr("stainmap.app.suggesting.suggest_coats", stop)
     dialog = opened(few, monkeypatch)
     assert stopped
     assert dialog.said.text() == "Stopped."
