@@ -69,12 +69,18 @@ class Painting:
             prediction.engine.begin_stroke()
 
     def move(
-        self, position: NDArray[np.float64], vertex: int, prediction: Prediction | None
+        self,
+        position: NDArray[np.float64],
+        vertex: int,
+        prediction: Prediction | None,
+        *,
+        more: bool = False,
     ) -> StrokeUpdate:
         """Press the brush at a point of the surface (mm) near `vertex`; return what changed.
 
         While no prediction of the stroke's case is there, places are painted without being
-        recoloured; the first update after it has arrived recolours them too.
+        recoloured; the first update after it has arrived recolours them too. So it is while `more`
+        places follow that were passed in the same move of the hand.
         """
         stroke = self._stroke
         if stroke is None:
@@ -84,9 +90,9 @@ class Painting:
             stroke.case.surface.mesh, position, vertex, brush.radius_mm, brush.softness
         )
         painted = stroke.dab(vertices, weight)
-        if len(painted) == 0:
+        if len(painted) == 0 and not self._unseen:
             return NOTHING
-        if prediction is None or prediction.case is not stroke.case:
+        if more or prediction is None or prediction.case is not stroke.case:
             self._unseen.append(painted)
             return StrokeUpdate(vertices=NOTHING.vertices, srgb=NOTHING.srgb, painted=painted)
         changed = np.unique(np.concatenate([painted, *self._unseen])).astype(np.int32)

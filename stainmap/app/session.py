@@ -389,9 +389,11 @@ class Session(PredictedSession):
         """Put the brush down; raise PlanError if it has nothing to paint."""
         self._painting.begin(self._require_case(), brush, self.prediction)
 
-    def stroke_to(self, position: NDArray[np.float64], vertex: int) -> StrokeUpdate:
+    def stroke_to(
+        self, position: NDArray[np.float64], vertex: int, *, more: bool = False
+    ) -> StrokeUpdate:
         """Press the brush at a point of the surface (mm) near `vertex`; see `Painting.move`."""
-        return self._painting.move(position, vertex, self.prediction)
+        return self._painting.move(position, vertex, self.prediction, more=more)
 
     def end_stroke(self) -> None:
         """Lift the brush: the draft becomes one new case."""

@@ -12,7 +12,8 @@ Needs numpy and scipy only. Where to find what:
 - ways: `geodesic` (distances, paths), `crease_path` (lines along creases)
 - areas: `brush`, `crease_fill`, `region` (grow, shrink, smooth), `mincut`, `mirroring`
 - rays and sight: `picking`, `openness`
-- bodies: `thickness` of walls, `section`, `neck` (smallest sections), `cutting` and `capping`
+- bodies: `thickness` of walls, `section`, `cut_lines`, `neck` (smallest
+  sections), `cutting` and `capping`
 - how much of a surface lies below a value: `below_level`
 - flat maps of a piece of surface: `flattening`
 

@@ -31,6 +31,9 @@ class BrushRing:
         """
         reach = radius_mm + self._longest_edge
         near = np.asarray(self._tree.query_ball_point(position, reach), dtype=np.int32)
+        # Only edges that cross the ball are cut: both ends lie about its surface.
+        away = np.linalg.norm(self._mesh.vertices[near] - position, axis=1)
+        near = near[away > radius_mm - self._longest_edge]
         pieces = self._cuts(near, position, radius_mm, eye)
         return pieces if len(pieces) >= 3 else self._circle(position, face, radius_mm)
 
@@ -42,12 +45,13 @@ class BrushRing:
             return np.empty((0, 2, 3))
         faces = np.unique(mesh.vertex_faces[near].indices)
         points = mesh.vertices[mesh.faces[faces]]
-        normals = np.cross(points[:, 1] - points[:, 0], points[:, 2] - points[:, 0])
-        points = points[np.einsum("ij,ij->i", normals, eye - points.mean(axis=1)) > 0.0]
         out = np.linalg.norm(points - position, axis=2) - radius_mm
+        cut = ((out < 0.0).sum(axis=1) % 3) > 0
+        points, out = points[cut], out[cut]
+        normals = np.cross(points[:, 1] - points[:, 0], points[:, 2] - points[:, 0])
+        facing = np.einsum("ij,ij->i", normals, eye - points.mean(axis=1)) > 0.0
+        points, out = points[facing], out[facing]
         inside = out < 0.0
-        cut = (inside.sum(axis=1) % 3) > 0
-        points, out, inside = points[cut], out[cut], inside[cut]
         # The corner that is alone on its side; both edges at it are cut.
         alone = np.where(inside.sum(axis=1) == 1, inside.argmax(axis=1), (~inside).argmax(axis=1))
         row = np.arange(len(points))

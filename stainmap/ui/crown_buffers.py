@@ -41,6 +41,7 @@ class CrownBuffers:
     """
 
     def __init__(self) -> None:
+        self._mesh: TriMesh | None = None
         self._arrays: dict[int, AnyArray] = {}
         self._stale: set[int] = set()
         self._buffers: dict[int, QOpenGLBuffer] = {}
@@ -53,6 +54,7 @@ class CrownBuffers:
     def set_mesh(self, mesh: TriMesh) -> None:
         """Take a mesh; normals are its own, openness full, colour white, until told otherwise."""
         count = mesh.vertex_count
+        self._mesh = mesh
         self._put(shaders.POSITION, mesh.vertices.astype(np.float32))
         self.set_shading(plain_shading(mesh))
         self._put(shaders.COLOUR, np.full((count, 4), 255, np.uint8))
@@ -121,9 +123,15 @@ class CrownBuffers:
         self._faces[name] = np.ascontiguousarray(faces, dtype=np.int32)
         self._stale_faces.add(name)
 
+    @property
+    def is_closed(self) -> bool:
+        """True if nothing behind a face can be seen; asked only where that has been worked out."""
+        return self._mesh is not None and bool(vars(self._mesh).get("is_watertight", False))
+
     def clear(self) -> None:
         """Hold no crown any more; the context must be current if any was drawn."""
         self.release()
+        self._mesh = None
         self._arrays, self._faces = {}, {}
         self._stale, self._stale_faces = set(), set()
 

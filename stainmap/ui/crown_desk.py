@@ -333,7 +333,11 @@ class CrownDesk(QObject):
 
     def _move(self, position: NDArray[np.float64], vertex: int, _keys: Qt.KeyboardModifier) -> None:
         if self._session.is_painting:
-            self._draw(self._session.stroke_to(position, vertex))
+            # What the hand passed in one move is coloured once, at its end.
+            if self._view.passes_by:
+                self._session.stroke_to(position, vertex, more=True)
+            else:
+                self._draw(self._session.stroke_to(position, vertex))
 
     def _draw(self, update: StrokeUpdate) -> None:
         stroke, painted = self._session.stroke, update.painted

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
+from PySide6.QtCore import QEvent, QLineF, QObject, QPointF, QRect, QRectF, Qt
+from PySide6.QtGui import QColor, QFocusEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from stainmap.model.tooth import Tooth
@@ -70,12 +70,30 @@ class CrownOverlay(QWidget):
         self.ring_point: FloatArray | None = None
         self.preview: Preview | None = None
         self.found: Preview | None = None
+        self.cut: Preview | None = None
         self.probe: FloatArray | None = None
         self.probe_anchor = QPointF()
         self.size_word = "sintered"
         self.has_scale = True
         self.ink = SURROUND_TEXT
         self.row_labels: tuple[RowLabel, ...] = ()
+        # True while the keyboard has come to the view by a key.
+        self.marks_focus = False
+        parent.installEventFilter(self)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Mark the view once the keyboard comes to it by Tab; a click needs no mark."""
+        if isinstance(event, QFocusEvent) and watched is self.parent():
+            by_key = event.reason() in (
+                Qt.FocusReason.TabFocusReason,
+                Qt.FocusReason.BacktabFocusReason,
+                Qt.FocusReason.ShortcutFocusReason,
+            )
+            marks = event.gotFocus() and by_key
+            if marks != self.marks_focus:
+                self.marks_focus = marks
+                self.update()
+        return super().eventFilter(watched, event)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Draw all marks that apply."""
@@ -84,6 +102,9 @@ class CrownOverlay(QWidget):
             return
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        if self.marks_focus:
+            painter.setPen(QPen(_TOOL, 2))
+            painter.drawRoundedRect(QRectF(self.rect()).adjusted(2, 2, -2, -2), 3, 3)
         self._paint_pills(painter, camera)
         if directions is not None:
             self._paint_sides(painter, camera, directions)
@@ -91,10 +112,27 @@ class CrownOverlay(QWidget):
             self._paint_scale(painter, camera)
         paint_row_labels(painter, self.row_labels, camera, self.width(), self.height())
         self._paint_found(painter, camera)
+        self._paint_cut(painter, camera)
         self._paint_preview(painter, camera)
         self._paint_ring(painter, camera)
         self._paint_probe(painter, camera)
         painter.end()
+
+    def set_ring(self, ring: FloatArray | None) -> None:
+        """Draw another outline of the brush; only what it and the last one cover is painted."""
+        before, self.ring = self._ring_rect(), ring
+        changed = before.united(self._ring_rect())
+        if not changed.isEmpty():
+            self.update(changed)
+
+    def _ring_rect(self) -> QRect:
+        """Return where the outline of the brush lies, with room for its line."""
+        if self.camera is None or self.ring is None or not len(self.ring):
+            return QRect()
+        places = self._to_screen(self.camera, self.ring.reshape(-1, 3))[:, :2]
+        left, top = (int(v) for v in np.floor(places.min(axis=0)))
+        right, bottom = (int(v) for v in np.ceil(places.max(axis=0)))
+        return QRect(left, top, right - left, bottom - top).adjusted(-4, -4, 4, 4)
 
     def _to_screen(self, camera: Camera, points: FloatArray) -> FloatArray:
         return camera.project(points, self.width(), self.height())
@@ -175,6 +213,14 @@ class CrownOverlay(QWidget):
                 painter.setPen(QPen(colour, width))
                 painter.drawEllipse(QPointF(x, y), _FOUND_PX, _FOUND_PX)
 
+    def _paint_cut(self, painter: QPainter, camera: Camera) -> None:
+        """Draw where a section lies, as far as it is seen from here."""
+        cut = self.cut
+        if cut is not None and len(cut.pieces):
+            towards_eye = camera.eye - cut.pieces.mean(axis=1)
+            facing = np.einsum("ni,ni->n", towards_eye, cut.normals) > 0.0
+            self._paint_pieces(painter, camera, cut.pieces[facing], _TOOL, 1.6)
+
     def _paint_ring(self, painter: QPainter, camera: Camera) -> None:
         if self.ring is not None:
             self._paint_pieces(painter, camera, self.ring, QColor(SURROUND_TEXT), 1.2)
@@ -191,7 +237,7 @@ class CrownOverlay(QWidget):
         if not len(pieces):
             return
         points = self._to_screen(camera, pieces.reshape(-1, 3))[:, :2].reshape(-1, 4)
-        lines = [QLineF(*(float(v) for v in row)) for row in points]
+        lines = [QLineF(*row) for row in points.tolist()]
         for colour, width in ((_WHITE_HALO, width_px + 2.0), (ink, width_px)):
             pen = QPen(colour, width)
             pen.setCapStyle(Qt.PenCapStyle.RoundCap)

@@ -98,6 +98,8 @@ class CrownView(CrownStage):
         self._ring: BrushRing | None = None
         self._task, self._brush_mm, self._has_ring = PointerTask.TURN, 0.6, True
         self._painting = self._pointed = self._shifts = False
+        # True while places of a stroke are told that the hand has only passed.
+        self.passes_by = False
         self._pointer: QPointF | None = None
         self._dragged_from: QPointF | None = None
         self._clicked_at: QPointF | None = None
@@ -217,8 +219,7 @@ class CrownView(CrownStage):
                 self._ring = BrushRing(self._mesh)
             ring = self._ring.around(hit.position, hit.face, self._brush_mm, self._camera.eye)
         if ring is not None or self.overlay.ring is not None:
-            self.overlay.ring = ring
-            self.overlay.update()
+            self.overlay.set_ring(ring)
 
     # --- mouse and keys ------------------------------------------------------------------
 
@@ -374,12 +375,18 @@ class CrownView(CrownStage):
         start, end = self._stroke_at, event.position()
         way = end - start
         count = int(np.hypot(way.x(), way.y()) / step)
+        hits = []
         for k in range(1, count + 1):
             at = start + way * (k * step / float(np.hypot(way.x(), way.y())))
             self._stroke_at = at
             hit = self.pick(at)
             if hit is not None:
-                self._lay_ring(hit)
-                self.stroke_moved.emit(hit.position, hit.vertex, event.modifiers())
+                hits.append(hit)
+        for left, hit in zip(range(len(hits) - 1, -1, -1), hits, strict=True):
+            self.passes_by = left > 0
+            self.stroke_moved.emit(hit.position, hit.vertex, event.modifiers())
             if not self._painting:
-                return
+                break
+        self.passes_by = False
+        if hits and self._painting:
+            self._lay_ring(hits[-1])

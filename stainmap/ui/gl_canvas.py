@@ -39,13 +39,14 @@ from stainmap.ui.theme import SURROUND
 
 SLOW_FRAME_MS = 40.0
 _REST_MS = 140
-_DEPTH_TEST, _LEQUAL = 0x0B71, 0x0203
+_DEPTH_TEST, _LEQUAL, _CULL_FACE = 0x0B71, 0x0203, 0x0B44
 _COLOUR_AND_DEPTH = 0x4000 | 0x0100
 _TRIANGLES, _UNSIGNED_INT = 0x0004, 0x1405
 # A software driver gathers all triangles it has not been told to draw: 60 MB for half a million.
 _CORNERS_AT_ONCE, _INDEX_BYTES = 60_000, 4
 _TEXTURE_0, _TEXTURE_2D = 0x84C0, 0x0DE1
 _RGBA, _UNSIGNED_BYTE, _RGBA8 = 0x1908, 0x1401, 0x8058
+_ALL = slice(None)
 # Shifts in pixels on a turned grid, so that near-level and near-upright edges gain most.
 _SHIFTS = ((-0.125, -0.375), (0.375, -0.125), (0.125, 0.375), (-0.375, 0.125))
 
@@ -111,10 +112,11 @@ class GlCanvas(QOpenGLWidget):
         self._programs: dict[Pass, Program] = {}
         self._resolve: Program | None = None
         self._shifted: list[QOpenGLFramebufferObject] = []
-        self._shifts_done = 0
+        self._shifts_done = self._corners_done = 0
         self._whole_due = True
         self._resolve_due = False
         self._part_due = False
+        self._parts: list[NDArray[np.int32]] = []
         self._rest = QTimer(self)
         self._rest.setSingleShot(True)
         self._rest.timeout.connect(self._polish)
@@ -139,13 +141,11 @@ class GlCanvas(QOpenGLWidget):
 
     def draw_part(self, faces: NDArray[np.int32]) -> None:
         """Draw some triangles again over the picture, after values at their corners changed."""
-        if self._part_due and not self._whole_due:
-            self.draw_again()
-            return
         self._stop_polishing()
         self._resolve_due = False
         if not self._whole_due:
-            self._drawn.set_faces(PART, faces)
+            # Several dabs may come before the picture is painted: all of them are drawn then.
+            self._parts = [*self._parts, faces] if self._part_due else [faces]
             self._part_due = True
         self.update()
 
@@ -205,8 +205,9 @@ class GlCanvas(QOpenGLWidget):
         if self._whole_due:
             self._paint_whole()
         elif self._part_due:
+            self._drawn.set_faces(PART, np.concatenate(self._parts))
             self._paint_triangles(PART, (0.0, 0.0))
-            self._part_due = False
+            self._part_due, self._parts = False, []
             self._rest.start(_REST_MS)
         elif self._resolve_due:
             self._paint_average()
@@ -250,7 +251,11 @@ class GlCanvas(QOpenGLWidget):
         gl.glClear(_COLOUR_AND_DEPTH)
 
     def _paint_triangles(
-        self, faces: str, shift: tuple[float, float], which: Pass | None = None
+        self,
+        faces: str,
+        shift: tuple[float, float],
+        which: Pass | None = None,
+        corners: slice = _ALL,
     ) -> None:
         gl, array, picture = self._functions, self._array, self._picture
         drawn = self._drawn
@@ -263,14 +268,17 @@ class GlCanvas(QOpenGLWidget):
         array.bind()
         gl.glEnable(_DEPTH_TEST)
         gl.glDepthFunc(_LEQUAL)
+        if drawn.is_closed:
+            gl.glEnable(_CULL_FACE)
         program.bind()
         self._set_uniforms(program, picture, shift)
         drawn.bind(gl, ATTRIBUTES[look])
-        corners = drawn.bind_faces(faces)
-        for first in range(0, corners, _CORNERS_AT_ONCE):
-            count = min(_CORNERS_AT_ONCE, corners - first)
+        for first in range(drawn.bind_faces(faces))[corners][::_CORNERS_AT_ONCE]:
+            end = min(first + _CORNERS_AT_ONCE, range(3 * drawn.face_count(faces))[corners].stop)
+            count = end - first
             gl.glDrawElements(_TRIANGLES, count, _UNSIGNED_INT, POINTER(first * _INDEX_BYTES))
             gl.glFlush()
+        gl.glDisable(_CULL_FACE)
         gl.glDisable(_DEPTH_TEST)
         array.release()
 
@@ -310,13 +318,25 @@ class GlCanvas(QOpenGLWidget):
         if not self._shifted:
             self._shifted = [_picture_buffer(self._pixels()) for _ in _SHIFTS]
         if not self._resolve_due and not self._rest.property("shift"):
-            self._shifts_done = 0
+            self._shifts_done = self._corners_done = 0
         target = self._shifted[self._shifts_done]
         target.bind()
-        self._clear_surround()
-        self._paint_triangles(WHOLE, _SHIFTS[self._shifts_done])
+        if not self._corners_done:
+            self._clear_surround()
+        # On a slow machine in pieces, so that the next stroke need not wait for a whole picture.
+        all_corners = 3 * self._drawn.face_count(WHOLE)
+        most = _CORNERS_AT_ONCE if self.is_slow else all_corners
+        piece = slice(self._corners_done, min(self._corners_done + most, all_corners))
+        self._paint_triangles(WHOLE, _SHIFTS[self._shifts_done], corners=piece)
+        if self.is_slow:
+            self._functions.glFinish()
         target.release()
         self.doneCurrent()
+        self._corners_done = piece.stop if piece.stop < all_corners else 0
+        if self._corners_done:
+            self._rest.setProperty("shift", True)
+            self._rest.start(0)
+            return
         self._shifts_done += 1
         unfinished = self._shifts_done < len(_SHIFTS)
         self._rest.setProperty("shift", unfinished)

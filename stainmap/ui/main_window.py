@@ -50,6 +50,7 @@ from stainmap.ui.row_desk import RowDesk
 from stainmap.ui.run_desk import RunDesk
 from stainmap.ui.run_strip import RunStrip
 from stainmap.ui.saving_flow import SavingFlow
+from stainmap.ui.section_window import SectionDesk
 from stainmap.ui.settings_desk import SettingsDesk
 from stainmap.ui.settings_reach import go_by_settings
 from stainmap.ui.side_panels import OUTCOME_PX, PLAN_PX, OutcomeSide, PanelDock, PlanPanel
@@ -123,6 +124,7 @@ class MainWindow(QMainWindow):
         self.advice.marked.connect(self.flats.mark)
         self.tools = ZoneToolDesk(session, self.crown, self.desk, self.plan.brush, runner, self)
         self.look_desk = LookDesk(session, self.desk, self._own_runners[2], self)
+        self.sections = SectionDesk(session, self.desk, self)
         self.display = DisplayDesk(settings, self.looks, self)
         self.row_desk = RowDesk(session, self.desk, self._own_runners[2], settings, self)
         self.sliders = ZoneSlidersDesk(session, self.crown, runner, self.set_look, self)
@@ -230,6 +232,7 @@ class MainWindow(QMainWindow):
         self.desk.refresh(change)
         self.look_desk.refresh(change)
         self.row_desk.refresh(change)
+        self.sections.refresh(change)
         self.flats.refresh(change)
         self.plan_desk.refresh(change)
         self.order.refresh(change)

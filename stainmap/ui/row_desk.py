@@ -57,6 +57,7 @@ class RowDesk(QObject):
         self.card = self._view.legends.row
         self.card.stop_asked.connect(self.stop)
         self.card.neighbours_asked.connect(self.choose_neighbours)
+        desk.replaced.connect(self.refresh_colours)
 
     # --- what is asked for ---------------------------------------------------------------
 
@@ -181,7 +182,7 @@ class RowDesk(QObject):
 
     def refresh_colours(self) -> None:
         """Colour the neighbours by what is wanted now, and say how far the crown is off them."""
-        row, prediction, case = self._view.row, self._session.prediction, self._session.case
+        row, prediction, case = self._view.row, self._desk.prediction, self._session.case
         if row is None or self._view.look is not Look.ROW or prediction is None or case is None:
             return
         if prediction.case.surface is not case.surface or prediction is self._coloured:

@@ -251,6 +251,7 @@ class WindowActions(QObject):
         self._of_case += [
             self._action(menu, "Under all &lights...", window.dialogs.show_lights, "Ctrl+L"),
             self._action(menu, "Check this &point", window.dialogs.check_point, "Ctrl+K"),
+            self._action(menu, "&Section here...", window.sections.open, "Ctrl+J"),
         ]
         before = window.ways.before
         self._instead(menu, "&Before the last step", before.show_before)
