@@ -12,6 +12,7 @@ from PySide6.QtGui import (
     QMouseEvent,
     QPainter,
     QPaintEvent,
+    QPalette,
     QResizeEvent,
 )
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QLabel, QMenu, QTableView, QWidget
@@ -36,6 +37,7 @@ from stainmap.ui.theme import font
 
 _NARROWEST_PX, _WIDEST_PX = 36, 56
 _SCROLL_PX = 10
+_NO_STEPS = "No steps yet.\n\n+ step adds one of a liquid; Suggest coats looks for a whole plan."
 _ARROWS = {
     Qt.Key.Key_Left: (-1, 0),
     Qt.Key.Key_Right: (1, 0),
@@ -411,6 +413,11 @@ class CoatTable(QTableView):
         super().paintEvent(event)
         painter = QPainter(self.viewport())
         self._range.paint(painter)
+        if self._model.rowCount() and not self._model.columnCount():
+            painter.setFont(font(13))
+            painter.setPen(self.palette().color(QPalette.ColorRole.PlaceholderText))
+            room = self.viewport().rect().adjusted(12, TITLE_PX, -8, 0)
+            painter.drawText(room, int(Qt.TextFlag.TextWordWrap), _NO_STEPS)
         painter.end()
 
     def select_all_cells(self) -> None:

@@ -47,6 +47,7 @@ from stainmap.ui.printing_flow import PrintingFlow
 from stainmap.ui.recent_files import RecentFiles
 from stainmap.ui.recovery_desk import RecoveryDesk
 from stainmap.ui.row_desk import RowDesk
+from stainmap.ui.reach_desk import ReachDesk
 from stainmap.ui.run_desk import RunDesk
 from stainmap.ui.run_strip import RunStrip
 from stainmap.ui.saving_flow import SavingFlow
@@ -119,6 +120,7 @@ class MainWindow(QMainWindow):
         self.printing = PrintingFlow(session, runner, self.crown, self)
         self.plan_desk = PlanDesk(session, self.plan, self.outcome, self.run, self)
         self.order = OrderDesk(session, self.plan.table, self._own_runners[3], self)
+        self.reach = ReachDesk(session, self.outcome.outcome, self._own_runners[3], self)
         self.unit_values = UnitValuesDesk(session, runner, self.outcome.unit_values, self)
         self.advice = AdviceDesk(session, self.outcome.advice, self.crown, self)
         self.advice.marked.connect(self.flats.mark)
@@ -236,6 +238,7 @@ class MainWindow(QMainWindow):
         self.flats.refresh(change)
         self.plan_desk.refresh(change)
         self.order.refresh(change)
+        self.reach.refresh(change)
         self.run_desk.tray.refresh(change)
         self.unit_values.refresh(change)
         self.intake.refresh(change)

@@ -9,11 +9,14 @@ from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QPaintEvent,
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from stainmap.model.colour import Colour
+from stainmap.model.zone import Area
 from stainmap.optics.colorimetry import lab_to_srgb, white_point
+from stainmap.planning.out_of_reach import OutOfReach
 from stainmap.planning.outcome import AreaOutcome
+from stainmap.predict.uncertainty import inside_uncertainty, verdict
 from stainmap.ui.marks import Align, paint_text, paint_touching_swatches, signed
 from stainmap.ui.plate import link_button
-from stainmap.ui.section import PADDING, SectionHead
+from stainmap.ui.section import PADDING, SectionHead, TableNote
 from stainmap.ui.theme import tones
 
 _LEAST_ROW_PX, _LINE_PX, _HEAD_PX = 40, 13.5, 24
@@ -71,10 +74,34 @@ class OutcomeRow(QWidget):
         self._outcome: AreaOutcome | None = None
         self._lines: list[Line] = []
 
-    def set_outcome(self, outcome: AreaOutcome) -> None:
-        """Show an area."""
+    @property
+    def area(self) -> Area | None:
+        """The area that is shown."""
+        return None if self._outcome is None else self._outcome.area
+
+    def set_outcome(
+        self,
+        outcome: AreaOutcome,
+        *,
+        calibrated: bool = False,
+        beyond: OutOfReach | None = None,
+    ) -> None:
+        """Show an area.
+
+        Parameters
+        ----------
+        calibrated
+            Whether there are words for its difference to what is wanted.
+        beyond
+            Why no coats reach what is wanted of it.
+        """
         self._outcome = outcome
         self._lines = _lines(outcome)
+        words = _verdict(outcome) if calibrated else ""
+        if beyond is not None:
+            words = f"not reachable: bare block {beyond.axis} {beyond.bare:.1f}"
+        if words:
+            self._lines.append((words, [], True))
         self.setFixedHeight(max(_LEAST_ROW_PX, round(27 + _LINE_PX * len(self._lines))))
         self.setAccessibleName(_spoken(outcome, self._lines))
         self.setToolTip(_hint(outcome))
@@ -104,7 +131,8 @@ class OutcomeRow(QWidget):
         y += 1.0
         for name, figures, strong in self._lines:
             y += _LINE_PX
-            paint_text(painter, (x, y), name, t.soft, px=12)
+            words = t.soft if figures else t.ink
+            paint_text(painter, (x, y), name, words, px=12, width=self.width() - x)
             _paint_figures(painter, columns, y, figures, t.ink if strong else t.soft, 12, 400)
         if self.hasFocus():
             painter.setPen(QPen(QColor(t.accent), 2))
@@ -178,14 +206,38 @@ class OutcomePanel(QWidget):
         self._list = QVBoxLayout()
         self._list.setSpacing(0)
         column.addLayout(self._list)
+        self.reach = TableNote()
+        self.reach.hide()
         column.addSpacing(4)
+        column.addWidget(self.reach)
         self.change = link_button("say what is wanted")
         self.change.clicked.connect(self.change_asked)
         column.addWidget(self.change)
         self._rows: list[OutcomeRow] = []
+        self._shown: tuple[AreaOutcome, ...] = ()
+        self._calibrated = False
+        self._beyond: dict[Area, OutOfReach] = {}
 
-    def set_outcomes(self, outcomes: Sequence[AreaOutcome]) -> None:
-        """Show these areas, in this order."""
+    def set_out_of_reach(self, found: Sequence[OutOfReach]) -> None:
+        """Say of these areas that no coats bring them to what is wanted."""
+        beyond = {one.area: one for one in found}
+        if beyond != self._beyond:
+            self._beyond = beyond
+            self._show_rows()
+        labels = ", ".join(one.label for one in found)
+        self.reach.setVisible(bool(found))
+        if found:
+            self.reach.warn(f"Not reachable in {labels}: stain only lowers value and adds chroma.")
+
+    def set_outcomes(self, outcomes: Sequence[AreaOutcome], *, calibrated: bool = False) -> None:
+        """Show these areas, in this order.
+
+        Parameters
+        ----------
+        calibrated
+            Whether there are words for their differences to what is wanted.
+        """
+        self._shown, self._calibrated = tuple(outcomes), calibrated
         if outcomes:
             how = outcomes[0].predicted.measurement
             degrees = f"{how.observer_degrees}\N{DEGREE SIGN}"
@@ -201,10 +253,14 @@ class OutcomePanel(QWidget):
             row.asked_for.connect(self.area_asked_for)
             self._list.addWidget(row)
             self._rows.append(row)
+        self._show_rows()
+
+    def _show_rows(self) -> None:
         for k, row in enumerate(self._rows):
-            row.setVisible(k < len(outcomes))
-            if k < len(outcomes):
-                row.set_outcome(outcomes[k])
+            row.setVisible(k < len(self._shown))
+            if k < len(self._shown):
+                one = self._shown[k]
+                row.set_outcome(one, calibrated=self._calibrated, beyond=self._beyond.get(one.area))
 
 
 def _columns(width: int) -> tuple[float, float, float, float]:
@@ -243,6 +299,17 @@ def _lines(outcome: AreaOutcome) -> list[Line]:
     return lines
 
 
+def _verdict(outcome: AreaOutcome) -> str:
+    """Return what the difference to what is wanted means, once there is a calibration."""
+    if outcome.wanted is None or outcome.delta_e_00 is None or outcome.refused:
+        return ""
+    gaps = zip(outcome.predicted.lab, outcome.wanted.lab, strict=True)
+    sure = zip(gaps, outcome.plus_minus, outcome.difference_sd, strict=True)
+    if all(inside_uncertainty(one - other, sd, its) for (one, other), sd, its in sure):
+        return "inside the uncertainty"
+    return str(verdict(outcome.delta_e_00, calibrated=True))
+
+
 def _hint(outcome: AreaOutcome) -> str:
     """Return what a row says when it is pointed at."""
     names = ("L*", "a*", "b*")
@@ -259,7 +326,7 @@ def _spoken(outcome: AreaOutcome, lines: Sequence[Line]) -> str:
     names = ("L*", "C*", "h")
     parts = [("predicted", list(_absolute(outcome.predicted)), True), *lines]
     said = [
-        f"{name} " + ", ".join(f"{n} {v}" for n, v in zip(names, figures, strict=False))
+        f"{name} {', '.join(f'{n} {v}' for n, v in zip(names, figures, strict=False))}".strip()
         for name, figures, _ in parts
     ]
     if outcome.delta_e_00 is not None:

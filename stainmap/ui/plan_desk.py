@@ -21,7 +21,7 @@ from stainmap.model.plan import CoatSpan
 from stainmap.model.zone import OUTER_ZONES, Accent, Area, Zone
 from stainmap.planning.jar_warnings import JarWarnings, jar_warnings
 from stainmap.planning.outcome import AreaOutcome, plus_minus_text
-from stainmap.planning.schedule import run_strip
+from stainmap.planning.schedule import coats_to_paint, run_strip
 from stainmap.ui import case_figures as figures
 from stainmap.ui.answers import answers_of
 from stainmap.ui.run_strip import RunDetail, RunStrip
@@ -30,6 +30,7 @@ from stainmap.units import SizeState, TemperatureUnit
 
 _INSIDE = (Zone.INNER, Accent.INNER_NECK_BAND)
 _CLOCK_MS = 20_000
+_NOTHING_PAINTED = "No coats in this plan yet: how long the day takes is told once there are."
 _UNIT_FIELDS = ("units", "plan", "backings", "programme", "source", "surface", "reading")
 _SIZES = {"milled": SizeState.MILLED, "sintered": SizeState.SINTERED}
 
@@ -201,7 +202,8 @@ class PlanDesk(QObject):
             areas.sort(key=lambda one: one.area is not Zone.BODY)
         wanted = [one for one in areas if one.wanted is not None]
         zones = [one for one in areas if not isinstance(one.area, Accent)]
-        side.outcome.set_outcomes(wanted or zones)
+        calibrated = outcome is not None and outcome.calibrated
+        side.outcome.set_outcomes(wanted or zones, calibrated=calibrated)
         # What is wanted under another light is no step of value from what is predicted.
         comparable = [replace(one, wanted=None) if one.refused else one for one in areas]
         case = self._session.case
@@ -223,6 +225,9 @@ class PlanDesk(QObject):
         case = self._session.case
         if case is None:
             self._run.set_run((), RunDetail())
+            return
+        if not any(coats_to_paint(step) for step in case.plan.steps):
+            self._run.set_run((), RunDetail(), _NOTHING_PAINTED)
             return
         try:
             now = datetime.now().astimezone().replace(second=0, microsecond=0)

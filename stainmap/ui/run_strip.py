@@ -35,6 +35,7 @@ _WIDTHS = {
 _LEFT, _RIGHT = 150.0, 190.0
 _BAR_Y, _BAR_PX = 34.0, 30.0
 HEIGHT_PX = 94
+_NONE = "Open a crown to see how long it takes."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,6 +73,7 @@ class RunStrip(QWidget):
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setAccessibleName("Run")
         self._parts: tuple[RunPart, ...] = ()
+        self._words = _NONE
         self._detail = RunDetail()
         self._bars: list[tuple[RunStage, QRectF]] = []
         self._under: RunStage | None = None
@@ -79,13 +81,15 @@ class RunStrip(QWidget):
         self.setMouseTracking(True)
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
 
-    def set_run(self, parts: Sequence[RunPart], detail: RunDetail) -> None:
-        """Show these stages; none shows an empty strip."""
-        self._parts, self._detail = tuple(parts), detail
+    def set_run(self, parts: Sequence[RunPart], detail: RunDetail, words: str = _NONE) -> None:
+        """Show these stages; where there are none, these words."""
+        self._parts, self._detail, self._words = tuple(parts), detail, words
         if not self._parts:
             self._bars, self._under = [], None
         said = [f"{p.stage} {duration(p.minutes)} from {p.start:%H:%M}" for p in self._parts]
-        if self._parts:
+        if not self._parts:
+            said.append(self._words)
+        else:
             said.append(f"ready {_day(self._parts)} {self._parts[-1].end:%H:%M}")
         self.setAccessibleDescription("; ".join(said))
         self.update()
@@ -108,8 +112,7 @@ class RunStrip(QWidget):
         if not narrow:
             paint_text(painter, (16, 50), "lengths not to scale", t.soft, px=11)
         if not self._parts:
-            words = "Open a crown to see how long it takes."
-            paint_text(painter, (left, 54), words, t.soft)
+            paint_text(painter, (left, 54), self._words, t.soft, width=self.width() - left - 16)
             painter.end()
             return
         self._lay_bars(left, right)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QColor, QPainter, QPaintEvent
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPalette
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QWidget
 
 from stainmap.ui.theme import font, tones
@@ -32,6 +32,42 @@ class SoftLabel(QLabel):
         super().__init__(text, parent)
         self.setFont(font(px))
         self.setForegroundRole(self.palette().ColorRole.PlaceholderText)
+
+
+class TableNote(QLabel):
+    """A small line under figures: what they mean, or what is wrong with one of them."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFont(font(11))
+        self.setWordWrap(True)
+        self.setIndent(0)
+        self._warns = False
+
+    def tell(self, text: str) -> None:
+        """Show a remark."""
+        self._show(text, warns=False)
+
+    def warn(self, text: str) -> None:
+        """Show a sentence that somebody should read, with the caution bar before it."""
+        self._show(text, warns=True)
+
+    def _show(self, text: str, *, warns: bool) -> None:
+        self._warns = warns
+        self.setForegroundRole(
+            QPalette.ColorRole.WindowText if warns else QPalette.ColorRole.PlaceholderText
+        )
+        self.setContentsMargins(10 if warns else 0, 2, 0, 2)
+        self.setText(text)
+        self.setAccessibleName(text)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Draw the caution bar, then the words."""
+        if self._warns:
+            painter = QPainter(self)
+            painter.fillRect(0, 0, 3, self.height(), QColor(tones(self).caution))
+            painter.end()
+        super().paintEvent(event)
 
 
 class SectionHead(QWidget):

@@ -3,24 +3,16 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPalette
-from PySide6.QtWidgets import (
-    QDockWidget,
-    QFrame,
-    QLabel,
-    QScrollArea,
-    QToolButton,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtGui import QColor, QPainter, QPaintEvent
+from PySide6.QtWidgets import QDockWidget, QFrame, QScrollArea, QToolButton, QVBoxLayout, QWidget
 
 from stainmap.ui.advice_panel import AdvicePanel
 from stainmap.ui.brush_bar import BrushBar
 from stainmap.ui.coat_table import CoatTable
 from stainmap.ui.icons import icon
 from stainmap.ui.outcome_panel import OutcomePanel
-from stainmap.ui.section import PADDING, Hairline, SectionHead
-from stainmap.ui.theme import font, tones
+from stainmap.ui.section import PADDING, Hairline, SectionHead, TableNote
+from stainmap.ui.theme import tones
 from stainmap.ui.unit_panel import UnitPanel
 from stainmap.ui.unit_values_panel import UnitValuesPanel
 from stainmap.ui.value_ladder import ValueLadder
@@ -67,42 +59,6 @@ class PlanPanel(QWidget):
         column.addWidget(self.unit)
         column.addLayout(inner)
         column.addStretch(1)
-
-
-class TableNote(QLabel):
-    """The line under the coat table: what its figures mean, or what is wrong with one of them."""
-
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.setFont(font(11))
-        self.setWordWrap(True)
-        self.setIndent(0)
-        self._warns = False
-
-    def tell(self, text: str) -> None:
-        """Show a remark."""
-        self._show(text, warns=False)
-
-    def warn(self, text: str) -> None:
-        """Show a sentence that somebody should read, with the caution bar before it."""
-        self._show(text, warns=True)
-
-    def _show(self, text: str, *, warns: bool) -> None:
-        self._warns = warns
-        self.setForegroundRole(
-            QPalette.ColorRole.WindowText if warns else QPalette.ColorRole.PlaceholderText
-        )
-        self.setContentsMargins(10 if warns else 0, 2, 0, 2)
-        self.setText(text)
-        self.setAccessibleName(text)
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        """Draw the caution bar, then the words."""
-        if self._warns:
-            painter = QPainter(self)
-            painter.fillRect(0, 0, 3, self.height(), QColor(tones(self).caution))
-            painter.end()
-        super().paintEvent(event)
 
 
 class OutcomeSide(QWidget):

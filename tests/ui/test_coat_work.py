@@ -147,3 +147,9 @@ def test_warnings_stand_at_their_jars_and_neighbours_on_the_ladder(
     window.session.edit("neighbour", lambda c: replace(c, intake=intake))
     assert "beside it 35 L* 71.5" in window.outcome.ladder.accessibleDescription()
     assert not window.outcome.ladder.grab().isNull()
+
+    # A plan without coats: nothing is made of the day, and the table says how to go on.
+    window.session.edit("clear", lambda c: replace(c, plan=StainPlan(block=c.plan.block)))
+    assert window.run.accessibleDescription().startswith("No coats in this plan yet")
+    assert "add one" in window.plan.note.text()
+    assert not window.plan.table.grab().isNull()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import datetime, timedelta, timezone
 
 import numpy as np
@@ -17,6 +18,7 @@ from stainmap.errors import PlanError
 from stainmap.model.colour import Colour
 from stainmap.model.tooth import Role, Tooth, Unit
 from stainmap.model.zone import Accent, Zone
+from stainmap.planning.out_of_reach import OutOfReach
 from stainmap.planning.outcome import AreaOutcome
 from stainmap.planning.schedule import RunPart, RunStage
 from stainmap.planning.size_check import Size
@@ -158,6 +160,52 @@ def test_asking_for_an_area_by_click_and_by_key(qtbot: QtBot) -> None:
     assert [row.isVisible() for row in panel.findChildren(OutcomeRow)] == [True, False]
 
 
+def test_a_difference_has_words_once_there_is_a_calibration(qtbot: QtBot) -> None:
+    """Thresholds 0.8 and 1.8 [Paravina2015]; a gap within the plus-minus has none."""
+    row = OutcomeRow()
+    qtbot.addWidget(row)
+    sure = (0.3, 0.3, 0.3)
+
+    def said(wanted: Colour, distance: float, sd: tuple[float, float, float] = sure) -> str:
+        one = outcome(Zone.BODY, colour(74, 1, 18), wanted=wanted, delta_e_00=distance)
+        row.set_outcome(replace(one, plus_minus=sd), calibrated=True)
+        return row.accessibleName()
+
+    assert "not seen by most" in said(colour(73.1, 1, 18), 0.7)
+    assert "seen, usually accepted" in said(colour(72.2, 1, 18), 1.4)
+    assert "usually rejected" in said(colour(70.0, 1, 18), 3.0)
+    assert "inside the uncertainty" in said(colour(72.2, 1, 18), 1.4, (2.5, 1.3, 2.5))
+    row.set_outcome(outcome(Zone.BODY, colour(74, 1, 18), wanted=colour(70, 1, 18), delta_e_00=3.0))
+    assert "usually" not in row.accessibleName()
+
+
+def test_what_no_coats_reach_is_said_at_the_area_and_below(qtbot: QtBot) -> None:
+    panel = OutcomePanel()
+    qtbot.addWidget(panel)
+    body = outcome(Zone.BODY, colour(74, 1, 18), wanted=colour(79, 1, 18), delta_e_00=3.5)
+    panel.set_outcomes([body, outcome(Zone.CUSP, colour(72, 0, 14))])
+    assert panel.reach.isHidden()
+    beyond = OutOfReach(area=Zone.BODY, label="body", axis="L*", wanted=79.0, bare=75.3)
+    panel.set_out_of_reach([beyond])
+    assert panel.reach.text() == ("Not reachable in body: stain only lowers value and adds chroma.")
+    rows = panel.findChildren(OutcomeRow)
+    assert "not reachable: bare block L* 75.3" in rows[0].accessibleName()
+    assert "not reachable" not in rows[1].accessibleName()
+    panel.set_out_of_reach(())
+    assert panel.reach.isHidden()
+    assert "not reachable" not in rows[0].accessibleName()
+
+
+def test_the_ladder_never_falls_below_twenty_px_per_l(qtbot: QtBot) -> None:
+    ladder = ValueLadder()
+    qtbot.addWidget(ladder)
+    areas = [outcome(Zone.BODY, colour(80, 1, 18)), outcome(Zone.FISSURE, colour(61, 1, 18))]
+    ladder.set_outcomes(areas, [("35", 58.0)])
+    steps = ladder._y(60) - ladder._y(61)
+    assert steps >= 20.0
+    assert "beside it 35 L* 58.0" in ladder.accessibleDescription()
+
+
 def test_swatches_show_the_srgb_of_the_colour() -> None:
     # L* 50 neutral is 0x77 in sRGB; that is also the surround.
     assert screen_colour(colour(50.0, 0.0, 0.0)) == theme.SURROUND
@@ -209,7 +257,7 @@ def test_the_run_says_when_it_is_ready(qtbot: QtBot) -> None:
         strip.resize(width, strip.height())
         assert not strip.grab().isNull()
     strip.set_run((), RunDetail())
-    assert strip.accessibleDescription() == ""
+    assert strip.accessibleDescription() == "Open a crown to see how long it takes."
 
 
 @pytest.mark.parametrize(
