@@ -58,7 +58,7 @@ WORDS: Final[dict[Kind, FaultWords]] = {
         " a border is feathered, not left free.",
     ),
     Kind.FAULT_GREEN_CUSP: FaultWords(
-        cause="The cusps were lowered with a cool liquid where a neutral one was planned",
+        cause="The cusps were lowered with a cool liquid instead of the planned one",
         sign="The cusps are greenish: their a* is below that of the plan, the rest is as planned",
         lesson="What lowers value also has a hue. On a yellowish block a cool liquid turns green."
         " Take a neutral or a rosier one, or mix the two kinds of coats.",

@@ -178,7 +178,7 @@ WORDS: Final[dict[Kind, TaskWords]] = {
                 'Add the steps in that order with "+ step", and type the coats of every area into'
                 " the column. Accents add to the zone below them."
             ),
-            "A step at the wrong place can be moved: right click its head.",
+            "A step at the wrong place can be dragged to the right one by its head.",
             "Hand in when the table says what the sheet says.",
         ),
     ),
@@ -190,7 +190,7 @@ WORDS: Final[dict[Kind, TaskWords]] = {
             "Keep the light in the room as it is, and sit as you do at work.",
             "Left arrow or a click on the left half: the left is lighter. Right arrow: the right.",
             "Where you cannot tell, guess: guesses are part of the method.",
-            "It ends by itself after some forty pairs. Esc breaks off.",
+            "It ends by itself after 40 to 120 pairs, some minutes. Esc breaks off.",
         ),
     ),
 } | {

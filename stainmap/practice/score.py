@@ -95,6 +95,10 @@ class Score:
         The best and the worst thing, one sentence each.
     overlay
         What was missed and what is too much, or None where there is nothing to draw.
+    details
+        Figures to be kept with the attempt.
+    lesson
+        How it comes about and what helps; empty where the parts say it all.
     """
 
     value: float
@@ -103,6 +107,7 @@ class Score:
     worst: str
     overlay: Overlay | None = None
     details: dict[str, float | str] = field(default_factory=dict)
+    lesson: str = ""
 
     @property
     def skills(self) -> dict[str, float]:
@@ -123,6 +128,7 @@ def total(
     *,
     empty: bool = False,
     details: dict[str, float | str] | None = None,
+    lesson: str = "",
 ) -> Score:
     """Return the score of some parts: their points together, not below the floor.
 
@@ -130,10 +136,13 @@ def total(
     ----------
     empty
         Nothing was done: the floor, whatever the parts say.
+    details, lesson
+        As of `Score`.
     """
     points = sum(part.points for part in parts)
     value = FLOOR if empty else min(max(points, FLOOR), FULL)
-    best = max(parts, key=lambda part: (part.share, part.worst))
+    # What was reached comes before faults that were not made.
+    best = max(parts, key=lambda part: (part.points, part.share, part.worst))
     worst = max(parts, key=lambda part: part.lost)
     return Score(
         value=round(value, 1),
@@ -142,11 +151,12 @@ def total(
         worst="Nothing is missing." if worst.lost < _ROUNDING else worst.sentence,
         overlay=overlay,
         details=details or {},
+        lesson=lesson,
     )
 
 
 def _best(part: ScorePart, *, empty: bool) -> str:
-    if empty or part.share < _ROUNDING:
+    if empty or part.points < _ROUNDING:
         return "A beginning is made: look at the true answer, then try again."
     return part.sentence
 

@@ -118,12 +118,15 @@ def _areas(task: Task, case: Case) -> Score:
 
 def _overlap_part(task: Task, one: AreaOverlap, before: AreaOverlap, most: float) -> ScorePart:
     name = _name(task, one.area)
+    told = f"{name} zone" if isinstance(one.area, Zone) else name
     gained = max(one.overlap - before.overlap, 0.0) / max(1.0 - before.overlap, 1e-9)
     if one.overlap > 1.0 - 1e-6:
-        text = f"The {name} is where it belongs."
+        text = f"The {told} is where it belongs."
+    elif one.overlap < 0.005:
+        text = f"The {told} was not found: {one.missed_mm2:.1f} mm\N{SUPERSCRIPT TWO} of it."
     else:
         text = (
-            f"The {name} overlaps {100 * one.overlap:.0f} % with the true one:"
+            f"The {told} overlaps the true one by {100 * one.overlap:.0f} %:"
             f" {one.missed_mm2:.1f} mm\N{SUPERSCRIPT TWO} missed,"
             f" {one.extra_mm2:.1f} mm\N{SUPERSCRIPT TWO} too much."
         )
@@ -236,15 +239,15 @@ def _reach_text(task: Task, one: AreaReach) -> str:
         if one.bands <= 1.0:
             return f"{name}: within {one.bands:.1f} dE00 of the wanted shade."
         return (
-            f"{name}: {one.bands:.1f} dE00 from the wanted shade ({value:+.1f} L*,"
-            f" {chroma:+.1f} C*); 1.0 is near enough."
+            f"{name}: {one.bands:.1f} dE00 from the wanted shade ({_signed(value)} L*,"
+            f" {_signed(chroma)} C*); 1.0 is near enough."
         )
     if one.bands <= 1.0:
         return f"{name}: its step from the body is as wanted."
     if abs(value) < 0.05:
         return f"{name}: {_more_or_less(chroma)} chroma against the body by {abs(chroma):.1f} C*."
     way = "too light" if value > 0 else "too dark"
-    return f"{name}: {way} against the body by {abs(value):.1f} L*, {chroma:+.1f} in C*."
+    return f"{name}: {way} against the body by {abs(value):.1f} L*, {_signed(chroma)} in C*."
 
 
 def _more_or_less(chroma: float) -> str:
@@ -298,7 +301,7 @@ def _economy(task: Task, looked: Looked, most: float, gained: float) -> ScorePar
     more_jars = max(jars - enough_jars, 0)
     more_rounds = max(rounds - enough_rounds, 0)
     share = max(1.0 - 0.35 * more_jars - 0.08 * more_rounds, 0.0)
-    text = f"{jars} jars and {rounds} rounds of painting; {enough_jars} and {enough_rounds} do it."
+    text = f"{_work(jars, rounds)}; {_work(enough_jars, enough_rounds)} do it."
     return reached(Skill.ECONOMY, "few jars and coats", most, share * gained, text)
 
 
@@ -360,12 +363,9 @@ def _jars_part(case: Case, true: Case) -> ScorePart:
     more_rounds = max(rounds - enough_rounds - _ROUNDS_SPARE, 0)
     cost = min(_JAR_COST * more_jars, _JAR_CAP) + min(_ROUND_COST * more_rounds, _ROUND_CAP)
     if cost > 0.0:
-        text = (
-            f"{jars} jars and {rounds} rounds of painting, where {enough_jars} jars and"
-            f" {enough_rounds} rounds do it."
-        )
+        text = f"{_work(jars, rounds)}, where {_work(enough_jars, enough_rounds)} do it."
     else:
-        text = f"{jars} jars and {rounds} rounds of painting are as few as are needed."
+        text = f"{_work(jars, rounds)}: as few as are needed."
     return fault(Skill.ECONOMY, "jars and rounds", cost, _JAR_CAP + _ROUND_CAP, text)
 
 
@@ -376,10 +376,10 @@ def _cusps(task: Task, looked: Looked) -> Score:
     green = max(wanted[1] - own[1], 0.0)
     hue = 1.0 - min(max(green - _GREEN_FREE, 0.0) / (_GREEN_LOST - _GREEN_FREE), 1.0)
     text = (
-        f"Their hue is kept: a* {own[1]:+.1f}, wanted {wanted[1]:+.1f}."
+        f"Their hue is kept: a* {_signed(own[1])}, wanted {_signed(wanted[1])}."
         if hue >= 1.0
-        else f"They turn green: a* {own[1]:+.1f}, wanted {wanted[1]:+.1f}. A rosier or a neutral"
-        " liquid lowers value without that."
+        else f"They turn green: a* {_signed(own[1])}, wanted {_signed(wanted[1])}. A rosier or a"
+        " neutral liquid lowers value without that."
     )
     parts = [
         reached(Skill.VALUE, "value", 65.0, cusp.share, _reach_text(task, cusp)),
@@ -427,20 +427,36 @@ def score_fault(task: Task, answer: FaultAnswer) -> Score:
         raise ValueError("this exercise is answered by a plan")
     right = FAULT_WORDS[task.kind]
     cause, sign = answer.cause is task.kind, answer.sign is task.kind
-    cause_text = f"{right.cause}. {right.lesson}"
+    cause_text = f"{right.cause}."
     if not cause:
         said = "nothing was said" if answer.cause is None else FAULT_WORDS[answer.cause].cause
-        cause_text = f"Your answer was: {said}. In truth: {right.cause}. {right.lesson}"
-    sign_text = f"What is to be seen: {right.sign}."
+        cause_text = f"Your answer was: {said}. In truth: {right.cause}."
+    sign_text = f"To be seen: {right.sign[0].lower()}{right.sign[1:]}."
     parts = [
         reached(Skill.FAULTS, "cause", 70.0, 1.0 if cause else 0.0, cause_text),
         reached(Skill.FAULTS, "what is seen", 30.0, 1.0 if sign else 0.0, sign_text),
     ]
     empty = answer.cause is None and answer.sign is None
-    return total(parts, colour_overlay(task, task.start_look), empty=empty)
+    overlay = colour_overlay(task, task.start_look)
+    return total(parts, overlay, empty=empty, lesson=right.lesson)
 
 
 # --- words -----------------------------------------------------------------------------------
+
+
+def _work(jars: int, rounds: int) -> str:
+    """Return "3 jars and 7 rounds of painting"."""
+    of_jars = "1 jar" if jars == 1 else f"{jars} jars"
+    of_rounds = "1 round" if rounds == 1 else f"{rounds} rounds"
+    return f"{of_jars} and {of_rounds} of painting"
+
+
+def _signed(value: float) -> str:
+    """Return a figure with its sign, a true minus, one decimal."""
+    text = f"{abs(value):.1f}"
+    if text == "0.0":
+        return text
+    return f"+{text}" if value > 0 else f"\N{MINUS SIGN}{text}"
 
 
 def _figures(reaches: tuple[AreaReach, ...]) -> dict[str, float | str]:

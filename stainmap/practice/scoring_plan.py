@@ -19,8 +19,7 @@ from stainmap.model.zone import Accent, Area, Zone, area_label
 from stainmap.optics.difference import delta_e_00
 from stainmap.planning.bench_order import order_remarks
 from stainmap.planning.coat_limits import Excess, excesses
-from stainmap.planning.dyes import AIM_COLOUR_BLIND, dye_drop_limits, pair_differences
-from stainmap.planning.mixing import mixing_list
+from stainmap.planning.dyes import dye_drop_limits
 from stainmap.planning.outcome import coat_entries
 from stainmap.planning.schedule import coats_to_paint
 from stainmap.practice.exercise_task import Task
@@ -256,9 +255,9 @@ def _is_painted(case: Case, accent: Accent) -> bool:
 
 
 def mixing_faults(case: Case) -> tuple[str, ...]:
-    """Return a sentence for every jar that is mixed wrongly, and for jars that look alike.
+    """Return a sentence for every jar that is mixed wrongly: too much dye, too little, or twice.
 
-    Only what the usual number of dye drops and normal eyes ask for.
+    That two jars look alike is not counted: the program chooses the dyes of a jar by itself.
     """
     found = []
     for jar in case.plan.jars:
@@ -269,16 +268,9 @@ def mixing_faults(case: Case) -> tuple[str, ...]:
                 f"Jar {jar.number} has {drops} drops of dye on {jar.liquid_drops} of liquid; usual"
                 f" are {low} to {high}. Too much thins the coat, too little is not seen."
             )
-    batches = mixing_list(case).batches
-    looks = np.array([batch.look_linear for batch in batches]).reshape(-1, 3)
-    if len(batches) > 1:
-        normal, _ = pair_differences(looks)
-        for (one, other), apart in zip(combinations(batches, 2), normal, strict=True):
-            if apart < AIM_COLOUR_BLIND:
-                found.append(
-                    f"Jars {one.jar.number} and {other.jar.number} look alike on chalk: one is"
-                    " taken for the other."
-                )
+    liquids = [jar.liquid for jar in case.plan.jars]
+    twice = sorted({one for one in liquids if liquids.count(one) > 1})
+    found += [f"{liquid.capitalize()} stands in two jars: it is mixed twice." for liquid in twice]
     return tuple(found)
 
 

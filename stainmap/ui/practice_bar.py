@@ -77,6 +77,7 @@ class PracticeBar(QWidget):
         column.addWidget(self.progress)
         self.faults = self._fault_rows()
         column.addWidget(self.faults)
+        self._choices: tuple[Kind, ...] = ()
         self._seconds = 0
         self._clock = QTimer(self)
         self._clock.setInterval(_TICK_MS)
@@ -133,7 +134,6 @@ class PracticeBar(QWidget):
             grid.addWidget(box, number, 1)
         self.planned = QPushButton("Show as planned (V)")
         self.planned.setCheckable(True)
-        self.planned.setShortcut("V")
         self.planned.toggled.connect(self._switch)
         self.here = SoftLabel("Point at the crown to read both colours of a place.", 12)
         grid.addWidget(self.planned, 2, 0)
@@ -163,12 +163,14 @@ class PracticeBar(QWidget):
         self._unfold(True)
         self.faults.setVisible(bool(choices))
         self.map.setVisible(kind is Kind.PAPER_MAP)
-        for box, text in ((self.sign, "sign"), (self.cause, "cause")):
+        self._choices = tuple(choices)
+        told = [FAULT_WORDS[choice] for choice in choices]
+        for box, texts in (
+            (self.sign, [one.sign for one in told]),
+            (self.cause, [one.cause for one in told]),
+        ):
             box.clear()
-            box.addItem(_UNSAID, None)
-            for choice in choices:
-                told = FAULT_WORDS[choice]
-                box.addItem(told.sign if text == "sign" else told.cause, choice)
+            box.addItems([_UNSAID, *texts])
         self.planned.setChecked(False)
         self.hand_in.setEnabled(True)
         self._seconds = 0
@@ -189,7 +191,10 @@ class PracticeBar(QWidget):
     @property
     def answer(self) -> FaultAnswer:
         """What was chosen as cause and sign of a fault."""
-        return FaultAnswer(cause=self.cause.currentData(), sign=self.sign.currentData())
+        return FaultAnswer(cause=self._chosen(self.cause), sign=self._chosen(self.sign))
+
+    def _chosen(self, box: QComboBox) -> Kind | None:
+        return self._choices[box.currentIndex() - 1] if box.currentIndex() > 0 else None
 
     @property
     def minutes(self) -> float:
@@ -198,8 +203,6 @@ class PracticeBar(QWidget):
 
     def _switch(self, planned: bool) -> None:
         self.planned.setText("Show as it came out (V)" if planned else "Show as planned (V)")
-        # A new text drops the key.
-        self.planned.setShortcut("V")
         self.switched.emit(planned)
 
     def _fold(self) -> None:

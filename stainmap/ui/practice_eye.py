@@ -16,6 +16,7 @@ from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import SURROUND, font
 
 BLANK_MS = 350
+_END_HEIGHT_PX = 220
 FULL_DL, NONE_DL = 0.8, 4.0
 """A threshold that is worth all points, and one that is worth none; assumed."""
 
@@ -175,6 +176,7 @@ class EyeDialog(QDialog):
         if isinstance(row, QVBoxLayout):
             row.addStretch(1)
             row.addWidget(close, 0, Qt.AlignmentFlag.AlignRight)
+        self.resize(self.width(), _END_HEIGHT_PX)
         self.finished_test.emit(found, len(self.test.trials))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:

@@ -86,13 +86,13 @@ class ResultPanel(QWidget):
         """How many steps of the true plan are shown."""
         return self._step
 
-    def set_score(self, score: Score, *, has_map: bool, lines: list[str], kept: str) -> None:
+    def set_score(self, score: Score, *, went_wrong: bool, lines: list[str], kept: str) -> None:
         """Show a score.
 
         Parameters
         ----------
-        has_map
-            True if the true answer is on the crown, to be looked at.
+        went_wrong
+            True if the crown was done by somebody else, and the answer says what went wrong.
         lines
             What every step of the true plan does; empty where there is none.
         kept
@@ -111,11 +111,14 @@ class ResultPanel(QWidget):
         add(_sentence(score.best))
         add(SoftLabel("What cost most", 11))
         add(_sentence(score.worst))
+        if score.lesson:
+            add(SoftLabel("What helps", 11))
+            add(_sentence(score.lesson))
         if kept:
             add(_sentence(kept, 12))
         add(Hairline())
         add(SectionHead("On the crown"))
-        self._add_choices(has_map=has_map, overlay=score.overlay)
+        self._add_choices(went_wrong=went_wrong, overlay=score.overlay)
         self._lines = lines
         self._steps = len(lines)
         self._add_stepping()
@@ -146,18 +149,17 @@ class ResultPanel(QWidget):
                         one.deleteLater()
                 inner.deleteLater()
 
-    def _add_choices(self, *, has_map: bool, overlay: Overlay | None) -> None:
+    def _add_choices(self, *, went_wrong: bool, overlay: Overlay | None) -> None:
         self.choices = QButtonGroup(self)
-        self.yours = QRadioButton("what you handed in")
+        self.yours = QRadioButton("as it came out" if went_wrong else "what you handed in")
         self.wrong = QRadioButton("where it is off")
-        self.true = QRadioButton("a true answer")
+        self.true = QRadioButton("as it was planned" if went_wrong else "a true answer")
         names = ((self.yours, YOURS), (self.wrong, WRONG), (self.true, TRUE))
         for button, name in names:
             self.choices.addButton(button)
             button.toggled.connect(lambda on, name=name: self.shown.emit(name) if on else None)
             self._column.addWidget(button)
         self.wrong.setVisible(overlay is not None and bool(overlay.words))
-        self.true.setVisible(has_map)
         if overlay is not None:
             for mark, words in overlay.words:
                 row = QHBoxLayout()

@@ -38,7 +38,7 @@ from stainmap.ui.section import Hairline, SectionHead, SoftLabel
 from stainmap.ui.theme import font
 
 _AREAS = (Zone.CERVICAL, Zone.BODY, Zone.INTERPROXIMAL, Zone.CUSP, Zone.FISSURE)
-_HEADS = ("slip", "seen most on", "L*", "C*", "dE00", "at the worst place")
+_HEADS = ("slip", "seen most on", "dL*", "dC*", "dE00", "at the worst place")
 _REST_MS = 400
 T = TypeVar("T")
 
@@ -81,6 +81,8 @@ class SlipsDialog(QDialog):
         self.table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.table.verticalHeader().hide()
+        # Tab goes on to the fields below; arrows go through the rows.
+        self.table.setTabKeyNavigation(False)
         head = self.table.horizontalHeader()
         head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         head.setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)

@@ -96,6 +96,10 @@ class PracticeWindow(MainWindow):
         hand_in.setShortcuts([QKeySequence("Ctrl+Return"), QKeySequence("Ctrl+Enter")])
         hand_in.triggered.connect(lambda _on: self.hand_in())
         self.addAction(hand_in)
+        switch = QAction("As planned, as it came out", self)
+        switch.setShortcut(QKeySequence("V"))
+        switch.triggered.connect(lambda _on: self._switch_planned())
+        self.addAction(switch)
 
     def _listen(self) -> None:
         bar, result = self.bar, self.result
@@ -229,7 +233,7 @@ class PracticeWindow(MainWindow):
         self.looks.allow_looks(True)
         self.bar.show_done(task.words.ask)
         lines = [] if task.kind is Kind.FIND_AREAS else _step_lines(task.true)
-        self.result.set_score(score, has_map=True, lines=lines, kept=kept)
+        self.result.set_score(score, went_wrong=task.kind.is_fault, lines=lines, kept=kept)
         self._place_result()
         first = self.result.wrong if self.result.wrong.isVisibleTo(self.result) else None
         (first or self.result.yours).setChecked(True)
@@ -301,6 +305,10 @@ class PracticeWindow(MainWindow):
         return float(sizes[self._overlay.marks == int(mark)].sum())
 
     # --- faults ------------------------------------------------------------------------------
+
+    def _switch_planned(self) -> None:
+        if self._is_blind:
+            self.bar.planned.toggle()
 
     def _show_planned(self, planned: bool) -> None:
         task = self._task
@@ -375,6 +383,14 @@ class PracticeWindow(MainWindow):
             if self._is_blind:
                 self._show_planned(self.bar.planned.isChecked())
                 self.desk.allow_painting(False)
+
+    def _show_title(self) -> None:
+        """Name the exercise; nothing of it needs to be saved."""
+        super()._show_title()
+        if self.session.case is not None:
+            self.setWindowTitle("Practice \N{EN DASH} stainmap")
+            self.setWindowModified(False)
+            self.top.set_case("Practice", self.session.case.code.removeprefix("practice "))
 
     def open_sample(self) -> None:
         """Say that practice is under way."""
