@@ -24,6 +24,7 @@ from stainmap.ui.theme import font, tones
 
 WIDTH_PX, _LEAST_PX = 520, 300
 _TRACK_PX, _GAP_PX, _STEP_GAP_PX = 22, 2.0, 7.0
+_WORDS_PX = 50  # three lines
 
 
 class FilmTrack(QSlider):
@@ -156,12 +157,15 @@ class FilmCard(Plate):
         foot.addWidget(self.faster)
         foot.addStretch(1)
         foot.addWidget(self.save)
-        words = QVBoxLayout()
+        self._words = QWidget()
+        words = QVBoxLayout(self._words)
+        words.setContentsMargins(0, 0, 0, 0)
         words.setSpacing(2)
         for label in self._lines:
             words.addWidget(label)
+        words.addStretch(1)
         self.body.addLayout(head)
-        self.body.addLayout(words)
+        self.body.addWidget(self._words)
         self.body.addWidget(self.progress)
         self.body.addWidget(self.track)
         self.body.addWidget(self._foot)
@@ -196,6 +200,8 @@ class FilmCard(Plate):
         """Show strokes and buttons, once there is a film."""
         for part in (self.track, self._foot):
             part.setVisible(made)
+        # The same height for all coats: the crown must not jump from one to the next.
+        self._words.setMinimumHeight(_WORDS_PX if made else 0)
 
     def set_state(self, *, playing: bool, speed: float, ready: bool, animated: bool) -> None:
         """Show what the buttons can do now."""

@@ -7,7 +7,7 @@ from typing import Any
 
 from PySide6.QtCore import QEvent, QObject, Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QApplication, QFileDialog, QStyle, QWidget
+from PySide6.QtWidgets import QApplication, QFileDialog, QWidget
 
 from stainmap.app.change import Change
 from stainmap.app.film import Film, make_film
@@ -22,6 +22,7 @@ from stainmap.ui.camera import DISTANCE_MM
 from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.film_card import FilmCard
+from stainmap.ui.motion import moves
 
 SECONDS_EACH = 1.6
 SPEEDS = (0.5, 1.0, 2.0, 4.0)
@@ -87,8 +88,7 @@ class FilmDesk(QObject):
     @property
     def is_animated(self) -> bool:
         """False where the desktop asks for reduced motion: then it goes by steps only."""
-        style = self._view.style()
-        return bool(style.styleHint(QStyle.StyleHint.SH_Widget_Animate, None, self._view))
+        return moves()
 
     def open(self) -> None:
         """Make the film of the open plan, and show its first moment."""
@@ -207,8 +207,9 @@ class FilmDesk(QObject):
         self._set_state()
 
     def _place(self) -> None:
+        before = self.card.geometry()
         self.card.place(self._view)
-        if self._view.evaded is not self.card:
+        if self._view.evaded is not self.card or self.card.geometry() != before:
             self._view.keep_clear_of(self.card)
 
     # --- saved -----------------------------------------------------------------------------

@@ -35,6 +35,7 @@ from stainmap.ui.crown_view import CrownView
 from stainmap.ui.display_check_dialog import DisplayDesk
 from stainmap.ui.flat_desk import FlatDesk
 from stainmap.ui.flat_pane import FlatPane
+from stainmap.ui.guided_desk import GuidedDesk
 from stainmap.ui.intake_desk import IntakeDesk
 from stainmap.ui.look_bar import LookBar
 from stainmap.ui.look_desk import LookDesk
@@ -138,6 +139,7 @@ class MainWindow(QMainWindow):
         self.own_settings = SettingsDesk(store or SettingsStore(), session, self)
         self.ways = WaysToCompare(session, runner, self)
         self.practice = PracticeDesk(self, settings, runner)
+        self.guided = GuidedDesk(self, settings)
         self.commands = WindowActions(self)
         self._connect()
         go_by_settings(self)
@@ -248,6 +250,7 @@ class MainWindow(QMainWindow):
         self.sliders.refresh(change)
         self.saving.refresh(change)
         self.ways.refresh(change)
+        self.guided.refresh(change)
         self.recovery.refresh(change)
         self.recent.refresh(change)
         if change.touches("seen"):
@@ -258,7 +261,7 @@ class MainWindow(QMainWindow):
             self._is_sample = self.session.case is self._sample
             if not self._is_sample:
                 self._sample = None
-            self._show_strip()
+            self.show_strip()
             self.set_look(self.crown.look)
         problem = self.session.problem
         if change.touches("problem") and problem is not None and not self.flow.is_asking:
@@ -426,18 +429,19 @@ class MainWindow(QMainWindow):
         else:
             docks, widths = [self.plan_dock, self.outcome_dock], [PLAN_PX, OUTCOME_PX]
             self.resizeDocks(docks, widths, Qt.Orientation.Horizontal)
-        self._show_strip()
+        self.show_strip()
         self.flow.folder = self.saving.folder = str(self._settings.value("folder", "", type=str))
         self.flow.last_block = str(self._settings.value("block", "", type=str))
 
     def _dismiss_strip(self) -> None:
         self._settings.setValue("strip_dismissed", True)
-        self._show_strip()
+        self.show_strip()
 
-    def _show_strip(self) -> None:
+    def show_strip(self) -> None:
         """Show the strip over the sample, and over nothing else."""
         dismissed = bool(self._settings.value("strip_dismissed", False, type=bool))
-        self.strip.setVisible(self._is_sample and not dismissed and not self.flow.is_aside)
+        on_sample = self._is_sample and not dismissed and not self.flow.is_aside
+        self.strip.setVisible(on_sample and not self.guided.is_on)
 
     def _remember_block(self, name: str) -> None:
         self.flow.last_block = name
@@ -448,7 +452,7 @@ class MainWindow(QMainWindow):
         for part in (self.plan, self.outcome, self.run):
             part.setEnabled(not aside)
         self.looks.allow_looks(not aside)
-        self._show_strip()
+        self.show_strip()
         self.commands.refresh()
 
     def _remember_folder(self, path: Path) -> None:

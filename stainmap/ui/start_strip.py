@@ -11,7 +11,9 @@ from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import font, tones
 
 HEIGHT_PX = 56
-_HINT_FROM_PX = 760
+_HINT_FROM_PX, _TITLE_FROM_PX = 980, 760
+_TITLE, _SHORT_TITLE = "This is a sample, already planned.", "A sample"
+_GUIDED, _GO_ON = "Guided first plan", "Go on with the first plan"
 
 
 class StartStrip(QWidget):
@@ -19,12 +21,13 @@ class StartStrip(QWidget):
 
     Signals
     -------
-    open_asked, practice_asked, dismissed
+    open_asked, practice_asked, guided_asked, dismissed
         The buttons.
     """
 
     open_asked = Signal()
     practice_asked = Signal()
+    guided_asked = Signal()
     dismissed = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -34,8 +37,10 @@ class StartStrip(QWidget):
         row = QHBoxLayout(self)
         row.setContentsMargins(22, 0, 12, 0)
         row.setSpacing(20)
-        title = QLabel("This is a sample, already planned.")
+        self._title = title = QLabel(_TITLE)
         title.setFont(font(15, 600))
+        # In a narrow column the buttons come first.
+        title.setMinimumWidth(1)
         hint = SoftLabel("Turn it with the right button, point at it to read a colour.", 13)
         hint.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.open = QPushButton("Open a mesh")
@@ -43,6 +48,9 @@ class StartStrip(QWidget):
         self.open.clicked.connect(self.open_asked)
         self.practice = QPushButton("New practice")
         self.practice.clicked.connect(self.practice_asked)
+        self.guided = QPushButton(_GUIDED)
+        self.guided.setToolTip("Six steps on this window, each done by yourself")
+        self.guided.clicked.connect(self.guided_asked)
         self.close_button = QToolButton()
         self.close_button.setIcon(icon("close"))
         self.close_button.setIconSize(QSize(20, 20))
@@ -54,13 +62,20 @@ class StartStrip(QWidget):
         row.addStretch(0)
         self._hint = hint
         row.addWidget(self.practice)
+        row.addWidget(self.guided)
         row.addWidget(self.open)
         row.addWidget(self.close_button)
+
+    def set_unfinished(self, unfinished: bool) -> None:
+        """Say whether there is a guided first plan to go on with."""
+        self.guided.setText(_GO_ON if unfinished else _GUIDED)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Leave the hint out where there is no room for it."""
         super().resizeEvent(event)
-        self._hint.setVisible(event.size().width() >= _HINT_FROM_PX)
+        width = event.size().width()
+        self._hint.setVisible(width >= _HINT_FROM_PX)
+        self._title.setText(_TITLE if width >= _TITLE_FROM_PX else _SHORT_TITLE)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Fill the strip, with the accent at its left edge."""

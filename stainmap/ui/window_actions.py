@@ -294,6 +294,7 @@ class WindowActions(QObject):
     def _help(self, menu: QMenu) -> None:
         self._action(menu, "&Manual", self._show_manual_for_focus, "F1")
         self._action(menu, "&Keys and mouse", self._tell_keys, "Ctrl+F1")
+        self._action(menu, "&Guided first plan", self._window.guided.start)
         self._action(menu, "&Cautions", lambda: self._tell("Cautions", CAUTIONS))
         self._action(menu, "Check the &display...", self._window.display.open)
         self._action(menu, "&Evidence", lambda: self.show_manual("evidence.md"))

@@ -26,9 +26,11 @@ from stainmap.ui.compare_window import CompareWindow
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.crown_view import PointerTask
 from stainmap.ui.main_window import MainWindow
+from stainmap.ui.picture_canvas import PictureCanvas
 from stainmap.ui.suggest_dialog import SuggestDialog
 from stainmap.ui.what_if_dialog import WhatIfDialog
 from tests.builders import dome_case
+from tests.ui.small_dome import small_planned_case
 
 RIGHT, NONE, SHIFT = (
     Qt.MouseButton.RightButton,
@@ -38,10 +40,16 @@ RIGHT, NONE, SHIFT = (
 KEY = Qt.Key.Key_H
 
 
+@pytest.fixture(scope="module")
+def planned_case() -> Case:
+    return small_planned_case()
+
+
 @pytest.fixture(autouse=True)
 def _no_driver(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Test without OpenGL what is the same with it."""
+    """Test without OpenGL, and without computed pictures, what is the same with them."""
     monkeypatch.setenv("STAINMAP_NO_GL", "1")
+    monkeypatch.setattr(PictureCanvas, "_draw_now", lambda _canvas: None)
 
 
 @pytest.fixture

@@ -16,6 +16,7 @@ from stainmap.app import edits
 from stainmap.app.compare import without_stain
 from stainmap.app.film import Film
 from stainmap.app.prediction import predict_case
+from stainmap.model.case import Case
 from stainmap.model.plan import CoatSpan
 from stainmap.model.zone import Zone
 from stainmap.ui.crown_picture import Look
@@ -23,6 +24,8 @@ from stainmap.ui.crown_view import PointerTask
 from stainmap.ui.film_card import FilmCard
 from stainmap.ui.film_desk import FilmDesk
 from stainmap.ui.main_window import MainWindow
+from stainmap.ui.picture_canvas import PictureCanvas
+from tests.ui.small_dome import small_planned_case
 
 LEFT, NONE, CTRL = (
     Qt.MouseButton.LeftButton,
@@ -31,10 +34,16 @@ LEFT, NONE, CTRL = (
 )
 
 
+@pytest.fixture(scope="module")
+def planned_case() -> Case:
+    return small_planned_case()
+
+
 @pytest.fixture(autouse=True)
 def _no_driver(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Test without OpenGL what is the same with it."""
+    """Test without OpenGL, and without computed pictures, what is the same with them."""
     monkeypatch.setenv("STAINMAP_NO_GL", "1")
+    monkeypatch.setattr(PictureCanvas, "_draw_now", lambda _canvas: None)
 
 
 @pytest.fixture

@@ -10,10 +10,13 @@ from pytestqt.qtbot import QtBot
 
 from stainmap.app import edits
 from stainmap.app.prediction import predict_case
+from stainmap.model.case import Case
 from stainmap.model.plan import CoatSpan
 from stainmap.model.zone import Zone
 from stainmap.ui.history_list import HistoryList, Standing, in_two_lines
 from stainmap.ui.main_window import MainWindow
+from stainmap.ui.picture_canvas import PictureCanvas
+from tests.ui.small_dome import small_planned_case
 
 LEFT, NONE, CTRL = (
     Qt.MouseButton.LeftButton,
@@ -22,10 +25,16 @@ LEFT, NONE, CTRL = (
 )
 
 
+@pytest.fixture(scope="module")
+def planned_case() -> Case:
+    return small_planned_case()
+
+
 @pytest.fixture(autouse=True)
 def _no_driver(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Test without OpenGL what is the same with it."""
+    """Test without OpenGL, and without computed pictures, what is the same with them."""
     monkeypatch.setenv("STAINMAP_NO_GL", "1")
+    monkeypatch.setattr(PictureCanvas, "_draw_now", lambda _canvas: None)
 
 
 def edit(window: MainWindow, coats: int) -> None:
