@@ -85,7 +85,8 @@ class CoatCell(QStyledItemDelegate):
         painter.drawRoundedRect(cell, 3, 3)
         self._paint_coats(painter, cell, index, t.ink, t.soft)
         if self.ring and table.currentIndex() == index:
-            painter.setPen(QPen(QColor(t.accent), 2))
+            # Thin while the keyboard is elsewhere.
+            painter.setPen(QPen(QColor(t.accent), 2.0 if table.hasFocus() else 1.0))
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawRoundedRect(cell, 3, 3)
         painter.restore()

@@ -8,7 +8,6 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QCloseEvent, QKeySequence, QShortcut
 from PySide6.QtWidgets import (
     QCheckBox,
-    QFrame,
     QGridLayout,
     QHBoxLayout,
     QLabel,
@@ -37,6 +36,7 @@ from stainmap.ui.form_dialog import choice_box
 from stainmap.ui.look_bar import LOOKS
 from stainmap.ui.look_desk import LookDesk
 from stainmap.ui.progress_line import ProgressLine
+from stainmap.ui.screen_room import resize_within_screen
 from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import font
 
@@ -102,7 +102,7 @@ class CompareWindow(QWidget):
         super().__init__(owner, Qt.WindowType.Window)
         self.setWindowTitle("Compare")
         self.setMinimumSize(_LEAST_WIDTH_PX, _LEAST_HEIGHT_PX)
-        self.resize(_WIDTH_PX, _HEIGHT_PX)
+        resize_within_screen(self, _WIDTH_PX, _HEIGHT_PX)
         self._runner = runner
         self._look = Look.SINTERED
         self.against_menu = QMenu(self)
@@ -197,7 +197,6 @@ class CompareWindow(QWidget):
     def _framed_tables(self) -> QScrollArea:
         frame = QScrollArea()
         frame.setWidgetResizable(True)
-        frame.setFrameShape(QFrame.Shape.NoFrame)
         frame.setWidget(self.tables)
         frame.setAccessibleName("Differences")
         return frame

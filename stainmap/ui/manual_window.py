@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
 from stainmap.ui.manual_bar import ManualBar
 from stainmap.ui.manual_search import Line, ManualIndex, anchor_of, blocks_of
 from stainmap.ui.manual_text import COLUMN_PX, ManualText
+from stainmap.ui.screen_room import resize_within_screen
 from stainmap.ui.theme import font, tones
 
 _CONTENTS_PX = 250
@@ -37,7 +38,7 @@ class ManualWindow(QWidget):
     def __init__(self, page: Path, owner: QWidget | None = None) -> None:
         super().__init__(owner, Qt.WindowType.Window)
         self.setMinimumWidth(_LEAST_PX)
-        self.resize(COLUMN_PX + _CONTENTS_PX + 100, 860)
+        resize_within_screen(self, COLUMN_PX + _CONTENTS_PX + 100, 860)
         self._index = ManualIndex(page.parent)
         self._before: list[tuple[Path, int]] = []
         self._after: list[tuple[Path, int]] = []

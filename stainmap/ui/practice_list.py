@@ -11,7 +11,6 @@ from PySide6.QtWidgets import (
     QComboBox,
     QDialog,
     QFileDialog,
-    QFrame,
     QGridLayout,
     QHBoxLayout,
     QLabel,
@@ -97,8 +96,8 @@ class PracticeList(QDialog):
         column.addLayout(self._level_row())
         self._area = QScrollArea()
         self._area.setAccessibleName("Exercises")
+        self._area.setAccessibleName("Exercises")
         self._area.setWidgetResizable(True)
-        self._area.setFrameShape(QFrame.Shape.NoFrame)
         column.addWidget(self._area, 1)
         column.addWidget(Hairline())
         column.addLayout(self._foot())

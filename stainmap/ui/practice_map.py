@@ -13,6 +13,7 @@ from stainmap.app.job import Progress
 from stainmap.app.prediction import predict_case
 from stainmap.app.sheets import sheet_data
 from stainmap.model.case import Case
+from stainmap.ui.screen_room import resize_within_screen
 from stainmap.ui.sheet_preview import qt_image
 
 MAP_DPI = 110.0
@@ -56,4 +57,4 @@ class MapDialog(QDialog):
         column = QVBoxLayout(self)
         column.setContentsMargins(12, 12, 12, 12)
         column.addWidget(self.paper)
-        self.resize(980, 860)
+        resize_within_screen(self, 980, 860)

@@ -64,6 +64,7 @@ class SheetPreview(QDialog):
         self.left_out.setVisible(bool(left_out))
         column.addWidget(self.left_out)
         self.paper = QScrollArea()
+        self.paper.setAccessibleName("Pages")
         self.paper.setWidget(_pages(pages))
         self.paper.setAlignment(Qt.AlignmentFlag.AlignHCenter)
         column.addWidget(self.paper, 1)

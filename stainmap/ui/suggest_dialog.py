@@ -7,7 +7,6 @@ from collections.abc import Sequence
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
     QDialog,
-    QFrame,
     QGridLayout,
     QHBoxLayout,
     QLabel,
@@ -32,6 +31,7 @@ from stainmap.planning.suggest_result import (
     Suggestions,
 )
 from stainmap.ui.plate import link_button
+from stainmap.ui.screen_room import resize_within_screen
 from stainmap.ui.section import Hairline, SoftLabel
 from stainmap.ui.suggest_blocks import BlockTable
 from stainmap.ui.suggest_columns import area_cell, head_label, sentence, swatches
@@ -65,7 +65,7 @@ class SuggestDialog(QDialog):
     def __init__(self, liquids: Sequence[str], block: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setWindowTitle("Suggest coats")
-        self.resize(_WIDTH_PX, _HEIGHT_PX)
+        resize_within_screen(self, _WIDTH_PX, _HEIGHT_PX)
         column = QVBoxLayout(self)
         column.setContentsMargins(24, 18, 24, 18)
         column.setSpacing(10)
@@ -89,12 +89,13 @@ class SuggestDialog(QDialog):
         self.said.hide()
         column.addWidget(self.said)
         self.pages = QTabWidget()
+        self.pages.setAccessibleName("Plans and blocks")
         self._plans = QScrollArea()
+        self._plans.setAccessibleName("Suggested plans")
         self.blocks = BlockTable()
         self.blocks.taken.connect(self.taken)
         for area, name in ((self._plans, f"Coats on {block}"), (self.blocks, "Blocks")):
             area.setWidgetResizable(True)
-            area.setFrameShape(QFrame.Shape.NoFrame)
             self.pages.addTab(area, name)
         column.addWidget(self.pages, 1)
         close = QPushButton("Close")

@@ -231,7 +231,9 @@ QComboBox::down-arrow {{ image: url("{arrow}"); width: 12px; height: 12px; }}
 QRadioButton::indicator {{ width: 12px; height: 12px; border-radius: 7px;
   background: {t.field}; border: 1px solid {t.soft}; }}
 QRadioButton::indicator:checked {{ width: 6px; height: 6px; border: 4px solid {t.accent}; }}
-QRadioButton:focus {{ color: {t.accent}; }}
+QRadioButton:focus, QCheckBox:focus {{ color: {t.accent}; text-decoration: underline; }}
+QAbstractScrollArea:focus {{ border: 2px solid {t.accent}; }}
+QToolButton[framed="true"]:checked:focus {{ border-color: {t.ink}; }}
 QDialogButtonBox {{ dialogbuttonbox-buttons-have-icons: 0; }}
 QComboBox[quiet="true"] {{ background: transparent; border-color: transparent; }}
 QComboBox[large="true"] {{ min-height: 42px; max-height: 42px; }}

@@ -7,9 +7,9 @@ from functools import partial
 from html import escape
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, Qt
+from PySide6.QtCore import QObject
 from PySide6.QtGui import QAction, QActionGroup, QKeySequence
-from PySide6.QtWidgets import QMenu, QMessageBox
+from PySide6.QtWidgets import QMenu
 
 from stainmap import __version__
 from stainmap.paper.page_size import PageSize
@@ -24,6 +24,7 @@ from stainmap.ui.manual_places import place_for
 from stainmap.ui.manual_search import CONTENTS
 from stainmap.ui.manual_window import ManualWindow
 from stainmap.ui.theme import Scheme
+from stainmap.ui.told_dialog import ToldDialog
 
 if TYPE_CHECKING:
     from stainmap.ui.main_window import MainWindow
@@ -312,11 +313,7 @@ class WindowActions(QObject):
         self._tell("Keys and mouse", f"{KEYS}{own}")
 
     def _tell(self, title: str, text: str) -> None:
-        box = QMessageBox(self._window)
-        box.setWindowTitle(title)
-        box.setTextFormat(Qt.TextFormat.RichText)
-        box.setText(f"<h3>{title}</h3>{text}")
-        box.exec()
+        ToldDialog(title, text, self._window).exec()
 
     def _show_manual_for_focus(self) -> None:
         self.show_manual(place_for(self._window.focusWidget(), self._window))
