@@ -45,10 +45,10 @@ from stainmap.ui.plan_desk import PlanDesk
 from stainmap.ui.plan_dialogs import PlanDialogs
 from stainmap.ui.practice_desk import PracticeDesk
 from stainmap.ui.printing_flow import PrintingFlow
+from stainmap.ui.reach_desk import ReachDesk
 from stainmap.ui.recent_files import RecentFiles
 from stainmap.ui.recovery_desk import RecoveryDesk
 from stainmap.ui.row_desk import RowDesk
-from stainmap.ui.reach_desk import ReachDesk
 from stainmap.ui.run_desk import RunDesk
 from stainmap.ui.run_strip import RunStrip
 from stainmap.ui.saving_flow import SavingFlow
@@ -130,12 +130,7 @@ class MainWindow(QMainWindow):
         self.sections = SectionDesk(session, self.desk, self)
         self.display = DisplayDesk(settings, self.looks, self)
         self.row_desk = RowDesk(session, self.desk, self._own_runners[2], settings, self)
-        self.sliders = ZoneSlidersDesk(session, self.crown, runner, self.set_look, self)
-        self.corrections = Corrections(session, self.flow, self)
-        self.intake = IntakeDesk(session, self.plan.unit, settings, self)
-        self.dialogs = PlanDialogs(session, runner, self.desk, self.flow, self)
-        self.run_desk = RunDesk(session, runner, self.run, self)
-        self.suggest = SuggestDesk(session, runner, self)
+        self._make_dialogs(session, settings, runner)
         self.own_settings = SettingsDesk(store or SettingsStore(), session, self)
         self.ways = WaysToCompare(session, runner, self)
         self.practice = PracticeDesk(self, settings, runner)
@@ -151,6 +146,15 @@ class MainWindow(QMainWindow):
         idle = QTimer(self, singleShot=True, interval=_NOTHING_YET_MS)
         idle.timeout.connect(self.flow.show_nothing_yet)
         idle.start()
+
+    def _make_dialogs(self, session: Session, settings: QSettings, runner: JobRunner) -> None:
+        """Make what opens dialogs about the open case."""
+        self.sliders = ZoneSlidersDesk(session, self.crown, runner, self.set_look, self)
+        self.corrections = Corrections(session, self.flow, self)
+        self.intake = IntakeDesk(session, self.plan.unit, settings, self)
+        self.dialogs = PlanDialogs(session, runner, self.desk, self.flow, self)
+        self.run_desk = RunDesk(session, runner, self.run, self)
+        self.suggest = SuggestDesk(session, runner, self)
 
     def _lay_out(self) -> None:
         self.setMenuWidget(self.top)

@@ -221,8 +221,9 @@ QToolButton[framed="true"]:checked {{ background: {t.accent_fill}; border: 2px s
   padding: 2px; }}
 QToolButton:focus {{ border: 2px solid {t.accent}; padding: 2px; }}
 QToolButton:disabled {{ color: {t.faint}; }}
-QComboBox, QSpinBox, QDoubleSpinBox, QDateTimeEdit, QLineEdit {{ background: {t.field}; color: {t.ink};
-  border: 1px solid {t.line}; border-radius: 3px; padding: 2px 6px; min-height: 18px; }}
+QComboBox, QSpinBox, QDoubleSpinBox, QDateTimeEdit, QLineEdit {{
+  background: {t.field}; color: {t.ink}; border: 1px solid {t.line}; border-radius: 3px;
+  padding: 2px 6px; min-height: 18px; }}
 QComboBox:focus, QSpinBox:focus, QDoubleSpinBox:focus, QDateTimeEdit:focus, QLineEdit:focus {{
   border: 2px solid {t.accent}; padding: 1px 5px; }}
 QAbstractSpinBox::up-button, QAbstractSpinBox::down-button {{ width: 0; height: 0; border: 0; }}
