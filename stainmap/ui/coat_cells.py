@@ -25,7 +25,7 @@ from PySide6.QtWidgets import (
 from stainmap.model.plan import CoatSpan
 from stainmap.ui.coat_model import BRUSHED_ROLE, INHERITED_ROLE, LOCKED_ROLE, SPAN_ROLE, Index
 from stainmap.ui.coat_range import CoatRange
-from stainmap.ui.marks import Align, paint_tally, paint_text
+from stainmap.ui.marks import Align, paint_tally, paint_text, text_width
 from stainmap.ui.theme import font, tones
 
 _STEPS = {
@@ -96,13 +96,18 @@ class CoatCell(QStyledItemDelegate):
     ) -> None:
         x, y = cell.center().x(), cell.y()
         span, inherited = index.data(SPAN_ROLE), index.data(INHERITED_ROLE)
+        inherited = (inherited or "").replace("-", "\N{EN DASH}")
         if isinstance(span, CoatSpan):
             text = str(span).replace("-", "\N{EN DASH}")
-            at = (x, y + 13.5)
-            paint_text(painter, at, text, ink, weight=650, align=Align.AlignHCenter)
+            if inherited:
+                self._paint_sum(painter, cell, f"{inherited}+", text, (ink, soft))
+            else:
+                at = (x, y + 13.5)
+                paint_text(painter, at, text, ink, weight=650, align=Align.AlignHCenter)
             paint_tally(painter, x, y + 17.0, span.high, ink)
         elif inherited:
-            paint_text(painter, (x, y + 16.5), inherited, soft, align=Align.AlignHCenter)
+            px = 13 if text_width(inherited, 13) <= cell.width() - 2.0 else 11
+            paint_text(painter, (x, y + 16.5), inherited, soft, px=px, align=Align.AlignHCenter)
         if index.data(LOCKED_ROLE):
             self._paint_lock(painter, cell, ink)
         if index.data(BRUSHED_ROLE):
@@ -112,6 +117,17 @@ class CoatCell(QStyledItemDelegate):
             painter.setPen(pen)
             corner = cell.bottomRight()
             painter.drawLine(corner + QPointF(-6, -3), corner + QPointF(-3, -8))
+
+    def _paint_sum(
+        self, painter: QPainter, cell: QRectF, below: str, own: str, inks: tuple[str, str]
+    ) -> None:
+        """Draw what is inherited and what is added to it, as "2+1"; "+1" where that is too long."""
+        if text_width(below, 11) + text_width(own, 13, 650) > cell.width() - 2.0:
+            below = "+"
+        left = text_width(below, 11)
+        x = cell.center().x() - (left + text_width(own, 13, 650)) / 2.0
+        paint_text(painter, (x, cell.y() + 13.5), below, inks[1], px=11)
+        paint_text(painter, (x + left, cell.y() + 13.5), own, inks[0], weight=650)
 
     def _paint_lock(self, painter: QPainter, cell: QRectF, ink: str) -> None:
         """Draw a small closed lock at the upper right corner."""
