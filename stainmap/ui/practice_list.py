@@ -96,7 +96,6 @@ class PracticeList(QDialog):
         column.addLayout(self._level_row())
         self._area = QScrollArea()
         self._area.setAccessibleName("Exercises")
-        self._area.setAccessibleName("Exercises")
         self._area.setWidgetResizable(True)
         column.addWidget(self._area, 1)
         column.addWidget(Hairline())

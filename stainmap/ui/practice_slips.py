@@ -83,8 +83,6 @@ class SlipsDialog(QDialog):
         self.table.verticalHeader().hide()
         # Tab goes on to the fields below; arrows go through the rows.
         self.table.setTabKeyNavigation(False)
-        # Tab goes on to the fields below; arrows go through the rows.
-        self.table.setTabKeyNavigation(False)
         head = self.table.horizontalHeader()
         head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         head.setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)

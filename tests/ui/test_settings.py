@@ -171,8 +171,8 @@ def test_paper_of_sheets_that_are_shown_and_of_the_tray(
 def test_sheets_are_written_in_the_chosen_degrees(
     window: MainWindow, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    from PySide6.QtGui import QDesktopServices
     from pypdf import PdfReader
+    from PySide6.QtGui import QDesktopServices
 
     monkeypatch.setattr(QDesktopServices, "openUrl", lambda _url: True)
     change(window, degrees=TemperatureUnit.FAHRENHEIT)
@@ -367,7 +367,8 @@ def test_a_key_is_changed_a_clash_is_said_and_all_come_back(
     assert window.commands.save.shortcut() == QKeySequence("Ctrl+Alt+S")
     assert "Ctrl+Alt+S" in window.commands.save.toolTip()
     assert "Ctrl+S" not in window.commands.save.toolTip()
-    assert read_settings(file).settings.keys == {"plan/mix": "Ctrl+Alt+M", "file/save": "Ctrl+Alt+S"}
+    kept = read_settings(file).settings.keys
+    assert kept == {"plan/mix": "Ctrl+Alt+M", "file/save": "Ctrl+Alt+S"}
 
     def all_back(dialog: SettingsDialog) -> None:
         dialog.keys_page.reset_all.click()
