@@ -73,6 +73,11 @@ class Job(Generic[T]):
         """Block until the work has ended; return False if the time ran out first."""
         return self._finished.wait(timeout_s)
 
+    def drop(self) -> None:
+        """Count as ended without having begun; sends no notice."""
+        self._cancelled.set()
+        self._finished.set()
+
     def run(self) -> None:
         """Do the work in the calling thread and send the notices."""
         try:
@@ -123,6 +128,7 @@ class JobRunner:
 
     def __init__(self, *, post: Post = call_now, threaded: bool = True) -> None:
         self._post = post
+        self._closed = False
         self._pool = (
             ThreadPoolExecutor(max_workers=1, thread_name_prefix="stainmap") if threaded else None
         )
@@ -136,7 +142,7 @@ class JobRunner:
         on_failed: Callable[[StainmapError], None],
         on_progress: Callable[[Job[T]], None] | None = None,
     ) -> Job[T]:
-        """Queue `work` and return the job."""
+        """Queue `work` and return the job; after `close` it is dropped."""
         job = Job(
             title,
             work,
@@ -145,7 +151,10 @@ class JobRunner:
             on_failed=on_failed,
             on_progress=on_progress,
         )
-        if self._pool is None:
+        if self._closed:
+            # A notice that was still on its way when everything was closed; nobody waits any more.
+            job.drop()
+        elif self._pool is None:
             job.run()
         else:
             future: Future[None] = self._pool.submit(job.run)
@@ -168,5 +177,6 @@ class JobRunner:
 
     def close(self) -> None:
         """Drop what is queued and let the running job end."""
+        self._closed = True
         if self._pool is not None:
             self._pool.shutdown(wait=False, cancel_futures=True)

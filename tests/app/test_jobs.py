@@ -97,3 +97,15 @@ def test_jobs_of_one_runner_do_not_overlap() -> None:
     runner.close()
     assert most == [1]
     assert len(heard.results) == 5
+
+
+def test_what_is_begun_after_closing_is_dropped_in_silence() -> None:
+    """A notice still on its way when the window closes may want to go on predicting."""
+    for threaded in (True, False):
+        heard, runner = Heard(), JobRunner(threaded=threaded)
+        runner.close()
+        job = start(runner, lambda _: 7, heard)
+        assert job.is_finished
+        assert job.is_cancelled
+        assert heard.results == []
+        assert heard.errors == []
