@@ -29,6 +29,12 @@ BRUSHED_ROLE = Qt.ItemDataRole.UserRole + 3
 LOCKED_ROLE = Qt.ItemDataRole.UserRole + 6
 AREA_ROLE = Qt.ItemDataRole.UserRole + 4
 JAR_ROLE = Qt.ItemDataRole.UserRole + 5
+# A name that is too long for its column is read in its tool tip.
+_NAMES = (
+    Qt.ItemDataRole.DisplayRole,
+    Qt.ItemDataRole.AccessibleTextRole,
+    Qt.ItemDataRole.ToolTipRole,
+)
 _OUTSIDE, _ON_TOP, _INSIDE = "outer surface", "on top of it", "inside"
 
 
@@ -199,7 +205,7 @@ class CoatModel(QAbstractTableModel):
             return None
         if role == AREA_ROLE:
             return self.area_at(section)
-        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
+        if role in _NAMES:
             return self.title_at(section)
         return None
 
@@ -218,6 +224,8 @@ class CoatModel(QAbstractTableModel):
         span, inherited = step.coats.get(area), step.inherited.get(area, "")
         if span is not None:
             what = f"{span} coat" + ("" if str(span) == "1" else "s")
+            if inherited:
+                what = f"{what} on {inherited} inherited from the zone below"
         elif inherited:
             what = f"{inherited} inherited from the zone below"
         else:

@@ -242,6 +242,8 @@ class OutcomePanel(QWidget):
             how = outcomes[0].predicted.measurement
             degrees = f"{how.observer_degrees}\N{DEGREE SIGN}"
             self.head.set_remark(f"{how.geometry}, {how.illuminant}, {degrees}")
+        else:
+            self.head.set_remark("")
         self._heads.targets = any(one.wanted is not None for one in outcomes)
         self._heads.setVisible(bool(outcomes))
         self.change.setVisible(bool(outcomes))

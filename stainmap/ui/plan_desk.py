@@ -204,6 +204,8 @@ class PlanDesk(QObject):
         zones = [one for one in areas if not isinstance(one.area, Accent)]
         calibrated = outcome is not None and outcome.calibrated
         side.outcome.set_outcomes(wanted or zones, calibrated=calibrated)
+        if outcome is None and self._session.case is not None:
+            side.outcome.head.set_remark("being predicted")
         # What is wanted under another light is no step of value from what is predicted.
         comparable = [replace(one, wanted=None) if one.refused else one for one in areas]
         case = self._session.case

@@ -492,6 +492,13 @@ def test_every_cell_speaks(table: CoatTable) -> None:
     )
     assert said(1, Zone.CUSP) == "cusp, step 2 slate: 2 coats, brushed by hand too"
     assert said(2, Zone.FISSURE) == "fissure, step 3 slate: no coats"
+    bare = table.grab().toImage()
+    own = replace(steps()[0], coats={**steps()[0].coats, Accent.MARGIN_BAND: ONE(1)})
+    table.set_plan(AREAS, [own, *steps()[1:]], [BARLEY, SLATE])
+    assert said(0, Accent.MARGIN_BAND) == (
+        "margin band, step 1 barley: 1 coat on 1/2 inherited from the zone below"
+    )
+    assert table.grab().toImage() != bare
     heads = [
         model.headerData(k, Qt.Orientation.Horizontal, Qt.ItemDataRole.AccessibleTextRole)
         for k in range(3)
