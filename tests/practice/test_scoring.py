@@ -33,8 +33,12 @@ from tests.practice.practice_tasks import (
 )
 
 ZONES = (Zone.CERVICAL, Zone.INTERPROXIMAL, Zone.CUSP, Zone.FISSURE)
+MORE = bool(os.environ.get("STAINMAP_MORE"))
 FEW = settings(
-    max_examples=8, deadline=None, suppress_health_check=[HealthCheck.too_slow], derandomize=True
+    max_examples=60 if MORE else 6,
+    deadline=None,
+    suppress_health_check=[HealthCheck.too_slow],
+    derandomize=True,
 )
 
 
@@ -275,15 +279,14 @@ def tried(task: Task, clumsiness: float, chance: np.random.Generator) -> Case:
 
 
 def test_simulated_trainees_are_ranked_by_their_skill() -> None:
-    more = bool(os.environ.get("STAINMAP_MORE"))
-    clumsiness = np.linspace(0.05, 0.95, 14 if more else 8)
+    clumsiness = np.linspace(0.05, 0.95, 14 if MORE else 8)
     means = []
     for trainee, clumsy in enumerate(clumsiness):
         chance = np.random.default_rng(100 + trainee)
         scores = [
             score_plan(task_of(kind), tried(task_of(kind), clumsy, chance)).value
             for kind in (*PLAN_KINDS, Kind.FIND_AREAS)
-            for _ in range(4 if more else 2)
+            for _ in range(4 if MORE else 2)
         ]
         means.append(np.mean(scores))
     rank = spearmanr(-clumsiness, means).statistic
