@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
@@ -16,7 +17,6 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QWidget
 
-from stainmap.app.row import Row
 from stainmap.model.tooth import Tooth, Unit
 from stainmap.paper.shading import ShadingFields
 from stainmap.paper.views import CrownDirections
@@ -39,6 +39,10 @@ from stainmap.ui.pill_places import pill_places
 from stainmap.ui.row_layer import RowLayer
 from stainmap.ui.theme import SURROUND, SURROUND_TEXT
 from stainmap.ui.zone_shares import ZoneShares
+
+if TYPE_CHECKING:
+    from stainmap.app.row import Row
+
 
 FloatArray = NDArray[np.float64]
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from enum import StrEnum
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
@@ -10,7 +11,6 @@ from PySide6.QtCore import QEvent, QPoint, QPointF, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent, QWheelEvent
 from PySide6.QtWidgets import QWidget
 
-from stainmap.app.row import Row
 from stainmap.model.tooth import Tooth
 from stainmap.paper.views import CrownDirections, Side
 from stainmap.surface.mesh import TriMesh
@@ -19,6 +19,10 @@ from stainmap.ui.brush_ring import BrushRing
 from stainmap.ui.camera import Camera
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.crown_stage import CrownStage
+
+if TYPE_CHECKING:
+    from stainmap.app.row import Row
+
 
 _HOVER_MS = 25
 # A hand that clicks moves this far at most; farther is a drag.

@@ -8,7 +8,14 @@ from dataclasses import dataclass
 import numpy as np
 from PySide6.QtCore import QRect, QRectF, QSignalBlocker, Qt, Signal
 from PySide6.QtGui import QColor, QImage, QPainter, QPen
-from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QHBoxLayout,
+    QProgressBar,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
 
 from stainmap.planning.look_colours import NEUTRAL, Scale
 from stainmap.predict.grinding import LOOK_DEPTHS_MM
@@ -141,21 +148,35 @@ class GroundCard(Card):
     -------
     depth_chosen
         Millimetres.
+    stop_asked
+        What is being worked out is no longer wanted.
     """
 
     depth_chosen = Signal(float)
+    stop_asked = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents, False)
         self.setAccessibleName("Depth of grinding")
-        self.setFixedSize(_WIDTH_PX, 106)
+        self.setFixedSize(_WIDTH_PX, 120)
         self.note = ""
         column = QVBoxLayout(self)
-        column.setContentsMargins(12, 30, 12, 44)
+        column.setContentsMargins(12, 30, 12, 58)
         row = QHBoxLayout()
         row.setSpacing(4)
         column.addLayout(row)
+        self._busy = QProgressBar(self)
+        self._busy.setRange(0, 0)
+        self._busy.setTextVisible(False)
+        self._busy.setAccessibleName("Grinding is being worked out")
+        self._busy.setGeometry(12, 100, 160, 8)
+        self.stop = QToolButton(self)
+        self.stop.setText("Stop")
+        self.stop.setAccessibleName("Stop working out the ground crown")
+        self.stop.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        self.stop.setGeometry(_WIDTH_PX - 76, 92, 64, 24)
+        self.stop.clicked.connect(self.stop_asked)
         self._group = QButtonGroup(self)
         self.buttons: dict[float, QToolButton] = {}
         for depth in LOOK_DEPTHS_MM:
@@ -170,6 +191,7 @@ class GroundCard(Card):
             self._group.addButton(button)
             self.buttons[depth] = button
             row.addWidget(button)
+        self.say("")
         self.hide()
 
     def set_depth(self, depth_mm: float) -> None:
@@ -179,8 +201,17 @@ class GroundCard(Card):
         blocker.unblock()
 
     def say(self, note: str) -> None:
-        """Say what is shown, or that it is on its way."""
+        """Say what is shown."""
+        self._set_note(note, working=False)
+
+    def say_working(self, note: str) -> None:
+        """Say that something is on its way, which can be stopped."""
+        self._set_note(note, working=True)
+
+    def _set_note(self, note: str, *, working: bool) -> None:
         self.note = note
+        for part in (self._busy, self.stop):
+            part.setVisible(working)
         self.setAccessibleDescription(note)
         self.update()
 
@@ -191,8 +222,9 @@ class GroundCard(Card):
         title = "outer surface ground by"
         paint_text(painter, (12, 20), title, t.ink, px=12, weight=550, width=wide)
         paint_text(painter, (12, 80), self.note, t.soft, px=11, width=wide)
-        limits = "walls thinner by as much; polished again"
-        paint_text(painter, (12, 96), limits, t.soft, px=11, width=wide)
+        if self.stop.isHidden():
+            limits = "walls thinner by as much; polished again"
+            paint_text(painter, (12, 96), limits, t.soft, px=11, width=wide)
 
 
 class Legends:

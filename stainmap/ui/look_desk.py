@@ -8,7 +8,7 @@ import numpy as np
 from PySide6.QtCore import QObject
 
 from stainmap.app.change import Change
-from stainmap.app.job import JobRunner, Progress
+from stainmap.app.job import Job, JobRunner, Progress
 from stainmap.app.looks import (
     Offsets,
     Walls,
@@ -20,9 +20,10 @@ from stainmap.app.looks import (
 from stainmap.app.painting import StrokeUpdate
 from stainmap.app.prediction import Prediction
 from stainmap.app.session import Session
-from stainmap.errors import StainmapError
+from stainmap.errors import CancelledError, StainmapError
 from stainmap.model.zone import Zone
 from stainmap.planning.look_colours import MOST_DE00, NEUTRAL, OFFSET_SCALE, VALUE_SCALE
+from stainmap.planning.progress import Steps
 from stainmap.predict.appearance import Appearance
 from stainmap.predict.grinding import LOOK_DEPTHS_MM
 from stainmap.predict.uncertainty import ACCEPTABLE_DE00, PERCEPTIBLE_DE00
@@ -32,6 +33,7 @@ from stainmap.ui.crown_picture import Look
 from stainmap.ui.legends import ScaleWords, Tick
 
 _DE = "dE00"
+_STOPPED = "stopped; choose a depth to go on"
 _SHOWN = (Look.VALUE, Look.OFFSET, Look.THICKNESS, Look.GROUND)
 
 
@@ -51,13 +53,16 @@ class LookDesk(QObject):
         self._offsets: tuple[Prediction, Offsets] | None = None
         self._depth_mm = LOOK_DEPTHS_MM[1]
         self._ground: tuple[Prediction, dict[float, Appearance]] | None = None
-        self._grinding = False
+        self._grinding: Job[Appearance] | None = None
+        # The depth that somebody stopped working out, and of what.
+        self._stopped: tuple[Prediction, float] | None = None
         desk.figure_of = self.figure_at
         desk.drawn.connect(self.follow)
         desk.replaced.connect(self.show)
         card = self._view.legends.ground
         card.set_depth(self._depth_mm)
         card.depth_chosen.connect(self.choose_depth)
+        card.stop_asked.connect(self.stop)
 
     @property
     def depth_mm(self) -> float:
@@ -71,7 +76,7 @@ class LookDesk(QObject):
 
     def choose_depth(self, depth_mm: float) -> None:
         """Show the crown ground by another depth, mm."""
-        self._depth_mm = depth_mm
+        self._depth_mm, self._stopped = depth_mm, None
         self._view.legends.ground.set_depth(depth_mm)
         self._shown = None
         self.show()
@@ -184,7 +189,9 @@ class LookDesk(QObject):
             return
         # Until it is known the crown is shown as it is; the card says so.
         self._view.set_colours(prediction.appearance.srgb, Look.GROUND)
-        card.say("being worked out; shown as it is until then")
+        if self._stopped == (prediction, self._depth_mm):
+            card.say(_STOPPED)
+            return
         self._grind(prediction)
 
     def _ground_of(self, prediction: Prediction) -> Appearance | None:
@@ -203,29 +210,42 @@ class LookDesk(QObject):
 
     def _grind(self, prediction: Prediction) -> None:
         """Work out the ground crown, one depth at a time; the newest wish is done last."""
-        if self._grinding:
+        card = self._view.legends.ground
+        card.say_working("worked out; shown as it is until then")
+        if self._grinding is not None:
             return
-        self._grinding = True
         depth = self._depth_mm
 
-        def work(_progress: Progress) -> Appearance:
-            return ground_look(prediction, depth)
+        def work(progress: Progress) -> Appearance:
+            return Steps(progress).during(0.0, "grinding", lambda: ground_look(prediction, depth))
 
         def done(appearance: Appearance) -> None:
-            self._grinding = False
+            self._grinding = None
             if self._ground is None or self._ground[0] is not prediction:
                 self._ground = (prediction, {})
             self._ground[1][depth] = appearance
             self._again()
 
         def failed(error: StainmapError) -> None:
-            self._grinding = False
-            if self._fitting() is prediction and self._depth_mm == depth:
+            self._grinding = None
+            if isinstance(error, CancelledError):
+                self._again()
+            elif self._fitting() is prediction and self._depth_mm == depth:
                 self._view.legends.ground.say(str(error))
             else:
                 self._again()
 
-        self._runner.start("Grinding", work, on_done=done, on_failed=failed)
+        job = self._runner.start("Grinding", work, on_done=done, on_failed=failed)
+        if not job.is_finished:
+            self._grinding = job
+
+    def stop(self) -> None:
+        """Stop working out the ground crown; choosing a depth begins again."""
+        prediction = self._fitting()
+        if self._grinding is not None and prediction is not None:
+            self._stopped = (prediction, self._depth_mm)
+            self._grinding.cancel()
+            self._view.legends.ground.say(_STOPPED)
 
     def _again(self) -> None:
         if self._view.look is Look.GROUND:

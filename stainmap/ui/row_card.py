@@ -3,21 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QHBoxLayout, QToolButton, QVBoxLayout, QWidget
 
-from stainmap.app.row import LIGHT_AT_THE_BACK, RowStep
 from stainmap.model.tooth import Unit
 from stainmap.model.zone import Zone, area_label
 from stainmap.ui.crown_cards import Card
 from stainmap.ui.marks import Align, paint_text, signed
 from stainmap.ui.theme import font, tones
 
+if TYPE_CHECKING:
+    from stainmap.app.row import RowStep
+
 _WIDTH_PX, _LINE_PX, _TOP_PX, _BUTTONS_PX = 268, 18, 20, 44
 _COLUMN_PX, _HALF_PX, _FIGURE_PX = 80, 38, 34
-LIGHT_NOTE = f"light at the back {100 * LIGHT_AT_THE_BACK:.0f} %; seen from 600 mm"
 
 
 class RowCard(Card):

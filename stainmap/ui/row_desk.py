@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from platformdirs import user_cache_path
 from PySide6.QtCore import QObject, QSettings, Signal
@@ -10,16 +11,17 @@ from PySide6.QtCore import QObject, QSettings, Signal
 from stainmap.app.change import Change
 from stainmap.app.job import Job, JobRunner, Progress
 from stainmap.app.prediction import Prediction
-from stainmap.app.row import Row, RowStep, build_row, gradient_of, neighbours_srgb, row_steps
 from stainmap.app.session import Session
 from stainmap.errors import CancelledError, StainmapError
 from stainmap.model.case import Case
-from stainmap.planning.row_colours import NeighbourColours
 from stainmap.planning.row_placing import teeth_beside
 from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.crown_picture import Look
-from stainmap.ui.row_card import LIGHT_NOTE
 from stainmap.ui.row_dialog import RowDialog
+
+if TYPE_CHECKING:
+    from stainmap.app.row import Row, RowStep
+    from stainmap.planning.row_colours import NeighbourColours
 
 _MAKING = "making the neighbours"
 _NOTHING_WANTED = "grey neighbours: nothing is wanted yet"
@@ -143,6 +145,9 @@ class RowDesk(QObject):
         self._made_of = None
 
         def work(progress: Progress) -> Row:
+            # What makes teeth is fetched when somebody looks, not when the window starts.
+            from stainmap.app.row import build_row  # noqa: PLC0415
+
             return build_row(case, fields, files=files, kept_in=kept_in, progress=progress)
 
         def done(row: Row) -> None:
@@ -187,6 +192,8 @@ class RowDesk(QObject):
             return
         if prediction.case.surface is not case.surface or prediction is self._coloured:
             return
+        from stainmap.app.row import gradient_of, neighbours_srgb  # noqa: PLC0415 - as above
+
         self._coloured = prediction
         try:
             colours = gradient_of(row, prediction.case)
@@ -206,6 +213,8 @@ class RowDesk(QObject):
         units = prediction.case.units
 
         def work(progress: Progress) -> tuple[RowStep, ...]:
+            from stainmap.app.row import row_steps  # noqa: PLC0415 - as above
+
             progress(0.0, "steps to the neighbours")
             return row_steps(row, prediction, colours)
 
@@ -234,5 +243,12 @@ class RowDesk(QObject):
             notes.append("coloured by their own shade or the wanted one")
         elif colours is not None:
             notes.append("coloured as is wanted of the crown, under D65")
-        notes.append(LIGHT_NOTE)
+        notes.append(light_note())
         return tuple(notes)
+
+
+def light_note() -> str:
+    """Return how the light on the row falls off, and from where it is seen."""
+    from stainmap.app.row import LIGHT_AT_THE_BACK  # noqa: PLC0415 - as above
+
+    return f"light at the back {100 * LIGHT_AT_THE_BACK:.0f} %; seen from 600 mm"

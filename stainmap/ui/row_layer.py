@@ -3,18 +3,22 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
 from PySide6.QtCore import QPointF
 from PySide6.QtGui import QPainter
 
-from stainmap.app.row import Row
 from stainmap.model.tooth import Unit
 from stainmap.ui.camera import SPEAKING_MM, Camera
 from stainmap.ui.crown_canvas import Canvas
 from stainmap.ui.crown_picture import ROW_TEXT
 from stainmap.ui.marks import Align, paint_text
+
+if TYPE_CHECKING:
+    from stainmap.app.row import Row
+
 
 FloatArray = NDArray[np.float64]
 Bytes = NDArray[np.uint8]

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from threading import Event
+
 import numpy as np
 import pytest
 from PySide6.QtCore import QPoint, Qt
@@ -10,14 +12,17 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
+from stainmap.app.job import JobRunner
 from stainmap.app.looks import ground_look, offsets_of, value_srgb, walls_of
 from stainmap.app.prediction import Prediction
 from stainmap.model.zone import Zone
+from stainmap.ui import look_desk
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.crown_view import CrownView
 from stainmap.ui.gl_canvas import GlCanvas, has_gl
 from stainmap.ui.look_bar import LookBar
 from stainmap.ui.main_window import MainWindow
+from stainmap.ui.poster import Poster
 
 NONE = Qt.KeyboardModifier.NoModifier
 FIGURES = (Look.VALUE, Look.OFFSET, Look.THICKNESS)
@@ -82,6 +87,39 @@ def test_ground_is_worked_out_for_the_depth_that_is_chosen(window: MainWindow) -
     assert window.session.case is case
     assert window.session.prediction is prediction
     assert not window.session.is_modified
+
+
+def test_grinding_can_be_stopped_and_begun_again(
+    window: MainWindow, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    prediction = press(window, 1)
+    desk, card = window.look_desk, window.crown.legends.ground
+    ready = ground_look(prediction, 0.1)
+    let_go = Event()
+
+    def slowly(_prediction: Prediction, _depth: float) -> object:
+        let_go.wait(30.0)
+        return ready
+
+    runner = JobRunner(post=Poster())
+    monkeypatch.setattr(look_desk, "ground_look", slowly)
+    monkeypatch.setattr(desk, "_runner", runner)
+    press(window, 9)
+    assert not card.stop.isHidden()
+    assert "until then" in card.note
+    assert np.array_equal(shown(window, Look.GROUND), prediction.appearance.srgb)
+    QTest.mouseClick(card.stop, Qt.MouseButton.LeftButton)
+    assert card.stop.isHidden()
+    assert "stopped" in card.note
+    qtbot.waitUntil(lambda: desk._grinding is None)
+    let_go.set()
+    assert "stopped" in card.note
+    # The same depth again, and it is worked out.
+    QTest.mouseClick(card.buttons[0.1], Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: "L* changes" in card.note)
+    assert card.stop.isHidden()
+    assert np.array_equal(shown(window, Look.GROUND), ready.srgb)
+    runner.close()
 
 
 def test_a_reading_tells_the_figure_of_the_look(window: MainWindow, qtbot: QtBot) -> None:
