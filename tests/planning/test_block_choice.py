@@ -99,6 +99,7 @@ def by_tab(suggester: Suggester) -> dict[str, tuple[BlockReach, ...]]:
         suggester.wanted_colours = tuple(one for one in wanted if one is not None)
         reached = []
         for block, model, search in searches:
+            search.fixed = fixed
             search.wanted = np.array([one.lab for one in suggester.wanted_colours])
             reached.append(reach_of(suggester, block, model, search))
         found[tab.name] = tuple(reached)
@@ -110,7 +111,9 @@ def covered(table: ShadeTable) -> list:
     return [tab for tab in table.tabs if tab.family in (HueFamily.REDDISH_BROWN, HueFamily.GREY)]
 
 
-AGREE = {"A2", "A3", "A3.5"}
+# A2 was one of them while plans on other blocks were carried over from the home block; predicted on
+# the whole crown the light block comes nearer, 0.5 against 0.9 dE00 on the body.
+AGREE = {"A3", "A3.5"}
 
 
 def test_the_computed_block_is_the_usual_one_or_the_program_says_why(
@@ -156,8 +159,8 @@ def test_too_dark_means_lighter_or_duller_than_the_bare_block() -> None:
 
 def test_a_tie_is_said_to_be_as_good(by_tab: dict[str, tuple[BlockReach, ...]]) -> None:
     table = starter_shades()
-    reached = by_tab["A2"]
-    usual = usual_choice(table, tab_colour(table.tab("A2")), "A2", BLOCKS, Y3)
+    reached = by_tab["A3"]
+    usual = usual_choice(table, tab_colour(table.tab("A3")), "A3", BLOCKS, Y3)
     choice = choose_block(usual, reached, Y3)
     assert choice.agrees
     assert "as good" in choice.sentences[1] or "the same" in choice.sentences[1]

@@ -18,16 +18,18 @@ from stainmap.model.case import Case, Region
 from stainmap.model.colour import Conversion
 from stainmap.model.finishing import Finish
 from stainmap.model.material import BlankCoupon
+from stainmap.model.tooth import Role, Tooth, Unit
 from stainmap.model.zone import Zone
 from stainmap.predict.seen import Seen
 from stainmap.ui.after_dialog import AfterDialog
-from stainmap.ui.backing_dialog import BackingDialog
+from stainmap.ui.backing_dialog import AS_ALL, BackingDialog, behind_now, units_on_stumps
 from stainmap.ui.coupon_dialog import CouponDialog
 from stainmap.ui.lights_dialog import LightsDialog
 from stainmap.ui.main_window import MainWindow
 from stainmap.ui.process_dialog import ProcessDialog
 from stainmap.ui.wanted_dialog import WantedDialog
 from stainmap.ui.what_if_dialog import WhatIfDialog
+from tests.builders import dome_case
 
 LEFT, NONE = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
 
@@ -134,6 +136,43 @@ def test_what_lies_behind_is_asked_for_every_region(
     backing = case_of(window).backing(Region.STUMP)
     assert (backing.stump, backing.cement_thickness_mm) == (dark, 0.1)
     assert np.abs(prediction_of(window).appearance.lab - before).max() > 0.5
+
+
+def test_a_unit_of_a_bridge_can_have_a_stump_of_its_own(qtbot: QtBot) -> None:
+    case = dome_case(6, 12)
+    half = (case.surface.mesh.vertices[:, 0] > 0.0).astype(np.uint8)
+    units = (
+        Unit(tooth=Tooth(number=14), role=Role.RETAINER),
+        Unit(tooth=Tooth(number=15), role=Role.RETAINER),
+    )
+    case = replace(case, units=units, reading=replace(case.reading, unit_index=half))
+    assert units_on_stumps(case) == {0: "14", 1: "15"}
+    pontic = replace(case, units=(units[0], replace(units[1], role=Role.PONTIC)))
+    assert units_on_stumps(pontic) == {0: "14"}
+    before = behind_now(case)
+    stump = before[0].stump
+    dialog = BackingDialog(
+        before, [stump, "metal"], [before[0].cement], units=units_on_stumps(case)
+    )
+    qtbot.addWidget(dialog)
+    assert dialog.backings == before
+    fields = dialog._fields[Region.STUMP, 1]
+    assert not fields.cement.isEnabled()
+    fields.stump.setCurrentText("metal")
+    assert fields.cement.isEnabled()
+    own = replace(before[0], stump="metal", of_unit=1)
+    assert dialog.backings == (*before, own)
+    # Opened again it shows what was chosen, and lets it go.
+    again = BackingDialog(
+        behind_now(replace(case, backings=(*case.backings, own))),
+        [stump, "metal"],
+        [before[0].cement],
+        units=units_on_stumps(case),
+    )
+    qtbot.addWidget(again)
+    assert again.backings == (*before, own)
+    again._fields[Region.STUMP, 1].stump.setCurrentText(AS_ALL)
+    assert again.backings == before
 
 
 def test_a_click_places_the_screw_channel_and_the_menu_takes_it_away(window: MainWindow) -> None:
