@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from datetime import UTC, date, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -36,6 +37,8 @@ class PracticeDesk(QObject):
         super().__init__(window)
         self._window, self._settings, self._runner = window, settings, runner
         self._book: PracticeBook | None = None
+        # What asks for the list elsewhere: a window of practice has no practice of its own.
+        self.relay: Callable[[], None] | None = None
         self.said.connect(window.status.say)
         window.strip.practice_asked.connect(self.new_practice)
         self.practice: PracticeWindow | None = None
@@ -64,6 +67,9 @@ class PracticeDesk(QObject):
 
     def new_practice(self) -> None:
         """Let an exercise be chosen, and open it in a window of its own."""
+        if self.relay is not None:
+            self.relay()
+            return
         from stainmap.ui.practice_list import PracticeList  # noqa: PLC0415 - see the class
 
         today = datetime.now(UTC).astimezone().date()
@@ -162,7 +168,7 @@ class PracticeDesk(QObject):
 
         case = self._window.session.case
         if case is not None:
-            SlipsDialog(case, None, self._runner, self._window).show()
+            SlipsDialog(case, None, self._runner.another(), self._window).show()
 
     def _ask_for_sheet(self, today: date, pack: Pack | None) -> None:
         name, _ = QFileDialog.getSaveFileName(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TypeVar
+from typing import Any, TypeVar
 
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import (
@@ -53,7 +53,7 @@ class SlipsDialog(QDialog):
     looker
         Of its crown; made in the background if None.
     runner
-        Does the work; closing the dialog stops it.
+        Does the work, and belongs to the dialog: closing it stops and ends it.
     """
 
     def __init__(
@@ -65,7 +65,7 @@ class SlipsDialog(QDialog):
         self.resize(860, 640)
         self._case, self._looker, self._runner = case, looker, runner
         self._planned: Looked | None = None
-        self._jobs: list[Job[object]] = []
+        self._jobs: list[Job[Any]] = []
         self.effects: list[SlipEffect] = []
         column = QVBoxLayout(self)
         column.setContentsMargins(24, 18, 24, 18)
@@ -147,8 +147,14 @@ class SlipsDialog(QDialog):
         def failed(error: StainmapError) -> None:
             self.spread.setText(str(error))
 
-        job = self._runner.start(title, work, on_done=done, on_failed=failed)
-        self._jobs.append(job)  # type: ignore[arg-type]
+        job = self._runner.start(
+            title, work, on_done=done, on_failed=failed, on_progress=self._tell
+        )
+        self._jobs.append(job)
+
+    def _tell(self, job: Job[Any]) -> None:
+        if not self.effects:
+            self.spread.setText(f"{job.phrase.capitalize()}, {100 * job.share:.0f} % done.")
 
     def _ready(self) -> tuple[Looker, Looked]:
         """Return what predicts, and the plan as it was meant; made once, in the work's thread."""
@@ -160,6 +166,7 @@ class SlipsDialog(QDialog):
 
     def _all_effects(self, progress: Progress) -> list[SlipEffect]:
         looker, planned = self._ready()
+        progress(0.0, "predicting the plan")
         slips = possible_slips(self._case)
         effects = []
         for number, slip in enumerate(slips):
@@ -217,6 +224,7 @@ class SlipsDialog(QDialog):
         self._rest.stop()
         for job in self._jobs:
             job.cancel()
+        self._runner.close()
         super().done(result)
 
 

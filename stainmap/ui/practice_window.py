@@ -75,6 +75,7 @@ class PracticeWindow(MainWindow):
         self._is_blind = False
         super().__init__(session, settings, runner, store)
         self._book, self.trainee = book, trainee
+        self.practice.relay = self.list_asked.emit
         self._practice_runner = runner.another()
         self._job: Job[Any] | None = None
         self._packed: PackedExercise | None = None
@@ -356,7 +357,7 @@ class PracticeWindow(MainWindow):
     def _show_slips(self) -> None:
         task = self._task
         if task is not None:
-            SlipsDialog(task.true, task.looker, self._practice_runner, self).show()
+            SlipsDialog(task.true, task.looker, self._practice_runner.another(), self).show()
 
     def _again(self) -> None:
         if self._packed is not None:
