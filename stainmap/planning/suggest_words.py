@@ -56,8 +56,8 @@ def reasons(plan: SuggestedPlan, found: Suggestions) -> tuple[str, ...]:
         return tuple(one for one in (_beside(plan, found.plans[0]), plan.connectors) if one)
     says = [_against_before(plan, found)]
     says += [
-        f"{one.liquid} earns its jar: without it the {one.label} would be about {one.without:.1f} off "
-        f"instead of {one.there:.1f}."
+        f"{one.liquid} earns its jar: without it the {one.label} would be about {one.without:.1f} "
+        f"off instead of {one.there:.1f}."
         for one in found.worth
         if one.without - one.there > TIE_DE00
     ]
