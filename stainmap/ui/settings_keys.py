@@ -56,13 +56,17 @@ class KeysPage(QWidget):
         line = QHBoxLayout()
         line.addWidget(label)
         line.addWidget(self.edit, 1)
-        for button in (self.take, self.free, self.reset, self.reset_all):
+        self.edit.setMinimumWidth(140)
+        for button in (self.take, self.free, self.reset):
             line.addWidget(button)
         column.addLayout(line)
         self.said = SoftLabel("")
         self.said.setWordWrap(True)
         self.said.setAccessibleName("What came of it")
-        column.addWidget(self.said)
+        foot = QHBoxLayout()
+        foot.addWidget(self.said, 1)
+        foot.addWidget(self.reset_all)
+        column.addLayout(foot)
         self.table.itemSelectionChanged.connect(self._chosen)
         self._fill()
 

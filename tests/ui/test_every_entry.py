@@ -27,7 +27,7 @@ from stainmap.ui.main_window import MainWindow
 from stainmap.ui.theme import Scheme, apply_theme
 from tests.builders import dome_case
 from tests.ui.accessible_tree import nameless
-from tests.ui.window_tour import SMALLEST, Entry, Tour, by_tab, commands_of, settle
+from tests.ui.window_tour import SMALLEST, Entry, Tour, by_tab, commands_of, cut, settle
 
 # These need another crown than the dome; their own tests trigger them, which are named here.
 ELSEWHERE = {
@@ -194,6 +194,26 @@ def test_every_dialog_fits_the_smallest_screen(entries: list[Entry]) -> None:
         if met.least[0] > SMALLEST[0] or met.least[1] > SMALLEST[1]
     }
     assert not large, "\n".join(large)
+
+
+def test_no_words_are_cut_in_any_dialog(entries: list[Entry]) -> None:
+    found = failing(entries, "cut")
+    assert not found, "\n".join(found)
+
+
+def test_no_words_are_cut_in_the_smallest_window(window: MainWindow) -> None:
+    assert (window.width(), window.height()) == SMALLEST
+    found = []
+    for dock in (window.outcome_dock, window.plan_dock):
+        dock.raise_()
+        settle()
+        found += cut(window)
+    assert not found, "\n".join(found)
+
+
+def test_the_outcome_folds_under_the_plan_in_the_smallest_window(window: MainWindow) -> None:
+    assert window.outcome_dock in window.tabifiedDockWidgets(window.plan_dock)
+    assert window.crown.width() >= 400
 
 
 def test_every_control_of_the_window_says_what_it_is(window: MainWindow) -> None:

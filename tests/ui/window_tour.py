@@ -16,11 +16,14 @@ from PySide6.QtWidgets import (
     QAbstractButton,
     QAbstractItemView,
     QApplication,
+    QCheckBox,
     QDockWidget,
     QFileDialog,
     QLabel,
     QMessageBox,
+    QPushButton,
     QRadioButton,
+    QSizePolicy,
     QWidget,
 )
 from shiboken6 import isValid
@@ -48,6 +51,7 @@ class Met:
     nameless: list[str] = field(default_factory=list)
     unreached: list[str] = field(default_factory=list)
     unmarked: list[str] = field(default_factory=list)
+    cut: list[str] = field(default_factory=list)
 
 
 @dataclass(kw_only=True)
@@ -144,6 +148,7 @@ class Tour:
             dialog.grab().save(str(Path(self._folder) / f"{name}.png"))
         if not isinstance(dialog, (QFileDialog, QMessageBox)):
             met.nameless = nameless(dialog)
+            met.cut = cut(dialog)
             met.unreached, met.unmarked = by_tab(dialog)
         return met
 
@@ -187,6 +192,35 @@ def state_of(window: MainWindow) -> tuple[object, ...]:
         tuple(action.isChecked() for action in commands_of(window).values()),
         tuple(shown),
     )
+
+
+# --- what is cut off -----------------------------------------------------------------------------
+
+
+def cut(top: QWidget) -> list[str]:
+    """Return labels and buttons whose words have less room than they need.
+
+    Labels that let themselves be squeezed (`Ignored`) say the whole in a tool tip.
+    """
+    found = []
+    for one in top.findChildren(QWidget):
+        if not one.isVisible() or one.visibleRegion().isEmpty():
+            continue
+        if isinstance(one, QLabel) and not one.pixmap().isNull():
+            continue
+        if isinstance(one, QLabel):
+            squeezed = one.sizePolicy().horizontalPolicy() is QSizePolicy.Policy.Ignored
+            if one.wordWrap():
+                short = one.heightForWidth(one.width()) > one.height() + 1
+            else:
+                short = one.sizeHint().width() > one.width() + 1 and not squeezed
+            if one.text() and short:
+                found.append(f"{type(one).__name__} '{one.text()}'")
+        elif isinstance(one, (QPushButton, QCheckBox, QRadioButton)) and (
+            one.sizeHint().width() > one.width() + 1
+        ):
+            found.append(_named(one))
+    return found
 
 
 # --- the keyboard --------------------------------------------------------------------------------
