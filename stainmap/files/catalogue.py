@@ -69,6 +69,29 @@ def with_file(base: Catalogue, path: Path) -> CatalogueFile:
     return CatalogueFile(catalogue=result.catalogue, problems=problems)
 
 
+def entries_of(base: Catalogue, path: Path) -> CatalogueFile:
+    """Return the entries of a laboratory's own file that can be used beside `base`, without it.
+
+    What is left out is said as by `with_file`; a file of which nothing can be used is empty here.
+
+    Raises
+    ------
+    CatalogueError
+        If the file cannot be read as a materials file at all.
+    """
+    read, places = _read(path)
+    own = read.catalogue
+    result = _merged_where_safe(base, own, path.name, places)
+    usable = replace(
+        own,
+        liquids=tuple(one for one in own.liquids if one in result.catalogue.liquids),
+        blocks=tuple(one for one in own.blocks if one in result.catalogue.blocks),
+    )
+    return CatalogueFile(
+        catalogue=usable, problems=(*read.problems, *result.problems), places=dict(places)
+    )
+
+
 def write_catalogue(path: Path, catalogue: Catalogue, *, comment: str = "") -> None:
     """Write materials as a TOML file, atomically; `comment` comes first, line by line.
 
@@ -92,7 +115,7 @@ def starter_catalogue() -> Catalogue:
     """
     catalogue = Catalogue()
     for path in sorted(resource("materials").glob("*.toml")):
-        catalogue = _joined(catalogue, read_catalogue(path))
+        catalogue = joined(catalogue, read_catalogue(path))
     check_references(catalogue, where="starter materials")
     return catalogue
 
@@ -113,7 +136,7 @@ def _merged_where_safe(
     base: Catalogue, added: Catalogue, where: str, places: Mapping[tuple[str, str], str]
 ) -> CatalogueFile:
     """Return both catalogues as one, without what lacks something or is impossible."""
-    everything = _joined(base, added)
+    everything = joined(base, added)
     problems: list[CatalogueError] = []
 
     def tried(kind: str, name: str, trial: Catalogue) -> bool:
@@ -139,7 +162,7 @@ def _merged_where_safe(
             one for one in added.blocks if tried("block", one.name, replace(known, blocks=(one,)))
         ),
     )
-    return CatalogueFile(catalogue=_joined(base, usable), problems=tuple(problems))
+    return CatalogueFile(catalogue=joined(base, usable), problems=tuple(problems))
 
 
 def check_references(catalogue: Catalogue, *, where: str) -> None:
@@ -214,7 +237,9 @@ def _not_toml(error: Exception, where: str) -> CatalogueError:
     )
 
 
-def _joined(base: Catalogue, added: Catalogue) -> Catalogue:
+def joined(base: Catalogue, added: Catalogue) -> Catalogue:
+    """Return both catalogues as one, unchecked; an added entry takes the place of its namesake."""
+
     def join(old: tuple[Kind, ...], new: tuple[Kind, ...]) -> tuple[Kind, ...]:
         by_name = {material.name: material for material in old}
         by_name.update({material.name: material for material in new})

@@ -56,10 +56,13 @@ class CatalogueFile:
         Every entry that is whole.
     problems
         One sentence each, with the line of the file.
+    places
+        Where in the file an entry stands, in words, by kind and name.
     """
 
     catalogue: Catalogue
     problems: tuple[CatalogueError, ...] = ()
+    places: Mapping[tuple[str, str], str] = field(default_factory=dict)
 
 
 def catalogue_to_dict(catalogue: Catalogue) -> dict[str, Any]:

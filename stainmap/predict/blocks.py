@@ -115,18 +115,39 @@ def layer_share(block: Block, height_mm: ArrayLike) -> NDArray[np.float32]:
     return np.stack(shares).astype(np.float32)
 
 
-@lru_cache(maxsize=256)
 def solve_layer(layer: BlockLayer, stump: Stump) -> SolvedBlock:
     """Return the absorption that gives a layer its nominal colour over `stump`, cemented.
 
-    Least squares in L*a*b* for ``c0 exp(-(wavelength - 400) / decay) + c1``; a weak pull of the
-    decay towards 60 nm decides where the colour alone does not. What remains is reported.
+    What remains of `nearest_to_nominal` is reported.
 
     Raises
     ------
     CatalogueError
         If more than 2.0 dE00 remains, with the nearest colour that can be had; or if the colour
         was measured in a way that is not predicted.
+    """
+    solved = nearest_to_nominal(layer, stump)
+    if solved.remaining_de00 > LARGEST_REMAINING_DE00:
+        raise CatalogueError(
+            f"No {layer.scattering} zirconia of {layer.nominal_thickness_mm} mm over "
+            f"'{stump.name}' has the colour {_text(layer.nominal.lab)}: the nearest it can have is "
+            f"{_text(solved.reached.lab)}, dE00 {solved.remaining_de00:.1f} away.",
+            advice="Check the reading, its thickness and backing, or give one of a thicker plate.",
+        )
+    return solved
+
+
+@lru_cache(maxsize=256)
+def nearest_to_nominal(layer: BlockLayer, stump: Stump) -> SolvedBlock:
+    """Return the absorption that brings a layer nearest to its nominal colour, however near.
+
+    Least squares in L*a*b* for ``c0 exp(-(wavelength - 400) / decay) + c1``; a weak pull of the
+    decay towards 60 nm decides where the colour alone does not.
+
+    Raises
+    ------
+    CatalogueError
+        If the colour was measured in a way that is not predicted.
     """
     _check_measurement(layer.nominal)
     interface = fitted_interface(len(BANDS_NM))
@@ -159,13 +180,6 @@ def solve_layer(layer: BlockLayer, stump: Stump) -> SolvedBlock:
         found = _nearest(lab, wanted, bounds)
         reached = lab(found)
         remaining = float(delta_e_00(reached, wanted))
-    if remaining > LARGEST_REMAINING_DE00:
-        raise CatalogueError(
-            f"No {layer.scattering} zirconia of {layer.nominal_thickness_mm} mm over "
-            f"'{stump.name}' has the colour {_text(wanted)}: the nearest it can have is "
-            f"{_text(reached)}, dE00 {remaining:.1f} away.",
-            advice="Check the reading, its thickness and backing, or give one of a thicker plate.",
-        )
     c0, decay, c1 = (float(value) for value in np.exp(found))
     lightness, a, b = (float(value) for value in reached)
     return SolvedBlock(
@@ -203,7 +217,7 @@ def _nearest(
     return np.asarray(min(found, key=lambda one: float(one.fun)).x, dtype=np.float64)
 
 
-def _text(lab: NDArray[np.float64]) -> str:
+def _text(lab: tuple[float, float, float]) -> str:
     return " / ".join(f"{value:.1f}" for value in lab)
 
 
