@@ -58,7 +58,7 @@ class OrderDesk(QObject):
             self._before = None
         elif self._session.is_up_to_date and self._session.outcome is not None:
             self._before = None
-            self.said.emit(f"{words}{_effect_words(changes(outcome, self._session.outcome))}")
+            self.said.emit(_sentence(words, changes(outcome, self._session.outcome)))
 
     # --- moving --------------------------------------------------------------------------
 
@@ -76,7 +76,7 @@ class OrderDesk(QObject):
             return
         liquid = case.plan.liquid_of(case.plan.steps[step])
         if known is not None:
-            self._before = (known, moved, f"Step {step + 1}, {liquid}, is step {to + 1} now: ")
+            self._before = (known, moved, f"Step {step + 1}, {liquid}, is step {to + 1} now")
         session.edit("move a step", lambda _case: moved)
 
     # --- while it is dragged -------------------------------------------------------------
@@ -134,12 +134,15 @@ def _short(effect: OrderEffect) -> str:
     return f"dE00 {largest.de00:.1f}, {largest.label}"
 
 
-def _effect_words(areas: tuple[AreaChange, ...]) -> str:
+def _sentence(moved: str, areas: tuple[AreaChange, ...]) -> str:
+    """Return what a move has changed; `moved` says what was moved where."""
     if not areas or areas[0].de00 < _NOTHING:
-        return "no colour changes (dE00 0.0)."
+        return f"{moved}: no colour changes (dE00 0.0)."
+    first = areas[0]
     if len(areas) == 1 or areas[1].de00 < _NOTHING:
-        return f"{areas[0].label} changes by dE00 {areas[0].de00:.1f}, nothing else does."
+        return f"{moved}: {first.label} changes by dE00 {first.de00:.1f}, nothing else does."
+    second = areas[1]
     return (
-        f"{areas[0].label} changes by dE00 {areas[0].de00:.1f}, {areas[1].label} by"
-        f" {areas[1].de00:.1f}, others by no more."
+        f"{moved}: {first.label} changes by dE00 {first.de00:.1f}, {second.label} by"
+        f" {second.de00:.1f}, others by no more."
     )

@@ -16,6 +16,7 @@ from stainmap.app.job import Job, JobRunner, Progress
 from stainmap.app.session import Session
 from stainmap.app.tray import LaidCase, LaidTray, laid_case, lay_tray
 from stainmap.app.tray_bench import edit_file, with_record, with_stage
+from stainmap.app.tray_day import TrayDay, tray_day
 from stainmap.errors import StainmapError
 from stainmap.files.case_file import SUFFIX as CASE_SUFFIX
 from stainmap.files.tray_file import SUFFIX as TRAY_SUFFIX
@@ -155,8 +156,14 @@ class TrayDesk(QObject):
         known = self._known()
         own = self._session.path
 
-        def done(laid: LaidTray) -> None:
-            dialog = self.dialog
+        def work(progress: Progress) -> TrayDay:
+            return tray_day(
+                lay_tray(tray, progress, known=known),
+                datetime.now().astimezone().replace(second=0, microsecond=0),
+            )
+
+        def done(day: TrayDay) -> None:
+            dialog, laid = self.dialog, day.laid
             if dialog is None or [one.path for one in laid.tray.entries] != [
                 one.path for one in dialog.tray.entries
             ]:
@@ -168,7 +175,7 @@ class TrayDesk(QObject):
                 if own is None or path != own.resolve():
                     painted = PaintedCase(case=one.case, coats=one.painted.coats)
                     self._read[path] = (_stamp(path), replace(one, painted=painted))
-            dialog.set_laid(laid, self._states(laid), self._open_path())
+            dialog.set_laid(day, self._states(laid), self._open_path())
             if self._said:
                 dialog.say("\n".join(self._said))
                 self._said = []
@@ -176,7 +183,7 @@ class TrayDesk(QObject):
 
         self._runner.start(
             "Reading the tray",
-            lambda progress: lay_tray(tray, progress, known=known),
+            work,
             on_done=done,
             on_failed=lambda error: self._problem(str(error)),
         )

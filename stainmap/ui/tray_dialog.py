@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
-from datetime import datetime
 from pathlib import Path
 
 from PySide6.QtCore import Qt, Signal
@@ -12,6 +11,7 @@ from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from stainmap.app.tray import LaidTray
+from stainmap.app.tray_day import TrayDay
 from stainmap.errors import StainmapError
 from stainmap.model.tray import Tray, TrayEntry
 from stainmap.planning.batch_size import ESTIMATE
@@ -88,8 +88,7 @@ class TrayDialog(FormDialog):
         self._column.setStretchFactor(said, 1)
         self.add_widget(self._tray_buttons())
         self.end(only_close=True)
-        screen = self.screen()
-        room = _HEIGHT_PX if screen is None else screen.availableGeometry().height() - _TITLE_PX
+        room = self.screen().availableGeometry().height() - _TITLE_PX
         self.resize(_WIDTH_PX + 60, min(_HEIGHT_PX, room))
         self.set_undo("")
         self.set_laid(None)
@@ -139,7 +138,7 @@ class TrayDialog(FormDialog):
 
     def set_laid(
         self,
-        laid: LaidTray | None,
+        shown: TrayDay | None,
         states: Mapping[Path, UnitState] | None = None,
         open_path: Path | None = None,
     ) -> None:
@@ -152,8 +151,9 @@ class TrayDialog(FormDialog):
         open_path
             File of the case that is open in the window.
         """
+        laid = None if shown is None else shown.laid
         self._shown = laid
-        if laid is None or not laid.tray.entries:
+        if shown is None or laid is None or not laid.tray.entries:
             self.tray = Tray()
             self.units.set_rows(())
             self.summary.setText("")
@@ -164,15 +164,11 @@ class TrayDialog(FormDialog):
             return
         self.tray = laid.tray
         self.show_states(states or {}, open_path)
-        mixing = laid.mixing()
+        mixing, run = shown.mixing, shown.run
         self.table.set_rows(jar_rows(mixing.jars))
         said = [*laid.problems, *mixing.left_out, *mixing.remarks]
-        try:
-            run = laid.run(datetime.now().astimezone().replace(second=0, microsecond=0))
-        except StainmapError as error:
-            self.day.setText("")
-            said.insert(0, str(error))
-        else:
+        self.day.setText("")
+        if run is not None:
             ready = "; ".join(
                 f"{firing.programme.name} ({', '.join(firing.codes)}) ready {firing.ready:%a %H:%M}"
                 for firing in run.firings
@@ -253,7 +249,8 @@ def _counted(rows: Sequence[UnitRow]) -> str:
     unread = sum(row.state is None for row in rows)
     if unread:
         parts.append(f"{unread} left out")
-    return f"{len(rows)} case{'s' if len(rows) != 1 else ''}: {', '.join(parts)}."
+    told = ", ".join(parts)
+    return f"1 case: {told}." if len(rows) == 1 else f"{len(rows)} cases: {told}."
 
 
 def _scrolled(widget: QWidget, name: str, least_px: int) -> QScrollArea:
