@@ -150,11 +150,12 @@ def _block(task: Task, case: Case) -> Score:
     beyond = max(chosen.de00 - best.de00, 0.0)
     share = 1.0 - max(beyond - _BLOCK_FREE, 0.0) / (_BLOCK_LOST - _BLOCK_FREE)
     text = (
-        f"On {chosen.block} the body comes within {chosen.de00:.1f} dE00 of what is wanted, with"
-        f" {chosen.coats} coats; bare it is L* {chosen.bare[0]:.1f}."
+        f"On {chosen.block} the body comes within {chosen.de00:.1f} dE00 of what is wanted"
+        f" {_with_coats(chosen.coats)}; bare it is L* {chosen.bare[0]:.1f}."
     )
     if chosen.block != best.block:
-        text = f"{text} {best.block} comes within {best.de00:.1f} with {best.coats}."
+        other = f"On {best.block} it comes within {best.de00:.1f} {_with_coats(best.coats)}."
+        text = f"{text} {other}"
     enough = max(
         best.coats, sum(step.entry(Zone.BODY) is not None for step in task.true.plan.steps)
     )
@@ -172,9 +173,16 @@ def _block(task: Task, case: Case) -> Score:
     return total(parts, details={"block": chosen.block})
 
 
+def _with_coats(count: int) -> str:
+    """Return "without a coat", "with 1 coat", "with 2 coats"."""
+    if count == 0:
+        return "without a coat"
+    return "with 1 coat" if count == 1 else f"with {count} coats"
+
+
 def _coats_text(more: int, best: str) -> str:
     if more == 0:
-        return "No block does it with fewer coats."
+        return "It takes no more coats than it must."
     if more == 1:
         return f"The body takes a coat more than on {best}: a lighter start is a longer way."
     return f"The body takes {more} coats more than on {best}: a lighter start is a longer way."
