@@ -7,7 +7,6 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QLabel, QWidget
 
 from stainmap.app.change import Change
-from stainmap.app.compare import predict_beside, without_stain
 from stainmap.app.job import JobRunner, Progress
 from stainmap.app.prediction import Prediction
 from stainmap.app.session import Session
@@ -168,6 +167,8 @@ class BeforeDesk(QObject):
         self.changed.emit()
 
     def _without_stain(self, case: Case) -> Case:
+        from stainmap.app.compare import without_stain  # noqa: PLC0415 - slow to import
+
         if self._bare is None or self._bare[0] is not case:
             self._bare = (case, without_stain(case))
         return self._bare[1]
@@ -206,6 +207,8 @@ class BeforeDesk(QObject):
 
     def _work_out(self, here: Prediction, wanted: Case) -> None:
         """Predict what was before, to the end: whoever looks again has it at once."""
+        from stainmap.app.compare import predict_beside  # noqa: PLC0415 - slow to import
+
         self._worked_on = wanted
 
         def work(progress: Progress) -> Prediction:

@@ -10,13 +10,16 @@ from stainmap.app.change import Change
 from stainmap.app.job import JobRunner
 from stainmap.app.session import Session
 from stainmap.ui.compare_before import BeforeDesk
-from stainmap.ui.compare_desk import CompareDesk
-from stainmap.ui.film_desk import FilmDesk
 from stainmap.ui.history_desk import HistoryDesk
 from stainmap.ui.history_list import HistoryPanel
 from stainmap.ui.side_panels import PanelDock
 
 if TYPE_CHECKING:
+    from PySide6.QtWidgets import QWidget
+
+    from stainmap.planning.suggest_result import SuggestedPlan, Suggestions
+    from stainmap.ui.compare_desk import CompareDesk
+    from stainmap.ui.film_desk import FilmDesk
     from stainmap.ui.main_window import MainWindow
 
 
@@ -31,12 +34,12 @@ class WaysToCompare(QObject):
 
     def __init__(self, session: Session, runner: JobRunner, window: MainWindow) -> None:
         super().__init__(window)
-        self._window = window
+        self._session, self._window = session, window
+        self._compare: CompareDesk | None = None
+        self._film: FilmDesk | None = None
         self._runners = (runner.another(), runner.another())
         plans, pictures = self._runners
         self.before = BeforeDesk(session, window.desk, plans, self)
-        self.compare = CompareDesk(session, plans, window.crown, window)
-        self.film = FilmDesk(session, window.desk, plans, window)
         self.panel = HistoryPanel()
         self.history = HistoryDesk(session, self.panel, pictures, self)
         self.dock = PanelDock("History", self.panel)
@@ -49,14 +52,59 @@ class WaysToCompare(QObject):
 
     def _connect(self) -> None:
         window = self._window
-        self.film.started.connect(self.before.end)
-        for desk in (self.compare, self.film):
+        window.suggest.beside_asked.connect(self._show_suggested)
+        window.dialogs.crowns_asked.connect(self._show_programme)
+
+    def _show_suggested(self, found: Suggestions, chosen: SuggestedPlan) -> None:
+        self.compare.show_suggested(found, chosen)
+
+    def _show_programme(self, name: str) -> None:
+        self.compare.show_programme(name)
+
+    # What is behind these two is made when it is asked for: the window is there sooner.
+
+    @property
+    def compare(self) -> CompareDesk:
+        """Two plans side by side."""
+        if self._compare is None:
+            from stainmap.ui.compare_desk import CompareDesk  # noqa: PLC0415 - slow to import
+
+            window = self._window
+            desk = CompareDesk(self._session, self._runners[0], window.crown, window)
             desk.said.connect(window.status.say)
-        self.compare.light_asked.connect(
-            lambda light: window.see_under(light, window.session.seen.observer)
-        )
-        window.suggest.beside_asked.connect(self.compare.show_suggested)
-        window.dialogs.crowns_asked.connect(self.compare.show_programme)
+            desk.light_asked.connect(
+                lambda light: window.see_under(light, self._session.seen.observer)
+            )
+            self._compare = desk
+        return self._compare
+
+    @property
+    def film(self) -> FilmDesk:
+        """The plan, coat after coat."""
+        if self._film is None:
+            from stainmap.ui.film_desk import FilmDesk  # noqa: PLC0415 - slow to import
+
+            window = self._window
+            self._film = FilmDesk(self._session, window.desk, self._runners[0], window)
+            self._film.said.connect(window.status.say)
+            self._film.started.connect(self.before.end)
+        return self._film
+
+    def open_compare(self) -> None:
+        """Show two plans side by side."""
+        self.compare.open()
+
+    def open_film(self) -> None:
+        """Show the plan, coat after coat."""
+        self.film.open()
+
+    @property
+    def manual_places(self) -> dict[QWidget, str]:
+        """Which place of the manual speaks of which of the parts there are."""
+        places: dict[QWidget, str] = {self.panel: "comparing.md#history"}
+        if self._film is not None:
+            places[self._film.card] = "comparing.md#the-film-of-the-plan"
+        return places
 
     def _raise(self, shown: bool) -> None:
         """Bring the history to the front of the panels it shares its place with."""
@@ -67,9 +115,10 @@ class WaysToCompare(QObject):
     def refresh(self, change: Change) -> None:
         """Follow the open case."""
         self.before.refresh(change)
-        self.film.refresh(change)
         self.history.refresh(change)
-        self.compare.refresh(change)
+        for desk in (self._film, self._compare):
+            if desk is not None:
+                desk.refresh(change)
 
     def fold(self, narrow: bool) -> None:
         """Go with the outcome: to the plan's side in a narrow window, and back."""
@@ -84,7 +133,7 @@ class WaysToCompare(QObject):
 
     def close(self) -> None:
         """Let the work under way go, and the window with two crowns."""
-        if self.compare.view is not None:
-            self.compare.view.close()
+        if self._compare is not None and self._compare.view is not None:
+            self._compare.view.close()
         for one in self._runners:
             one.close()

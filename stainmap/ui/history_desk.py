@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 import numpy as np
 from numpy.typing import NDArray
 from PySide6.QtCore import QObject, QTimer
 from PySide6.QtGui import QPixmap
 
 from stainmap.app.change import Change
-from stainmap.app.history_pictures import SmallPictures, StepColours, colours_beside
+from stainmap.app.history_colours import StepColours
 from stainmap.app.job import JobRunner, Progress
 from stainmap.app.session import Session
 from stainmap.errors import StainmapError
@@ -23,6 +25,9 @@ from stainmap.ui.history_list import (
     picture_of,
 )
 
+if TYPE_CHECKING:
+    from stainmap.app.history_pictures import SmallPictures
+
 _OPENED = "as it was opened"
 
 
@@ -34,11 +39,7 @@ class HistoryDesk(QObject):
     ) -> None:
         super().__init__(parent)
         self._session, self.panel, self._runner = session, panel, runner
-        width, height = (
-            PICTURE_SCALE * PICTURE_PX.width(),
-            PICTURE_SCALE * PICTURE_PX.height(),
-        )
-        self._drawing = SmallPictures(width, height)
+        self._drawing: SmallPictures | None = None
         self._colours = StepColours()
         # Pictures by the case they are of, which the history holds; and those that cannot be made.
         self._pictures: dict[int, tuple[Case, QPixmap]] = {}
@@ -89,7 +90,7 @@ class HistoryDesk(QObject):
         listed.steps.set_rows(rows, pictures)
         listed.select(history.position)
         steps, undone = len(rows) - 1, len(rows) - 1 - history.position
-        words = "1 step" if steps == 1 else f"{steps} steps"
+        words = {0: "no step yet", 1: "1 step"}.get(steps, f"{steps} steps")
         self.panel.head.set_remark(f"{words}, {undone} undone" if undone else words)
         self._draw_next()
 
@@ -111,6 +112,14 @@ class HistoryDesk(QObject):
             fields = None
 
         def work(_progress: Progress) -> NDArray[np.uint8]:
+            from stainmap.app.history_pictures import (  # noqa: PLC0415 - slow to import
+                SmallPictures,
+                colours_beside,
+            )
+
+            if self._drawing is None:
+                width, height = PICTURE_PX.width(), PICTURE_PX.height()
+                self._drawing = SmallPictures(PICTURE_SCALE * width, PICTURE_SCALE * height)
             srgb = colours_beside(here, case) if known is None else known
             return self._drawing.picture(case, srgb, fields)
 

@@ -24,8 +24,7 @@ def place_for(focus: QWidget | None, window: MainWindow) -> str:
         window.outcome.advice: "plan.md#advice",
         window.outcome: "what_it_predicts.md#the-outcome",
         window.run: "plan.md#the-run",
-        window.ways.panel: "comparing.md#history",
-        window.ways.film.card: "comparing.md#the-film-of-the-plan",
+        **window.ways.manual_places,
     }
     while focus is not None:
         if focus in places:

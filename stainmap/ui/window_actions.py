@@ -197,8 +197,8 @@ class WindowActions(QObject):
         self._of_case = [
             self._action(menu, "&Intake...", self._window.intake.ask_for_intake, "Ctrl+I"),
             self._action(menu, "Suggest coats...", self._window.suggest.open, "Ctrl+G"),
-            self._action(menu, "Co&mpare plans...", self._window.ways.compare.open, "Ctrl+D"),
-            self._action(menu, "&Film of the plan", self._window.ways.film.open, "Ctrl+M"),
+            self._action(menu, "Co&mpare plans...", self._window.ways.open_compare, "Ctrl+D"),
+            self._action(menu, "&Film of the plan", self._window.ways.open_film, "Ctrl+M"),
             self._action(menu, "&Hand and uptake...", dialogs.ask_for_process),
             self._action(menu, "What &lies behind...", dialogs.ask_for_backings),
         ]

@@ -6,7 +6,8 @@ import numpy as np
 import pytest
 
 from stainmap.app import edits
-from stainmap.app.history_pictures import SmallPictures, StepColours, colours_beside
+from stainmap.app.history_colours import StepColours
+from stainmap.app.history_pictures import SmallPictures, colours_beside
 from stainmap.app.prediction import Prediction, predict_case
 from stainmap.app.session import Session
 from stainmap.files.catalogue import starter_catalogue
