@@ -61,13 +61,17 @@ LOOKS = (
 )
 
 
+def _px(dense: bool) -> int:
+    return 12 if dense else 13
+
+
 class LookButton(QAbstractButton):
     """Number and name of a look, underlined while it is on."""
 
     def __init__(self, entry: LookEntry, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.entry = entry
-        self._short = False
+        self._short = self._dense = False
         self.setCheckable(True)
         self.setText(entry.name)
         self.setAccessibleName(f"Look {entry.name}")
@@ -77,17 +81,19 @@ class LookButton(QAbstractButton):
 
     def sizeHint(self) -> QSize:
         """Return room for number and name."""
-        return QSize(self.width_px(short=self._short), HEIGHT_PX)
+        return QSize(self.width_px(short=self._short, dense=self._dense), HEIGHT_PX)
 
-    def width_px(self, *, short: bool) -> int:
+    def width_px(self, *, short: bool, dense: bool = False) -> int:
         """Return the room for number and name; short ones have the number alone."""
         number = text_width(str(self.entry.number), 11)
-        return round(number + (20 if short else 19 + text_width(self.text(), 13, 600)))
+        if short:
+            return round(number + 20)
+        return round(number + (12 if dense else 19) + text_width(self.text(), _px(dense), 600))
 
-    def shorten(self, short: bool) -> None:
-        """Show the number alone, or the name as well."""
-        if short != self._short:
-            self._short = short
+    def shorten(self, short: bool, *, dense: bool = False) -> None:
+        """Show the number alone, or the name as well; a dense one stands closer."""
+        if (short, dense) != (self._short, self._dense):
+            self._short, self._dense = short, dense
             self.updateGeometry()
             self.update()
 
@@ -99,7 +105,7 @@ class LookButton(QAbstractButton):
         on = self.isChecked()
         if self.underMouse() and not on:
             painter.fillRect(self.rect().adjusted(2, 5, -2, -5), QColor(t.panel))
-        x = 7.0
+        x = 4.0 if self._dense else 7.0
         enabled = self.isEnabled()
         soft, ink = (t.soft, t.ink) if enabled else (t.faint, t.faint)
         weight = 600 if on else 400
@@ -108,8 +114,9 @@ class LookButton(QAbstractButton):
             number = str(self.entry.number)
             paint_text(painter, middle, number, ink, weight=weight, align=Align.AlignHCenter)
         else:
-            x += paint_text(painter, (x, 24), str(self.entry.number), soft, px=11) + 5
-            paint_text(painter, (x, 24), self.text(), ink, weight=weight)
+            x += paint_text(painter, (x, 24), str(self.entry.number), soft, px=11)
+            x += 4 if self._dense else 5
+            paint_text(painter, (x, 24), self.text(), ink, px=_px(self._dense), weight=weight)
         if on and enabled:
             painter.fillRect(QRectF(6, HEIGHT_PX - 3, self.width() - 12, 3), QColor(t.accent))
         if self.hasFocus():
@@ -187,9 +194,9 @@ class LookBar(QWidget):
         super().resizeEvent(event)
         self._fit_names()
 
-    def _needed_px(self, *, words: bool, names: bool) -> int:
+    def _needed_px(self, *, words: bool, names: bool, dense: bool = False) -> int:
         """Return the width with or without the words of the tools and the names of looks."""
-        full = [one.width_px(short=False) for one in self.buttons.values()]
+        full = [one.width_px(short=False, dense=dense) for one in self.buttons.values()]
         looks = full
         if not names:
             # One has its name, and whichever is on: the widest must fit.
@@ -203,13 +210,15 @@ class LookBar(QWidget):
         """Show all words that have room: first the tools lose theirs, then looks their names."""
         words = self.width() >= self._needed_px(words=True, names=True)
         names = self.width() >= self._needed_px(words=False, names=True)
+        # Rather smaller names than none.
+        dense = not names and self.width() >= self._needed_px(words=False, names=True, dense=True)
         style = Qt.ToolButtonStyle
         for tool in self._tools:
             tool.setToolButtonStyle(
                 style.ToolButtonTextBesideIcon if words else style.ToolButtonIconOnly
             )
         for button in self.buttons.values():
-            button.shorten(not (names or button.isChecked()))
+            button.shorten(not (names or dense or button.isChecked()), dense=dense)
 
     def _light_button(self) -> QToolButton:
         """Return the button with the menu of lights and observers."""
