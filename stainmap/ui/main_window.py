@@ -39,6 +39,7 @@ from stainmap.ui.guided_desk import GuidedDesk
 from stainmap.ui.intake_desk import IntakeDesk
 from stainmap.ui.look_bar import LookBar
 from stainmap.ui.look_desk import LookDesk
+from stainmap.ui.next_part import raise_with_focus
 from stainmap.ui.opening_flow import OpeningFlow
 from stainmap.ui.order_desk import OrderDesk
 from stainmap.ui.plan_desk import PlanDesk
@@ -138,6 +139,7 @@ class MainWindow(QMainWindow):
         self.commands = WindowActions(self)
         self._connect()
         go_by_settings(self)
+        raise_with_focus(self)
         self._end_subscription = session.subscribe(self._refresh)
         self._restore()
         self.set_look(Look.SINTERED)

@@ -23,6 +23,7 @@ from stainmap.ui.look_bar import LOOKS
 from stainmap.ui.manual_places import place_for
 from stainmap.ui.manual_search import CONTENTS
 from stainmap.ui.manual_window import ManualWindow
+from stainmap.ui.next_part import go_to_next_part
 from stainmap.ui.theme import Scheme
 from stainmap.ui.told_dialog import ToldDialog
 
@@ -65,6 +66,7 @@ Shift takes away, left drag turns, Esc goes back</td></tr>
 Ctrl+Shift with Left, Right, or drag its head</td></tr>
 <tr><td>suggest coats; intake; tray, its sheets</td><td>Ctrl+G; Ctrl+I; Ctrl+T, Ctrl+P
 </td></tr>
+<tr><td>next part of the window, part before</td><td>F6, Shift+F6</td></tr>
 <tr><td>settings; manual, at the page for what has the keyboard; this list</td>
 <td>Ctrl+comma; F1; Ctrl+F1</td></tr>
 <tr><td>paint an area instead of a step</td><td>choose its name (Left from the first step)</td></tr>
@@ -266,6 +268,12 @@ class WindowActions(QObject):
         history = window.ways.dock.toggleViewAction()
         history.setShortcut(QKeySequence("Ctrl+H"))
         menu.addAction(history)
+        menu.addSeparator()
+        for text, keys, step in (
+            ("&Next part of the window", "F6", 1),
+            ("Part of the window &before", "Shift+F6", -1),
+        ):
+            self._action(menu, text, partial(go_to_next_part, window, step), keys)
         schemes = menu.addMenu("&Colours of the window")
         scheme_group = QActionGroup(self)
         own = window.own_settings

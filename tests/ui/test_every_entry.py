@@ -7,9 +7,10 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from PySide6.QtCore import QPointF, QSettings
+from PySide6.QtCore import QPointF, QSettings, Qt
 from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
 
 from stainmap.app import edits
 from stainmap.app.job import JobRunner
@@ -238,3 +239,36 @@ def test_own_widgets_describe_themselves(window: MainWindow) -> None:
     assert window.looks.accessibleName() == "Looks"
     for button in window.looks.buttons.values():
         assert button.accessibleName()
+
+
+def test_a_key_goes_from_part_to_part_also_to_a_folded_one(window: MainWindow) -> None:
+    window.activateWindow()
+    window.plan_dock.raise_()
+    window.plan.table.setFocus()
+    settle()
+    assert window.outcome.visibleRegion().isEmpty(), "folded under the plan"
+    actions = commands_of(window)
+    order = [window.crown, window.outcome, window.run, window.plan]
+    for part in order:
+        actions["View > Next part of the window"].trigger()
+        settle()
+        focus = window.focusWidget()
+        assert focus is part or part.isAncestorOf(focus)
+        assert not part.visibleRegion().isEmpty()
+    for part in (window.run, window.outcome, window.crown, window.plan):
+        actions["View > Part of the window before"].trigger()
+        settle()
+        focus = window.focusWidget()
+        assert focus is part or part.isAncestorOf(focus)
+
+
+def test_tab_brings_a_folded_panel_to_the_top(qtbot: QtBot, window: MainWindow) -> None:
+    window.activateWindow()
+    qtbot.waitUntil(window.isActiveWindow)
+    window.plan_dock.raise_()
+    window.plan.table.setFocus()
+    settle()
+    assert window.outcome.outcome.change.visibleRegion().isEmpty()
+    window.outcome.outcome.change.setFocus(Qt.FocusReason.TabFocusReason)
+    settle()
+    assert not window.outcome.visibleRegion().isEmpty()
