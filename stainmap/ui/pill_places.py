@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -14,6 +14,7 @@ _ZONE_RADIUS, _ACCENT_RADIUS = 7.0, 4.0
 _SECOND_RADIUS = 14.0
 _KEEP_APART = 22.0
 _MOST_PER_AREA = 3
+_ENOUGH_ROWS = 250
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,14 +37,19 @@ def pill_places(areas: NDArray[np.uint8], pixel_size: float) -> list[PillPlace]:
     pixel_size
         Logical pixels per pixel of `areas`.
     """
+    # Numbers are larger than the pixels of any screen; the interface thread is not to wait.
+    step = max(areas.shape[0] // _ENOUGH_ROWS, 1)
+    areas = areas[::step, ::step]
     free = np.ones(areas.shape[:2], bool)
     places: list[PillPlace] = []
     for number in range(1, ZONE_COUNT + 1):
-        _place(areas, areas[..., 0] == number, number, pixel_size, free, places)
+        _place(areas, areas[..., 0] == number, number, step * pixel_size, free, places)
     for number in ACCENTS:
         bit = 1 << (number - ACCENTS.start)
-        _place(areas, (areas[..., 1] & bit) > 0, number, pixel_size, free, places)
-    return places
+        _place(areas, (areas[..., 1] & bit) > 0, number, step * pixel_size, free, places)
+    # They stand on the pixels that were looked at, not in the middle of those passed over.
+    aside = 0.5 * (step - 1) * pixel_size
+    return [replace(place, x=place.x - aside, y=place.y - aside) for place in places]
 
 
 def _place(
