@@ -97,7 +97,8 @@ class RowLayer:
         """Places (n, 3) that have to be in the picture; None without a row."""
         if self.row is None:
             return None
-        return np.asarray(self.row.mesh.vertices[self.row.above_gum > _SEEN_FROM])
+        seen = self.row.mesh.vertices[self.row.above_gum > _SEEN_FROM]
+        return np.concatenate([seen, *(one.position[None] for one in self.labels)])
 
     def camera(self, units: tuple[Unit, ...]) -> Camera | None:
         """Return the camera somebody looks through who speaks with the patient."""
