@@ -201,9 +201,7 @@ class MainWindow(QMainWindow):
         self.dialogs.said.connect(self.status.say)
         self.run_desk.said.connect(self.status.say)
         self.run_desk.tray.said.connect(self.status.say)
-        self.run_desk.tray.case_asked.connect(
-            lambda path: self.flow.open_path(path) if self.saving.may_leave() else None
-        )
+        self.run_desk.tray.case_asked.connect(self.open_file)
         self.row_desk.said.connect(self.status.say)
         self.display.said.connect(self.status.say)
         self.run_desk.compare_asked.connect(self.dialogs.compare_furnaces)

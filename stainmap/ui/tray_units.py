@@ -148,8 +148,11 @@ class TrayUnits(QTreeWidget):
             item.setSelected(row.path in chosen)
         if rows:
             place = self.model().index(min(max(here, 0), len(rows) - 1), 0)
+            # What is marked as the current row is what the buttons are for.
+            flag = self.selectionModel().SelectionFlag
+            keeps = bool(self.chosen)
             self.selectionModel().setCurrentIndex(
-                place, self.selectionModel().SelectionFlag.NoUpdate
+                place, flag.NoUpdate if keeps else flag.ClearAndSelect | flag.Rows
             )
 
     @property

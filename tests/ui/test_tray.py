@@ -288,6 +288,8 @@ def test_the_marks_of_states_differ_without_colour(qtbot: QtBot, planned_case: C
         *(state_of(planned_case, stage) for stage in BenchStage),
     ):
         units.set_rows([UnitRow(path=Path("a.stainmap"), code="T-1", state=state)])
+        assert units.chosen == (Path("a.stainmap"),), "the buttons are for the current row"
+        units.clearSelection()
         place = units.visualItemRect(units.topLevelItem(0))
         mark = units.viewport().grab(place.adjusted(0, 0, 60 - place.width(), 0)).toImage()
         assert mark.allGray()
