@@ -15,6 +15,7 @@ from stainmap.ui.key_map import KeyMap
 from stainmap.ui.motion import apply_motion
 from stainmap.ui.settings_dialog import SettingsDialog, SettingsPage
 from stainmap.ui.theme import Scheme, apply_theme, is_worn
+from stainmap.words import translate
 
 
 class SettingsDesk(QObject):
@@ -78,14 +79,18 @@ class SettingsDesk(QObject):
         try:
             self._store.keep(settings)
         except StainmapError as error:
-            problem = f"The settings hold until the program ends; they cannot be kept. {error}"
+            said = translate(
+                "settings", "The settings hold until the program ends; they cannot be kept. {why}"
+            )
+            problem = said.format(why=error)
         self._wear(settings)
         self.changed.emit(settings)
         self._change_drop(before, settings)
         if problem:
             self.said.emit(problem)
         elif settings.size_percent != before.size_percent:
-            self.said.emit(f"The window has {settings.size_percent} % from the next start on.")
+            said = translate("settings", "The window has {percent} % from the next start on.")
+            self.said.emit(said.format(percent=settings.size_percent))
 
     def _change_drop(self, before: Settings, now: Settings) -> None:
         """Let the open case follow the volume of a drop, unless it has one of its own."""
@@ -93,9 +98,14 @@ class SettingsDesk(QObject):
         if case is None or before.drop_volume_ml == now.drop_volume_ml:
             return
         if not follows_drop_volume(case, before):
-            self.said.emit("The open case keeps the volume of a drop that was set for it.")
+            self.said.emit(
+                translate(
+                    "settings", "The open case keeps the volume of a drop that was set for it."
+                )
+            )
             return
-        label = f"set the volume of a drop to {now.drop_volume_ml:g} mL"
+        said = translate("settings", "set the volume of a drop to {volume} mL")
+        label = said.format(volume=f"{now.drop_volume_ml:g}")
         try:
             self._session.edit(label, lambda one: with_drop_volume(one, now))
         except StainmapError as error:

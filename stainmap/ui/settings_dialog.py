@@ -36,23 +36,7 @@ from stainmap.ui.key_map import KeyMap
 from stainmap.ui.section import SoftLabel
 from stainmap.ui.settings_keys import KeysPage
 from stainmap.units import TemperatureUnit
-
-_SCHEMES = {
-    Scheme.SYSTEM: "as the desktop has it",
-    Scheme.LIGHT: "light",
-    Scheme.DARK: "dark",
-}
-_FACES = {Typeface.OWN: "the program's own", Typeface.SYSTEM: "the desktop's"}
-_MOTIONS = {
-    Motion.SYSTEM: "as the desktop asks, where it tells",
-    Motion.FULL: "everything turns and folds",
-    Motion.REDUCED: "everything is in its place at once",
-}
-_DEGREES = {
-    TemperatureUnit.BOTH: "\N{DEGREE SIGN}C and \N{DEGREE SIGN}F",
-    TemperatureUnit.CELSIUS: "\N{DEGREE SIGN}C only",
-    TemperatureUnit.FAHRENHEIT: "\N{DEGREE SIGN}F only",
-}
+from stainmap.words import translate
 
 _Value = TypeVar("_Value", bound=str | int)
 
@@ -60,9 +44,9 @@ _Value = TypeVar("_Value", bound=str | int)
 class SettingsPage(StrEnum):
     """The pages of the settings."""
 
-    WINDOW = "Window"
-    LABORATORY = "Laboratory"
-    KEYS = "Keys"
+    WINDOW = "window"
+    LABORATORY = "laboratory"
+    KEYS = "keys"
 
 
 class SettingsDialog(QDialog):
@@ -93,28 +77,27 @@ class SettingsDialog(QDialog):
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Settings")
+        self.setWindowTitle(translate("settings", "Settings"))
         self.setMinimumSize(620, 460)
         self._start = settings
         column = QVBoxLayout(self)
         column.setContentsMargins(24, 20, 24, 20)
         column.setSpacing(12)
         self.pages = QTabWidget()
-        self.pages.setAccessibleName("Pages of the settings")
+        self.pages.setAccessibleName(translate("settings", "Pages of the settings"))
         self.window_page = _WindowPage()
         self.laboratory_page = _LaboratoryPage(programmes)
         self.keys_page = KeysPage(keys)
-        for name, page in (
-            (SettingsPage.WINDOW, self.window_page),
-            (SettingsPage.LABORATORY, self.laboratory_page),
-            (SettingsPage.KEYS, self.keys_page),
-        ):
-            self.pages.addTab(page, name.value)
+        # In the order of `SettingsPage`.
+        self.pages.addTab(self.window_page, translate("settings", "Window"))
+        self.pages.addTab(self.laboratory_page, translate("settings", "Laboratory"))
+        self.pages.addTab(self.keys_page, translate("settings", "Keys"))
         column.addWidget(self.pages, 1)
         kinds = QDialogButtonBox.StandardButton
         self.buttons = QDialogButtonBox(kinds.Ok | kinds.Cancel | kinds.RestoreDefaults)
-        self.buttons.button(kinds.RestoreDefaults).setText("This page as it came")
-        self.buttons.button(kinds.RestoreDefaults).clicked.connect(self._restore_page)
+        restore = self.buttons.button(kinds.RestoreDefaults)
+        restore.setText(translate("settings", "This page as it came"))
+        restore.clicked.connect(self._restore_page)
         self.buttons.accepted.connect(self.accept)
         self.buttons.rejected.connect(self.reject)
         column.addWidget(self.buttons)
@@ -183,27 +166,57 @@ class _WindowPage(_Page):
 
     def __init__(self) -> None:
         super().__init__()
-        self.scheme = _choice(_SCHEMES)
-        self.typeface = _choice(_FACES)
+        self.scheme = _choice(
+            {
+                Scheme.SYSTEM: translate("settings", "as the desktop has it"),
+                Scheme.LIGHT: translate("settings", "light"),
+                Scheme.DARK: translate("settings", "dark"),
+            }
+        )
+        self.typeface = _choice(
+            {
+                Typeface.OWN: translate("settings", "the program's own"),
+                Typeface.SYSTEM: translate("settings", "the desktop's"),
+            }
+        )
         self.percent = _choice({size: f"{size} %" for size in SIZES_PERCENT})
-        self.motion = _choice(_MOTIONS)
-        self._row("Colours", self.scheme, "The surround of the crown stays neutral in all.")
+        self.motion = _choice(
+            {
+                Motion.SYSTEM: translate("settings", "as the desktop asks, where it tells"),
+                Motion.FULL: translate("settings", "everything turns and folds"),
+                Motion.REDUCED: translate("settings", "everything is in its place at once"),
+            }
+        )
         self._row(
-            "Typeface",
+            translate("settings", "Colours"),
+            self.scheme,
+            translate("settings", "The surround of the crown stays neutral in all."),
+        )
+        self._row(
+            translate("settings", "Typeface"),
             self.typeface,
-            "Figures of the program's own stand below one another in tables.",
+            translate(
+                "settings",
+                "Figures of the program's own stand below one another in tables.",
+            ),
         )
         self._row(
-            "Size of text and window",
+            translate("settings", "Size of text and window"),
             self.percent,
-            "Text, fields and drawings alike, from the next start on. The window needs a screen of"
-            " 1024 x 700 times this.",
+            translate(
+                "settings",
+                "Text, fields and drawings alike, from the next start on. The window needs a"
+                " screen of 1024 x 700 times this.",
+            ),
         )
         self._row(
-            "Motion",
+            translate("settings", "Motion"),
             self.motion,
-            "The crown turns to a place within 150 ms, so that the eye can follow, or is there at"
-            " once.",
+            translate(
+                "settings",
+                "The crown turns to a place within 150 ms, so that the eye can follow, or is"
+                " there at once.",
+            ),
         )
         for box in (self.scheme, self.typeface, self.motion):
             box.activated.connect(self.changed)
@@ -230,41 +243,67 @@ class _LaboratoryPage(_Page):
 
     def __init__(self, programmes: Sequence[str]) -> None:
         super().__init__()
-        self.degrees = _choice(_DEGREES)
+        self.degrees = _choice(
+            {
+                TemperatureUnit.BOTH: translate("settings", "°C and °F"),
+                TemperatureUnit.CELSIUS: translate("settings", "°C only"),
+                TemperatureUnit.FAHRENHEIT: translate("settings", "°F only"),
+            }
+        )
         self.page = _choice({page: str(page) for page in PageSize})
         self.programme = _choice(
-            {"": "the first of the materials", **{name: name for name in programmes}}
+            {
+                "": translate("settings", "the first of the materials"),
+                **{name: name for name in programmes},
+            }
         )
-        self.volume = number_box("Volume of a drop", 0.05, 0.01, 0.2, decimals=4, step=0.001)
+        self.volume = number_box("", 0.05, 0.01, 0.2, decimals=4, step=0.001)
         self.volume.setSuffix(" mL")
-        self._row("Temperatures", self.degrees, "In the run, on its pages, and on all sheets.")
-        self._row("Paper", self.page, "What sheets are shown and saved on, until another is asked.")
         self._row(
-            "Volume of a drop",
+            translate("settings", "Temperatures"),
+            self.degrees,
+            translate("settings", "In the run, on its pages, and on all sheets."),
+        )
+        self._row(
+            translate("settings", "Paper"),
+            self.page,
+            translate("settings", "What sheets are shown and saved on, until another is asked."),
+        )
+        self._row(
+            translate("settings", "Volume of a drop"),
             self.volume,
-            "How many drops a jar needs goes by it. 0.05 mL is usual, with 15 % of error (USP"
-            " <1101>). New cases begin with it, and the open one follows unless it has its own.",
+            translate(
+                "settings",
+                "How many drops a jar needs goes by it. 0.05 mL is usual, with 15 % of error (USP"
+                " <1101>). New cases begin with it, and the open one follows unless it has its"
+                " own.",
+            ),
         )
         self._add_counting()
         self._row(
-            "Sintering programme",
+            translate("settings", "Sintering programme"),
             self.programme,
-            "What new cases begin with. A case keeps its own; change that beside its block.",
+            translate(
+                "settings",
+                "What new cases begin with. A case keeps its own; change that beside its block.",
+            ),
         )
 
     def _add_counting(self) -> None:
         """Add the count by which a pipette is calibrated."""
-        self.drops, self.filled = QSpinBox(), number_box("Millilitres", 1.0, 0.1, 20.0, step=0.5)
+        self.drops, self.filled = QSpinBox(), number_box("", 1.0, 0.1, 20.0, step=0.5)
         self.drops.setRange(1, 2000)
         self.drops.setValue(20)
-        self.drops.setAccessibleName("Drops counted")
-        self.filled.setAccessibleName("Millilitres they fill")
+        self.drops.setAccessibleName(translate("settings", "Drops counted"))
+        self.filled.setAccessibleName(translate("settings", "Millilitres they fill"))
         self.filled.setSuffix(" mL")
-        self.drops.setSuffix(" drops fill")
-        self.take_count = QPushButton("Take the count")
+        self.drops.setSuffix(translate("settings", " drops fill"))
+        self.take_count = QPushButton(translate("settings", "Take the count"))
         self.take_count.setAutoDefault(False)
         self.take_count.clicked.connect(self._take_count)
-        self.counted = SoftLabel("Count the drops of your own pipette into a measure.")
+        self.counted = SoftLabel(
+            translate("settings", "Count the drops of your own pipette into a measure.")
+        )
         self.counted.setWordWrap(True)
         line = QGridLayout()
         line.addWidget(self.drops, 0, 0)
@@ -284,7 +323,8 @@ class _LaboratoryPage(_Page):
             self.counted.setText(str(error))
             return
         self.volume.setValue(volume)
-        self.counted.setText(f"One drop has {volume:.4f} mL.")
+        said = translate("settings", "One drop has {volume} mL.")
+        self.counted.setText(said.format(volume=f"{volume:.4f}"))
 
     def put_into(self, settings: Settings) -> Settings:
         return replace(
@@ -301,7 +341,8 @@ class _LaboratoryPage(_Page):
         self.volume.setValue(settings.drop_volume_ml)
         if self.programme.findData(settings.programme) < 0:
             # Kept: it may be among the materials that are opened next.
-            words = f"{settings.programme} (not among the materials at hand)"
+            said = translate("settings", "{programme} (not among the materials at hand)")
+            words = said.format(programme=settings.programme)
             self.programme.addItem(words, settings.programme)
         _choose(self.programme, settings.programme)
 

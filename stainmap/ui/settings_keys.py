@@ -22,8 +22,7 @@ from PySide6.QtWidgets import (
 
 from stainmap.ui.key_map import Command, KeyMap, native, portable
 from stainmap.ui.section import SoftLabel
-
-_HEADS = ("command", "key", "as it came")
+from stainmap.words import translate
 
 
 class KeysPage(QWidget):
@@ -37,8 +36,8 @@ class KeysPage(QWidget):
         column.setContentsMargins(16, 16, 16, 16)
         column.setSpacing(8)
         self.wanted = QLineEdit()
-        self.wanted.setAccessibleName("Find a command or a key")
-        self.wanted.setPlaceholderText("find a command or a key")
+        self.wanted.setAccessibleName(translate("settings", "Find a command or a key"))
+        self.wanted.setPlaceholderText(translate("settings", "find a command or a key"))
         self.wanted.setClearButtonEnabled(True)
         self.wanted.textChanged.connect(self._filter)
         column.addWidget(self.wanted)
@@ -46,12 +45,14 @@ class KeysPage(QWidget):
         column.addWidget(self.table, 1)
         self.edit = QKeySequenceEdit()
         self.edit.setMaximumSequenceLength(1)
-        self.edit.setAccessibleName("New key")
-        self.take = _button("Give it this key", self._take)
-        self.free = _button("No key", self._free)
-        self.reset = _button("As it came", self._reset_one)
-        self.reset_all = _button("All as they came", lambda: self.set_keys({}))
-        label = QLabel("&New key")
+        self.edit.setAccessibleName(translate("settings", "New key"))
+        self.take = _button(translate("settings", "Give it this key"), self._take)
+        self.free = _button(translate("settings", "No key"), self._free)
+        self.reset = _button(translate("settings", "As it came"), self._reset_one)
+        self.reset_all = _button(
+            translate("settings", "All as they came"), lambda: self.set_keys({})
+        )
+        label = QLabel(translate("settings", "&New key"))
         label.setBuddy(self.edit)
         line = QHBoxLayout()
         line.addWidget(label)
@@ -62,7 +63,7 @@ class KeysPage(QWidget):
         column.addLayout(line)
         self.said = SoftLabel("")
         self.said.setWordWrap(True)
-        self.said.setAccessibleName("What came of it")
+        self.said.setAccessibleName(translate("settings", "What came of it"))
         foot = QHBoxLayout()
         foot.addWidget(self.said, 1)
         foot.addWidget(self.reset_all)
@@ -71,9 +72,14 @@ class KeysPage(QWidget):
         self._fill()
 
     def _table(self) -> QTableWidget:
-        table = QTableWidget(0, len(_HEADS))
-        table.setHorizontalHeaderLabels(_HEADS)
-        table.setAccessibleName("Commands and their keys")
+        heads = [
+            translate("settings", "command"),
+            translate("settings", "key"),
+            translate("settings", "as it came"),
+        ]
+        table = QTableWidget(0, len(heads))
+        table.setHorizontalHeaderLabels(heads)
+        table.setAccessibleName(translate("settings", "Commands and their keys"))
         table.verticalHeader().hide()
         table.setShowGrid(False)
         table.setTabKeyNavigation(False)
@@ -126,7 +132,7 @@ class KeysPage(QWidget):
                     face = item.font()
                     face.setWeight(face.Weight.DemiBold)
                     item.setFont(face)
-                    item.setToolTip("changed")
+                    item.setToolTip(translate("settings", "changed"))
                 self.table.setItem(row, column, item)
         self.table.resizeRowsToContents()
         self._filter(self.wanted.text())
@@ -172,9 +178,12 @@ class KeysPage(QWidget):
             self._keys.pop(one.name, None)
         else:
             self._keys[one.name] = key
-        said = f"{one.words} has {native(key)} now." if key else f"{one.words} has no key now."
+        if key:
+            said = translate("settings", "{command} has {key} now.")
+        else:
+            said = translate("settings", "{command} has no key now.")
         self._fill()
-        self.said.setText(said)
+        self.said.setText(said.format(command=one.words, key=native(key)))
 
 
 def _button(words: str, call: Callable[[], object]) -> QPushButton:
