@@ -243,12 +243,17 @@ def check_details(found: PointCheck) -> str:
         ("transport (reference)", found.transport, 0.0),
     ]
     rows = [
-        f"{name}: L* {lab[0]:.1f}, a* {lab[1]:.1f}, b* {lab[2]:.1f}, dE00 {off:.2f}"
+        f"{name}: L* {lab[0]:.1f}, a* {_true(lab[1])}, b* {_true(lab[2])}, dE00 {off:.2f}"
         for name, lab, off in lines
     ]
     where = f"wall {found.wall_mm:.2f} mm, {found.region}; {found.light},"
     rows.append(f"{where} {found.observer_degrees}\N{DEGREE SIGN}, without light from the sides")
     return "\n".join(rows)
+
+
+def _true(value: float) -> str:
+    """Return a figure with a true minus."""
+    return f"{value:.1f}".replace("-", "\N{MINUS SIGN}")
 
 
 def place_name(case: Case, vertex: int) -> str:

@@ -171,6 +171,7 @@ class CoatTable(QTableView):
             if row >= 0:
                 self.setCurrentIndex(self._model.index(row, column))
         self._quiet = False
+        self.setAccessibleDescription("" if steps or not areas else _NO_STEPS)
         self._mark_row()
         self.updateGeometry()
         self.viewport().update()

@@ -172,7 +172,7 @@ class PlanDesk(QObject):
         elif columns:
             self._plan.note.tell("light figures are inherited from the zone below")
         else:
-            self._plan.note.tell("No steps yet: add one, then type coats into it.")
+            self._plan.note.tell("")  # the table itself says how to begin
 
     def _refuse(self, sentence: str) -> None:
         """Say why something was not taken, where it was typed and at the foot of the window."""

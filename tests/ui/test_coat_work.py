@@ -151,5 +151,8 @@ def test_warnings_stand_at_their_jars_and_neighbours_on_the_ladder(
     # A plan without coats: nothing is made of the day, and the table says how to go on.
     window.session.edit("clear", lambda c: replace(c, plan=StainPlan(block=c.plan.block)))
     assert window.run.accessibleDescription().startswith("No coats in this plan yet")
-    assert "add one" in window.plan.note.text()
-    assert not window.plan.table.grab().isNull()
+    assert "No steps yet" in table.accessibleDescription()
+    assert window.plan.note.text() == ""
+    assert not table.grab().isNull()
+    window.session.undo()
+    assert table.accessibleDescription() == ""
