@@ -166,7 +166,8 @@ def test_areas_that_get_worse_never_score_more(seed: int, parts: list[tuple[Zone
 def hurt(task: Task, case: Case, zone: Zone, share: float, chance: np.random.Generator) -> Case:
     """Return the answer with a part of a zone called wrong, told by the truth what is far."""
     wrong = misplaced(task.true, zone, share, chance)
-    changed = wrong.zones != task.true.zones
+    # What is wrong already stays as it is: called wrong in another way it is no worse.
+    changed = (wrong.zones != task.true.zones) & (case.zones == task.true.zones)
     return replace(case, zones=np.where(changed, wrong.zones, case.zones).astype(np.uint8))
 
 
