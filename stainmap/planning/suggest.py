@@ -23,7 +23,7 @@ from stainmap.planning.bench_days import (
     stump_steps,
     survive,
 )
-from stainmap.planning.bridge_accents import with_usual_accent
+from stainmap.planning.bridge_accents import has_connectors, with_usual_accent
 from stainmap.planning.coats import CoatLayout
 from stainmap.planning.outcome import Outcome, area_weights
 from stainmap.planning.plan_score import FREE, Prices, usual_prices
@@ -128,7 +128,7 @@ class Suggester:
             _known(locked_coats(plan, Zone.INNER), self.liquids),
             most=1,
         )
-        self._seen: dict[tuple[int, tuple[int, ...], int], Array] = {}
+        self._seen: dict[tuple[int, tuple[int, ...], int], tuple[StainPlan, str, Array]] = {}
         self.forced = sum(
             1 << self.liquids.index(name) for name in kept_liquids(plan) if name in self.liquids
         )
@@ -279,7 +279,7 @@ class Suggester:
     ) -> SuggestedPlan:
         self.tick()
         one = self._held(search, one, kind)
-        plan, connectors = self.composed(search, one, most_jars=self._most_jars(kind))
+        plan, connectors, _ = self._seen[self._key(one, kind)]
         coats = self.rounds(plan)
         return SuggestedPlan(
             kind=kind,
@@ -302,12 +302,17 @@ class Suggester:
 
         From then on the search carries over from this plan: its own colours are exactly those.
         """
-        most = self._most_jars(kind)
-        key = one.inner, one.picks, most
+        key = self._key(one, kind)
         if key not in self._seen:
-            self._seen[key] = self.whole_crown(self.composed(search, one, most_jars=most)[0])
+            plan, connectors = self.composed(search, one, most_jars=self._most_jars(kind))
+            self._seen[key] = plan, connectors, self.whole_crown(plan)
             self.tick()
-        return search.held_to(one, self._seen[key], self.prices)
+        return search.held_to(one, self._seen[key][2], self.prices)
+
+    def _key(self, one: Found, kind: PlanKind) -> tuple[int, tuple[int, ...], int]:
+        # How many jars there may be matters to what lies over connectors alone.
+        most = self._most_jars(kind) if has_connectors(self.case) else self.stock.most_jars
+        return one.inner, one.picks, most
 
     def areas_of(self, search: CoatSearch, one: Found) -> tuple[SuggestedArea, ...]:
         """Return what a found plan gives every area."""

@@ -7,10 +7,8 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from PIL import Image
 from PySide6.QtCore import QEvent, QObject, QUrl, Signal
 from PySide6.QtGui import QDesktopServices
-from PySide6.QtPrintSupport import QPrintDialog, QPrinter
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from stainmap.app.job import Job, JobRunner, Progress
@@ -23,22 +21,18 @@ from stainmap.model.case import Case
 from stainmap.paper.page_size import PageSize
 from stainmap.paper.shading import ShadingFields
 from stainmap.ui.plate import ProgressCard
-from stainmap.ui.sheet_preview import (
-    PREVIEW_DPI,
-    PRINT_DPI,
-    SheetPreview,
-    print_pages,
-    set_up_printer,
-)
 from stainmap.units import TemperatureUnit
 
 if TYPE_CHECKING:
+    from PIL import Image
+
     from stainmap.app.sheets import Sheet
+    from stainmap.ui.sheet_preview import SheetPreview
 
 _MOST_NAMED = 6  # files that are named one by one
 _MAP_SHARE = 0.9  # of the whole time, the coat map with its pictures
 
-Page = tuple[str, Image.Image]
+Page = tuple[str, "Image.Image"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -141,6 +135,8 @@ class PrintingFlow(QObject):
         self._preview_of(make, page)
 
     def _preview_of(self, make: _Make, page: PageSize) -> None:
+        from stainmap.ui.sheet_preview import PREVIEW_DPI  # noqa: PLC0415 - slow to import
+
         def work(progress: Progress) -> tuple[_Bundle, list[Page]]:
             from stainmap.paper.page_pictures import page_pictures  # noqa: PLC0415
 
@@ -262,6 +258,8 @@ class PrintingFlow(QObject):
         )
 
     def _shown(self, bundle: _Bundle, pages: Sequence[Page], page: PageSize, make: _Make) -> None:
+        from stainmap.ui.sheet_preview import SheetPreview  # noqa: PLC0415 - slow to import
+
         if self.preview is not None:
             self.preview.close()
         preview = SheetPreview(pages, page, self._window, left_out=bundle.left_out)
@@ -283,6 +281,10 @@ class PrintingFlow(QObject):
 
     def _print(self, bundle: _Bundle, page: PageSize) -> None:
         """Ask for a printer, draw the pages finely, and print them."""
+        from PySide6.QtPrintSupport import QPrintDialog, QPrinter  # noqa: PLC0415 - slow to import
+
+        from stainmap.ui.sheet_preview import PRINT_DPI, print_pages, set_up_printer  # noqa: PLC0415 - slow to import
+
         printer = QPrinter(QPrinter.PrinterMode.HighResolution)
         set_up_printer(printer, page)
         if QPrintDialog(printer, self.preview).exec() != QPrintDialog.DialogCode.Accepted:
