@@ -236,7 +236,7 @@ class BeforeDesk(QObject):
         if kind in (QEvent.Type.FocusOut, QEvent.Type.WindowDeactivate, QEvent.Type.Hide):
             if self._held:
                 self.end()
-        elif kind == QEvent.Type.Resize and not self.mark.isHidden():
+        elif kind == QEvent.Type.Resize and self._wanted is not None:
             self.mark.place()
         return super().eventFilter(watched, event)
 

@@ -54,6 +54,17 @@ class WaysToCompare(QObject):
         window = self._window
         window.suggest.beside_asked.connect(self._show_suggested)
         window.dialogs.crowns_asked.connect(self._show_programme)
+        window.flow.set_aside.connect(self._set_aside)
+
+    def _set_aside(self, aside: bool) -> None:
+        """Show nothing in place of the open plan while a mesh that is being opened is shown."""
+        if aside:
+            self._end_shows()
+
+    def _end_shows(self) -> None:
+        self.before.end()
+        if self._film is not None:
+            self._film.close()
 
     def _show_suggested(self, found: Suggestions, chosen: SuggestedPlan) -> None:
         self.compare.show_suggested(found, chosen)
@@ -132,7 +143,8 @@ class WaysToCompare(QObject):
         self.dock.setVisible(shown)
 
     def close(self) -> None:
-        """Let the work under way go, and the window with two crowns."""
+        """Let the work under way go, and what is shown beside or instead of the plan."""
+        self._end_shows()
         if self._compare is not None and self._compare.view is not None:
             self._compare.view.close()
         for one in self._runners:

@@ -59,6 +59,8 @@ class FilmDesk(QObject):
         self.card = FilmCard(self._view)
         self.card.hide()
         self.film: Film | None = None
+        # Asked for by events that still come while the window is taken down, after the card.
+        self._is_open = False
         self._speed = 1.0
         self._job: Job[Any] | None = None
         self._timer = QTimer(self)
@@ -78,7 +80,7 @@ class FilmDesk(QObject):
     @property
     def is_open(self) -> bool:
         """True while the card lies on the crown."""
-        return not self.card.isHidden()
+        return self._is_open
 
     @property
     def is_playing(self) -> bool:
@@ -104,6 +106,7 @@ class FilmDesk(QObject):
         self.started.emit()
         self.card.say("The plan, coat after coat", ())
         self.card.set_made(False)
+        self._is_open = True
         self.card.track.set_coats(())
         self._set_state()
         self.card.show()
@@ -134,6 +137,7 @@ class FilmDesk(QObject):
         """End it, and show the plan as it is."""
         if not self.is_open:
             return
+        self._is_open = False
         self._timer.stop()
         self._stop()
         focus = QApplication.focusWidget()
@@ -207,6 +211,9 @@ class FilmDesk(QObject):
         self._set_state()
 
     def _place(self) -> None:
+        if not self.is_open:
+            # Work that was stopped ends after the card has been put away.
+            return
         before = self.card.geometry()
         self.card.place(self._view)
         if self._view.evaded is not self.card or self.card.geometry() != before:

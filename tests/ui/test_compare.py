@@ -29,6 +29,7 @@ from stainmap.ui.picture_canvas import PictureCanvas
 from stainmap.ui.suggest_dialog import SuggestDialog
 from stainmap.ui.what_if_dialog import WhatIfDialog
 from tests.builders import dome_case
+from tests.ui.accessible_tree import nameless
 from tests.ui.small_dome import small_planned_case
 
 RIGHT, NONE, SHIFT = (
@@ -295,6 +296,7 @@ def test_look_and_light_are_those_of_both(beside: CompareWindow, changed: MainWi
     assert here is changed.session.prediction
     assert there is not None
     assert here.seen.light == there.seen.light == "A"
+    assert nameless(beside) == []
 
 
 def test_a_programme_the_bare_block_and_another_step_can_stand_there(

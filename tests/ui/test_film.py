@@ -25,6 +25,7 @@ from stainmap.ui.film_card import FilmCard
 from stainmap.ui.film_desk import FilmDesk
 from stainmap.ui.main_window import MainWindow
 from stainmap.ui.picture_canvas import PictureCanvas
+from tests.ui.accessible_tree import nameless
 from tests.ui.small_dome import small_planned_case
 
 LEFT, NONE, CTRL = (
@@ -75,6 +76,7 @@ def test_it_begins_with_the_bare_block_on_the_crown(desk: FilmDesk, window: Main
     assert len(film_of(desk).moments) == 5
     assert window.crown.task is PointerTask.TURN
     assert window.crown.evaded is desk.card
+    assert nameless(desk.card) == []
 
 
 def test_on_back_and_the_strokes_go_coat_by_coat(desk: FilmDesk, window: MainWindow) -> None:
@@ -169,6 +171,13 @@ def test_another_plan_ends_it(desk: FilmDesk, window: MainWindow) -> None:
     prediction = window.session.prediction
     assert prediction is not None
     assert np.array_equal(shown(window), prediction.appearance.srgb)
+
+
+def test_a_mesh_that_is_being_opened_ends_it(desk: FilmDesk, window: MainWindow) -> None:
+    window.flow.set_aside.emit(True)
+    assert not desk.is_open
+    assert not window.desk.is_replaced
+    assert window.crown.evaded is None
 
 
 def test_a_plan_without_coats_gets_a_sentence(window: MainWindow) -> None:

@@ -16,6 +16,7 @@ from stainmap.model.zone import Zone
 from stainmap.ui.history_list import HistoryList, Standing, in_two_lines
 from stainmap.ui.main_window import MainWindow
 from stainmap.ui.picture_canvas import PictureCanvas
+from tests.ui.accessible_tree import nameless
 from tests.ui.small_dome import small_planned_case
 
 LEFT, NONE, CTRL = (
@@ -70,6 +71,7 @@ def test_every_step_is_listed_with_its_picture(listed: HistoryList, window: Main
     assert labels == ["as it was opened", *(f"{n} coats on the body" for n in (2, 3, 4))]
     assert standings(listed) == [Standing.DONE] * 3 + [Standing.CURRENT]
     assert window.ways.panel.head.remark.text() == "3 steps"
+    assert nameless(window.ways.panel) == []
     # More barley is darker, picture by picture.
     means = []
     for number in range(4):
