@@ -59,6 +59,8 @@ _SHADOW_SIDE: Final = 200
 # Times each vertex takes the mean of its neighbours: shadows are grainy, necks are frayed.
 _SHADOW_PASSES: Final = 3
 _NECK_PASSES: Final = 8
+# Light that comes through the neighbours and back from them (assumed): contacts are not black.
+_LEAST_OPEN: Final = 0.2
 _SHADOW_CELL_MM: Final = 0.5
 _UNKNOWN: Final = 168  # sRGB grey of neighbours while nothing is wanted
 
@@ -391,6 +393,7 @@ def _in_each_others_shadow(
             progress=part.say,
         )
         even = _evened(body, open_share, _SHADOW_PASSES)
+        even = _LEAST_OPEN + (1.0 - _LEAST_OPEN) * even
         result.append(np.asarray(alone * even, dtype=np.float32))
     return result
 

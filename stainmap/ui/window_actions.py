@@ -48,7 +48,9 @@ KEYS = """<table cellpadding="3">
 O B L M D I on the crown</td></tr>
 <tr><td>flat views; which of them; which unit</td><td>Ctrl+F; W (rosette) O B L M D, A for
 all; Page up, Page down, on the flat views</td></tr>
-<tr><td>check the place under the pointer; all lights</td><td>Ctrl+K; Ctrl+L</td></tr>
+<tr><td>check the place under the pointer; section there; all lights</td>
+<td>Ctrl+K; Ctrl+J; Ctrl+L</td></tr>
+<tr><td>in the row: value alone</td><td>V on the crown</td></tr>
 <tr><td>before the last step; the bare block</td><td>H, Shift+H held on the crown</td></tr>
 <tr><td>compare plans; history; film of the plan</td><td>Ctrl+D; Ctrl+H; Ctrl+M</td></tr>
 <tr><td>looks</td><td>Alt and the number on the bar</td></tr>
