@@ -5,7 +5,8 @@ Needs numpy and scipy only. Where to find what:
 - the value and its derived arrays: `mesh`; its own frame: `frame`
 - files: `loading`, which welds (`welding`) and turns (`winding`) and keeps the way back to the file
 - what is wrong with a surface: `report`
-- finer and coarser: `refining` keeps the surface exactly, `thinning` makes a copy to compute on
+- finer and coarser: `refining` keeps the surface exactly, `thinning` makes a copy to compute on,
+  `clustering` a lighter list of triangles to draw
 - smoothing and spreading: `diffusion`, on factorisations by `factoring` and `dissection`, or
   iterated by `screened` and `coarsening`
 - bending: `curvature` (mean, Gaussian, at one scale or several), `principal`, `crease_field`

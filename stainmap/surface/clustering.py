@@ -1,4 +1,4 @@
-"""A lighter triangle list on the same vertices: drawn while a crown turns, or casting shadows."""
+"""A lighter triangle list on the same vertices: drawn while a body turns, or casting shadows."""
 
 from __future__ import annotations
 
