@@ -100,17 +100,18 @@ def _captioned(film: Film, number: int, crown: Bytes) -> Bytes:
     sheet = Image.new("RGB", (width, height + _CAPTION_PX), _PAPER)
     sheet.paste(Image.fromarray(crown), (0, 0))
     pen = ImageDraw.Draw(sheet)
-    left, y = _MARGIN_PX, height + 12
+    left, y = _MARGIN_PX, height + 10
     pen.text((left, y), title_of(film, number), fill=_INK, font=image_font(FontWeight.SEMIBOLD, 17))
     small = image_font(FontWeight.REGULAR, 13)
+    y += 8
     for line in lines_of(film, number):
-        y += 22
+        y += 19
         pen.text((left, y), _fitting(line, small, width - 2 * left), fill=_INK, font=small)
     case = film.prediction.case
     invented = case.materials.block(case.plan.block).provenance is Provenance.INVENTED
     word = _INVENTED if invented else _CALIBRATE
     tiny = image_font(FontWeight.REGULAR, 11)
-    pen.text((left, y + 22), word, fill=_SOFT, font=tiny)
+    pen.text((left, y + 20), word, fill=_SOFT, font=tiny)
     _draw_tally(pen, film, number, (width, height + _CAPTION_PX))
     return np.asarray(sheet)
 
