@@ -15,7 +15,7 @@ from PySide6.QtCore import QSettings
 from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
-from stainmap.app import edits, shading_work
+from stainmap.app import edits, opening, shading_work
 from stainmap.app.job import JobRunner
 from stainmap.app.session import Session
 from stainmap.files.catalogue import starter_catalogue
@@ -89,6 +89,14 @@ def _light_looked_up() -> Iterator[None]:
 
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(shading_work, "shading_fields", fields)
+        yield
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _coarser() -> Iterator[None]:
+    """Refine what is opened to half as fine edges: enough for what a window is tested for."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(opening, "MAX_EDGE_MM", 2.0 * opening.MAX_EDGE_MM)
         yield
 
 
