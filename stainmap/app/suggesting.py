@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from stainmap.app.edits import with_block
@@ -56,10 +57,18 @@ def suggester_for(
 
 
 def suggest_coats(
-    prediction: Prediction, *, stock: Stock | None = None, progress: Progress | None = None
+    prediction: Prediction,
+    *,
+    stock: Stock | None = None,
+    progress: Progress | None = None,
+    on_first: Callable[[Suggestions], None] | None = None,
 ) -> Suggestions:
-    """Return several plans for a case on its block; about two seconds for one crown."""
-    return suggester_for(prediction, stock=stock, progress=progress).suggest()
+    """Return several plans for a case on its block, all predicted on the whole crown.
+
+    `on_first` hears of them within two seconds for one crown, when all but the suggested one are
+    estimates still.
+    """
+    return suggester_for(prediction, stock=stock, progress=progress).suggest(on_first)
 
 
 def compare_blocks(

@@ -131,7 +131,7 @@ def _plan(plan: SuggestedPlan) -> dict[str, Any]:
         "score": round(plan.score, 3),
         "days": plan.survival.days,
         "days_survived": plan.survival.survived,
-        "on_whole_crown": True,
+        "on_whole_crown": plan.on_whole_crown,
     }
 
 

@@ -178,8 +178,15 @@ class Suggester:
 
     # --- the answer ----------------------------------------------------------------------
 
-    def suggest(self) -> Suggestions:
-        """Return several plans, the suggested one first; see `Suggestions`."""
+    def suggest(self, on_first: Callable[[Suggestions], None] | None = None) -> Suggestions:
+        """Return several plans, the suggested one first; see `Suggestions`.
+
+        Parameters
+        ----------
+        on_first
+            Is told a first answer, whose other plans are estimated from the suggested one, before
+            these too are predicted on the whole crown.
+        """
         self.report(0.15, "trying all coats")
         model = self.model()
         search = self.search(model, self.fixed(model))
@@ -197,6 +204,26 @@ class Suggester:
             if (again.inner, again.picks) in tried:
                 break
         best = min(tried.values(), key=lambda one: one.score)
+        showing = bench_days(TO_SHOW, _SHOW_SEED)
+
+        def answer(found: list[tuple[PlanKind, Found]], *, held: bool) -> Suggestions:
+            plans = [
+                self._plan(kind, search, one, days_model, showing, held=held or one is best)
+                for kind, one in found
+            ]
+            self._held(search, best)
+            return Suggestions(
+                plans=tuple(plans),
+                worth=self._worth(search, best),
+                out_of_reach=self._out_of_reach(search, model, best),
+                before=tuple((area, self.before[area]) for area in self.places.areas),
+                block=self.case.plan.block,
+                calibrated=self.calibrated,
+            )
+
+        if on_first is not None:
+            best = self._held(search, best)
+            on_first(answer(self._several(search, best), held=False))
         found: list[tuple[PlanKind, Found]] = []
         for number in range(_ROUNDS):
             self.report(0.7 + 0.1 * number, "other ways")
@@ -209,18 +236,8 @@ class Suggester:
             if better.score >= best.score:
                 break
             best = better
-        showing = bench_days(TO_SHOW, _SHOW_SEED)
         self.report(0.9, "simulating bench days")
-        plans = [self._plan(kind, search, one, days_model, showing) for kind, one in found]
-        best = self._held(search, best)
-        return Suggestions(
-            plans=tuple(plans),
-            worth=self._worth(search, best),
-            out_of_reach=self._out_of_reach(search, model, best),
-            before=tuple((area, self.before[area]) for area in self.places.areas),
-            block=self.case.plan.block,
-            calibrated=self.calibrated,
-        )
+        return answer(found, held=True)
 
     def _ranked(self, search: CoatSearch, model: ReachModel, days: BenchDays) -> Found:
         """Return the best plan by its score and by how many days it survives."""
@@ -276,10 +293,15 @@ class Suggester:
         one: Found,
         model: ReachModel,
         days: BenchDays,
+        *,
+        held: bool,
     ) -> SuggestedPlan:
         self.tick()
-        one = self._held(search, one, kind)
-        plan, connectors, _ = self._seen[self._key(one, kind)]
+        if held:
+            one = self._held(search, one, kind)
+            plan, connectors, _ = self._seen[self._key(one, kind)]
+        else:
+            plan, connectors = self.composed(search, one, most_jars=self._most_jars(kind))
         coats = self.rounds(plan)
         return SuggestedPlan(
             kind=kind,
@@ -291,6 +313,7 @@ class Suggester:
             coats=coats,
             minutes=mixing_minutes(len(plan.jars)) + MINUTES_PER_COAT * coats,
             connectors=connectors,
+            on_whole_crown=held,
         )
 
     def _most_jars(self, kind: PlanKind) -> int:

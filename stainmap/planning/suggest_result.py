@@ -43,7 +43,7 @@ class SuggestedArea:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class SuggestedPlan:
-    """One of several plans; its colours are those of the whole crown's prediction.
+    """One of several plans.
 
     Parameters
     ----------
@@ -59,6 +59,9 @@ class SuggestedPlan:
         Rounds of painting, all steps together.
     minutes
         Of mixing and painting.
+    on_whole_crown
+        True if the colours are those of the whole crown's prediction; False in a first answer,
+        where they are carried over from the suggested plan's.
     connectors
         What is said of the connectors of a bridge; empty where there are none.
     """
@@ -72,6 +75,7 @@ class SuggestedPlan:
     coats: int
     minutes: float
     connectors: str = ""
+    on_whole_crown: bool = True
 
     @property
     def liquids(self) -> tuple[str, ...]:

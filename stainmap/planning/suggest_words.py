@@ -22,6 +22,9 @@ TITLES = {
     PlanKind.OTHER_TRAY: "Other liquids",
     PlanKind.NOTHING_INSIDE: "Nothing inside",
 }
+_ESTIMATED = (
+    "Estimated from the suggested plan, up to 0.8 dE00 off; being predicted on the whole crown."
+)
 _FEW_WORDS = {1: "one jar", 2: "two jars", 3: "three jars"}
 
 
@@ -53,7 +56,8 @@ def survival_line(plan: SuggestedPlan) -> str:
 def reasons(plan: SuggestedPlan, found: Suggestions) -> tuple[str, ...]:
     """Return why a plan is what it is, or how it differs from the suggested one."""
     if plan.kind is not PlanKind.SUGGESTED:
-        return tuple(one for one in (_beside(plan, found.plans[0]), plan.connectors) if one)
+        how = "" if plan.on_whole_crown else _ESTIMATED
+        return tuple(one for one in (_beside(plan, found.plans[0]), plan.connectors, how) if one)
     says = [_against_before(plan, found)]
     says += [
         f"{one.liquid} earns its jar: without it the {one.label} would be about {one.without:.1f} "

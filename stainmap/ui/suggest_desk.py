@@ -34,11 +34,14 @@ class SuggestDesk(QObject):
 
     said = Signal(str)
     beside_asked = Signal(object, object)
+    # Carries a first answer out of the thread that found it.
+    _found = Signal(object, object)
 
     def __init__(self, session: Session, runner: JobRunner, window: QWidget) -> None:
         super().__init__(window)
         self._session, self._runner, self._window = session, runner, window
         self._job: Job[Any] | None = None
+        self._found.connect(lambda dialog, found: dialog.set_plans(found))
 
     def open(self) -> None:
         """Search, and show what was found."""
@@ -67,7 +70,12 @@ class SuggestDesk(QObject):
         from stainmap.app.suggesting import compare_blocks, suggest_coats  # noqa: PLC0415 - slow to import
 
         def work(progress: Progress) -> Suggestions:
-            return suggest_coats(prediction, stock=stock, progress=progress)
+            return suggest_coats(
+                prediction,
+                stock=stock,
+                progress=progress,
+                on_first=lambda found: self._found.emit(dialog, found),
+            )
 
         def done(found: Suggestions) -> None:
             dialog.set_plans(found)

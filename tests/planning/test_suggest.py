@@ -129,8 +129,31 @@ def test_every_plan_that_is_shown_is_held_to_the_whole_crown(
             outcome = whole.outcome.area(one.area)
             assert outcome is not None
             assert float(delta_e_00(outcome.predicted.lab, one.predicted.lab)) < 0.05
+    assert all(plan.on_whole_crown for plan in found.plans)
     # None of them is better than the suggested one in its own measure.
     assert best.score == min(plan.score for plan in found.plans)
+
+
+def test_a_first_answer_says_what_in_it_is_an_estimate(prediction: Prediction) -> None:
+    heard: list[Suggestions] = []
+
+    def stop(found: Suggestions) -> None:
+        heard.append(found)
+        raise CancelledError("enough")
+
+    with pytest.raises(CancelledError):
+        suggest_coats(prediction, on_first=stop)
+    (first,) = heard
+    assert first.plans[0].on_whole_crown
+    for plan in first.plans[1:]:
+        assert not plan.on_whole_crown
+        assert any("Estimated from the suggested plan" in one for one in reasons(plan, first))
+        # The error that is stated with it.
+        whole = predict_case(with_suggested(prediction.case, plan.plan), previous=prediction)
+        for one in plan.areas:
+            outcome = whole.outcome.area(one.area)
+            assert outcome is not None
+            assert float(delta_e_00(outcome.predicted.lab, one.predicted.lab)) < 0.8
 
 
 def test_plans_differ_keep_limits_and_say_why(found: Suggestions) -> None:
