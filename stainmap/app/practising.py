@@ -12,7 +12,15 @@ from stainmap.app.practice_packs import Exercises, exercises_kept, kept_pack
 from stainmap.errors import LabbookError, StainmapError
 from stainmap.labbook.attempt import Attempt, trainee_code
 from stainmap.paths import labbook_file
-from stainmap.practice.exercise import FACTS, LEVELS, Kind, Skill, exercise, level_of
+from stainmap.practice.exercise import (
+    FACTS,
+    LEVELS,
+    SITTING_MINUTES,
+    Kind,
+    Skill,
+    exercise,
+    level_of,
+)
 from stainmap.practice.packs import Pack, PackedExercise
 from stainmap.practice.progress import RECENT, REPEAT_DAYS, due, repeats, weakest_skill
 from stainmap.practice.score import Score
@@ -274,14 +282,15 @@ def _again(last: Attempt) -> PackedExercise | None:
     return made if made.sha256 == last.exercise_hash else None
 
 
-@dataclass(slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Sitting:
-    """Who practises since when; fifteen minutes are a sitting, and nothing happens at its end."""
+    """Since when somebody practises; fifteen minutes are a sitting, and nothing happens then."""
 
-    trainee: str
     began_at: datetime = field(default_factory=lambda: datetime.now(UTC))
 
-    @property
-    def minutes(self) -> float:
-        """How long it has lasted."""
-        return (datetime.now(UTC) - self.began_at).total_seconds() / 60.0
+    def words(self, now: datetime | None = None) -> str:
+        """Return what to say when it has lasted long enough, or nothing."""
+        minutes = ((now or datetime.now(UTC)) - self.began_at).total_seconds() / 60.0
+        if minutes < SITTING_MINUTES:
+            return ""
+        return f"You have practised for {minutes:.0f} minutes: a good moment to stop for today."

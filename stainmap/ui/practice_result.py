@@ -86,7 +86,7 @@ class ResultPanel(QWidget):
         """How many steps of the true plan are shown."""
         return self._step
 
-    def set_score(self, score: Score, *, went_wrong: bool, lines: list[str], kept: str) -> None:
+    def set_score(self, score: Score, *, went_wrong: bool, lines: list[str], remark: str) -> None:
         """Show a score.
 
         Parameters
@@ -95,8 +95,8 @@ class ResultPanel(QWidget):
             True if the crown was done by somebody else, and the answer says what went wrong.
         lines
             What every step of the true plan does; empty where there is none.
-        kept
-            A sentence that the result could not be kept, or empty.
+        remark
+            A sentence that the result could not be kept, or that it is time to stop; or empty.
         """
         self._clear()
         add = self._column.addWidget
@@ -114,8 +114,8 @@ class ResultPanel(QWidget):
         if score.lesson:
             add(SoftLabel("What helps", 11))
             add(_sentence(score.lesson))
-        if kept:
-            add(_sentence(kept, 12))
+        if remark:
+            add(_sentence(remark, 12))
         add(Hairline())
         add(SectionHead("On the crown"))
         self._add_choices(went_wrong=went_wrong, overlay=score.overlay)

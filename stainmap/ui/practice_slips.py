@@ -40,6 +40,7 @@ from stainmap.ui.theme import font
 _AREAS = (Zone.CERVICAL, Zone.BODY, Zone.INTERPROXIMAL, Zone.CUSP, Zone.FISSURE)
 _HEADS = ("slip", "seen most on", "dL*", "dC*", "dE00", "at the worst place")
 _REST_MS = 400
+_ALIKE_PERCENT = 3
 T = TypeVar("T")
 
 
@@ -54,16 +55,24 @@ class SlipsDialog(QDialog):
         Of its crown; made in the background if None.
     runner
         Does the work, and belongs to the dialog: closing it stops and ends it.
+    other
+        A plan on the same crown for the same wish, to be compared in how much it bears.
     """
 
     def __init__(
-        self, case: Case, looker: Looker | None, runner: JobRunner, parent: QWidget | None = None
+        self,
+        case: Case,
+        looker: Looker | None,
+        runner: JobRunner,
+        parent: QWidget | None = None,
+        *,
+        other: Case | None = None,
     ) -> None:
         super().__init__(parent)
         self.setWindowTitle("Slips")
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.resize(860, 640)
-        self._case, self._looker, self._runner = case, looker, runner
+        self._case, self._looker, self._runner, self._other = case, looker, runner, other
         self._planned: Looked | None = None
         self._jobs: list[Job[Any]] = []
         self.effects: list[SlipEffect] = []
@@ -202,22 +211,30 @@ class SlipsDialog(QDialog):
     def _count_days(self) -> None:
         own = self.own
 
-        def work(_progress: Progress) -> Spread:
+        def work(_progress: Progress) -> tuple[Spread, Spread | None]:
             looker, planned = self._ready()
-            return spread_of_slips(looker, planned, own, _AREAS)
+            found = spread_of_slips(looker, planned, own, _AREAS)
+            if self._other is None:
+                return found, None
+            other = looker.look(self._other)
+            return found, spread_of_slips(looker, other, own, _AREAS, wanted=planned)
 
         self._start("Counting days", work, self._show_spread)
 
-    def _show_spread(self, found: Spread) -> None:
+    def _show_spread(self, both: tuple[Spread, Spread | None]) -> None:
+        found, other = both
         front = self._case.units[0].tooth.is_front
         weak = found.areas.index(found.weakest)
         name = area_label(found.weakest, front=front)
         survived = round(100.0 * found.survival.share)
-        self.spread.setText(
+        text = (
             f"Of {DAYS} simulated days with such a hand {survived} % keep every area within what"
             f" most accept. Weakest is the {name}: {found.usual_de00[weak]:.1f} dE00 off on half of"
             f" the days, {found.bad_de00[weak]:.1f} on one of twenty."
         )
+        if other is not None:
+            text = f"{text} {_compared(found, other)}"
+        self.spread.setText(text)
 
     def done(self, result: int) -> None:
         """Close, and stop what is being worked on."""
@@ -226,6 +243,16 @@ class SlipsDialog(QDialog):
             job.cancel()
         self._runner.close()
         super().done(result)
+
+
+def _compared(found: Spread, other: Spread) -> str:
+    """Return how another plan bears the same days."""
+    share, there = (round(100.0 * one.survival.share) for one in (found, other))
+    if abs(share - there) <= _ALIKE_PERCENT:
+        return f"The plan you handed in keeps them on {there} %: about as robust."
+    if there < share:
+        return f"The plan you handed in keeps them on {there} %: it is the more fragile one."
+    return f"The plan you handed in keeps them on {there} %: it is the more robust one."
 
 
 def _sentence(text: str) -> QLabel:

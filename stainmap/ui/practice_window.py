@@ -19,7 +19,7 @@ from PySide6.QtWidgets import QVBoxLayout
 
 from stainmap.app.change import Change
 from stainmap.app.job import Job, JobRunner, Progress
-from stainmap.app.practising import PracticeBook, scored_attempt
+from stainmap.app.practising import PracticeBook, Sitting, scored_attempt
 from stainmap.app.session import Session
 from stainmap.app.settings_file import SettingsStore
 from stainmap.errors import CancelledError, StainmapError
@@ -76,6 +76,7 @@ class PracticeWindow(MainWindow):
         super().__init__(session, settings, runner, store)
         self._book, self.trainee = book, trainee
         self.practice.relay = self.list_asked.emit
+        self._sitting = Sitting()
         self._practice_runner = runner.another()
         self._job: Job[Any] | None = None
         self._packed: PackedExercise | None = None
@@ -227,14 +228,16 @@ class PracticeWindow(MainWindow):
         attempt = scored_attempt(
             self.trainee, task.packed, score, started_at=self._began, pack_hash=self._pack_hash
         )
-        kept = "" if self._book.keep(attempt) else f"Not kept for later: {self._book.trouble}"
+        remark = self._sitting.words()
+        if not self._book.keep(attempt):
+            remark = f"Not kept for later: {self._book.trouble}"
         self._overlay = score.overlay
         self._is_blind = False
         self._lock(True)
         self.looks.allow_looks(True)
         self.bar.show_done(task.words.ask)
         lines = [] if task.kind is Kind.FIND_AREAS else _step_lines(task.true)
-        self.result.set_score(score, went_wrong=task.kind.is_fault, lines=lines, kept=kept)
+        self.result.set_score(score, went_wrong=task.kind.is_fault, lines=lines, remark=remark)
         self._place_result()
         first = self.result.wrong if self.result.wrong.isVisibleTo(self.result) else None
         (first or self.result.yours).setChecked(True)
@@ -355,9 +358,14 @@ class PracticeWindow(MainWindow):
         )
 
     def _show_slips(self) -> None:
-        task = self._task
-        if task is not None:
-            SlipsDialog(task.true, task.looker, self._practice_runner.another(), self).show()
+        task, answer = self._task, self._answer
+        if task is None:
+            return
+        # Of a fault nobody has handed in a plan.
+        own = answer if answer is not None and not task.kind.is_fault else None
+        other = None if own is None or not own.plan.steps else task.judged(own)
+        runner = self._practice_runner.another()
+        SlipsDialog(task.true, task.looker, runner, self, other=other).show()
 
     def _again(self) -> None:
         if self._packed is not None:

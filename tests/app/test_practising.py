@@ -9,6 +9,7 @@ import pytest
 
 from stainmap.app.practising import (
     PracticeBook,
+    Sitting,
     attempt_of,
     fresh_exercise,
     level_reached,
@@ -118,3 +119,9 @@ def test_a_book_that_cannot_be_opened_is_said_and_practice_goes_on(tmp_path: Pat
     assert book.trainees() == ("AB",)
     with pytest.raises(LabbookError, match="lab book"):
         book.opened()
+
+
+def test_a_sitting_says_when_it_is_long_enough() -> None:
+    sitting = Sitting(began_at=NOON)
+    assert sitting.words(NOON + timedelta(minutes=14)) == ""
+    assert "for 16 minutes" in sitting.words(NOON + timedelta(minutes=16))

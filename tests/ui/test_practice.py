@@ -440,7 +440,9 @@ def test_slips_are_listed_the_gravest_first(qtbot: QtBot, practice: PracticeWind
     practice.start(packed(Kind.FEW_JARS, 1))
     task = practice.task
     assert task is not None
-    dialog = SlipsDialog(task.true, task.looker, JobRunner(threaded=False))
+    # A plan that leaves out the base.
+    fragile = replace(task.true, plan=replace(task.true.plan, steps=task.true.plan.steps[1:]))
+    dialog = SlipsDialog(task.true, task.looker, JobRunner(threaded=False), other=fragile)
     qtbot.addWidget(dialog)
     dialog.show()
     rows = dialog.table.rowCount()
@@ -448,6 +450,7 @@ def test_slips_are_listed_the_gravest_first(qtbot: QtBot, practice: PracticeWind
     figures = [float(dialog.table.item(row, 4).text()) for row in range(rows)]
     assert figures == sorted(figures, reverse=True)
     assert "simulated days" in dialog.spread.text()
+    assert "The plan you handed in keeps them on" in dialog.spread.text()
     before = dialog.spread.text()
     dialog.hand.setValue(40.0)
     qtbot.waitUntil(lambda: dialog.spread.text() != before)
