@@ -70,6 +70,7 @@ def work(folder: Path, seed: int) -> None:
     session.stroke_to = slowly  # type: ignore[method-assign]
     for number in range(10_000):
         mover.done.append("")
+        log.write(what="move")
         mover.one(*moves)()
         time.sleep(_BREATH_S)
         if number % 4 == 3:

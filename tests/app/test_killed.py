@@ -28,10 +28,17 @@ pytestmark = pytest.mark.skipif(not hasattr(os, "fork"), reason="workers are for
 
 
 def outcome_of(folder: Path) -> tuple[str, int, float]:
-    """Return where the newest state was found, how many were lost, and how old those were, s."""
+    """Return where the newest state was found, of how many moves states were lost, how old, s.
+
+    A move may make several states: four steps of undo in one breath.
+    """
     log = [json.loads(line) for line in (folder / "log").read_text().splitlines()]
     killed_s = float((folder / "killed").read_text())
-    states = [entry for entry in log if entry["what"] == "state"]
+    moves, states = 0, []
+    for entry in log:
+        moves += entry["what"] == "move"
+        if entry["what"] == "state":
+            states.append(entry | {"move": moves})
     digests = [entry["digest"] for entry in states]
     saves = [entry["digest"] for entry in log if entry["what"] == "saving"]
     saved = sum(entry["what"] == "saved" for entry in log)
@@ -59,7 +66,11 @@ def outcome_of(folder: Path) -> tuple[str, int, float]:
             best, where = place(digest(session.case)), "journal"
         session.close()
     lost = states[best + 1 :]
-    return where, len(lost), max((killed_s - entry["at_s"] for entry in lost), default=0.0)
+    return (
+        where,
+        len({entry["move"] for entry in lost}),
+        max((killed_s - entry["at_s"] for entry in lost), default=0.0),
+    )
 
 
 def test_killed_at_random_moments(
@@ -78,5 +89,5 @@ def test_killed_at_random_moments(
         assert count <= 1, f"round {number}: more than the step under way is lost"
     assert found["journal"] > 0
     record_property("found in", dict(found))
-    record_property("states lost", dict(lost))
+    record_property("moves lost", dict(lost))
     record_property("oldest state lost, s", oldest_s)
