@@ -27,7 +27,7 @@ from stainmap.practice.exercise_plans import (
     sound_rows,
     wanting,
 )
-from stainmap.practice.exercise_words import WORDS, TaskWords
+from stainmap.practice.exercise_words import ACCENTS_TOO, WORDS, TaskWords
 from stainmap.practice.looking import Looked, Looker
 from stainmap.practice.packs import PackedExercise
 
@@ -164,7 +164,7 @@ def make_task(packed: PackedExercise, progress: Progress | None = None) -> Task:
     return Task(
         packed=packed,
         kind=kind,
-        words=WORDS[kind],
+        words=_words(kind, draft.areas),
         start=draft.start,
         true=draft.true,
         looker=stuff.looker,
@@ -174,6 +174,13 @@ def make_task(packed: PackedExercise, progress: Progress | None = None) -> Task:
         choices=draft.choices,
         blocks=draft.blocks,
     )
+
+
+def _words(kind: Kind, areas: tuple[Area, ...]) -> TaskWords:
+    words = WORDS[kind]
+    if kind is Kind.FIND_AREAS and any(isinstance(area, Accent) for area in areas):
+        return replace(words, steps=(*words.steps, ACCENTS_TOO))
+    return words
 
 
 def _find_areas(stuff: _Stuff) -> _Draft:

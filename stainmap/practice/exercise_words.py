@@ -203,3 +203,10 @@ WORDS: Final[dict[Kind, TaskWords]] = {
     for kind in Kind
     if kind.is_fault
 }
+
+ACCENTS_TOO: Final = (
+    "Accents lie on top of the zones and are asked for, too. Margin band: half a millimetre along"
+    " the margin. Marginal ridge: the two crests that close the biting surface towards the"
+    " neighbours. Click the name in the table, then paint."
+)
+"""A further step of finding areas from the second level on."""

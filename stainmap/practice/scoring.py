@@ -436,8 +436,10 @@ def score_fault(task: Task, answer: FaultAnswer) -> Score:
     right = FAULT_WORDS[task.kind]
     cause, sign = answer.cause is task.kind, answer.sign is task.kind
     cause_text = f"{right.cause}."
-    if not cause:
-        said = "nothing was said" if answer.cause is None else FAULT_WORDS[answer.cause].cause
+    if answer.cause is None:
+        cause_text = f"Nothing was said of the cause. In truth: {right.cause}."
+    elif not cause:
+        said = FAULT_WORDS[answer.cause].cause
         cause_text = f"Your answer was: {said}. In truth: {right.cause}."
     sign_text = f"To be seen: {right.sign[0].lower()}{right.sign[1:]}."
     parts = [

@@ -119,6 +119,13 @@ def test_faults_are_seen_where_their_words_say() -> None:
     assert stump[0] < 1.3 * stump[1], "the thin wall at the neck shows it most"
 
 
+def test_accents_are_asked_for_in_words_where_they_count() -> None:
+    with_accents, without = task_of(Kind.FIND_AREAS), task_of(Kind.FIND_AREAS, 1)
+    assert any("Margin band" in step for step in with_accents.words.steps)
+    assert not any("Margin band" in step for step in without.words.steps)
+    assert len(with_accents.areas) > len(without.areas)
+
+
 def test_an_exercise_travels_in_a_pack() -> None:
     made = tuple(exercise(kind, 11, level) for kind in Kind for level in (1, 3))
     pack = Pack(title="all kinds", exercises=made)
