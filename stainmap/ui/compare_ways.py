@@ -120,6 +120,7 @@ class WaysToCompare(QObject):
     def _raise(self, shown: bool) -> None:
         """Bring the history to the front of the panels it shares its place with."""
         if shown:
+            self._place()
             self.dock.raise_()
             self.panel.list.setFocus()
 
@@ -133,14 +134,18 @@ class WaysToCompare(QObject):
 
     def fold(self, narrow: bool) -> None:
         """Go with the outcome: to the plan's side in a narrow window, and back."""
-        window = self._window
-        if self.dock.isFloating():
+        # A hidden one is placed when it is shown; moved now it would change which tab is up.
+        if self.dock.isHidden():
             return
-        shown = not self.dock.isHidden()
-        if not narrow:
-            window.addDockWidget(Qt.DockWidgetArea.RightDockWidgetArea, self.dock)
-        window.tabifyDockWidget(window.outcome_dock, self.dock)
-        self.dock.setVisible(shown)
+        if not narrow and not self.dock.isFloating():
+            self._window.addDockWidget(Qt.DockWidgetArea.RightDockWidgetArea, self.dock)
+        self._place()
+
+    def _place(self) -> None:
+        """Share the place of the outcome, wherever that is."""
+        if not self.dock.isFloating() and not self._window.outcome_dock.isFloating():
+            self._window.tabifyDockWidget(self._window.outcome_dock, self.dock)
+            self.dock.show()
 
     def close(self) -> None:
         """Let the work under way go, and what is shown beside or instead of the plan."""

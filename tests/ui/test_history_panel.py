@@ -186,6 +186,20 @@ def test_a_narrow_window_takes_it_along(listed: HistoryList, window: MainWindow)
     assert not ways.dock.isHidden()
 
 
+def test_hidden_it_leaves_the_tabs_alone_and_comes_up_where_they_are(window: MainWindow) -> None:
+    ways = window.ways
+    window.resize(1100, 760)
+    QTest.qWait(50)
+    assert window.plan.table.isVisible(), "the plan is up in a narrow window"
+    assert not ways.panel.isVisible()
+    QTest.keyClick(window, Qt.Key.Key_H, CTRL)
+    QTest.qWait(50)
+    assert ways.panel.isVisible()
+    assert ways.dock in window.tabifiedDockWidgets(window.plan_dock)
+    QTest.keyClick(window, Qt.Key.Key_H, CTRL)
+    assert not ways.panel.isVisible()
+
+
 def test_long_words_break_once_between_words() -> None:
     first, second = in_two_lines("change what lies behind the crown", 120.0, 450)
     assert f"{first} {second}" == "change what lies behind the crown"
