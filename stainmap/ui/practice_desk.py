@@ -186,7 +186,8 @@ class PracticeDesk(QObject):
         from stainmap.paper.practice_sheet import write_practice_sheet  # noqa: PLC0415
 
         try:
-            sheet = practice_sheet(self.book.opened(), today=today, pack=pack)
+            page = self._window.own_settings.settings.page
+            sheet = practice_sheet(self.book.opened(), today=today, pack=pack, page=page)
             write_practice_sheet(path, sheet)
         except StainmapError as error:
             self.said.emit(str(error))

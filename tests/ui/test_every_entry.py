@@ -17,6 +17,7 @@ from stainmap.app.job import JobRunner
 from stainmap.app.session import Session
 from stainmap.app.settings import Motion, Settings
 from stainmap.app.settings_file import SettingsStore
+from stainmap.errors import CancelledError
 from stainmap.files.case_file import write_case
 from stainmap.files.catalogue import starter_catalogue
 from stainmap.model.case import Case
@@ -25,6 +26,7 @@ from stainmap.model.zone import Zone
 from stainmap.paper.views import Side
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.main_window import MainWindow
+from stainmap.ui.row_desk import RowDesk
 from stainmap.ui.theme import Scheme, apply_theme
 from tests.builders import dome_case
 from tests.ui.accessible_tree import nameless
@@ -92,6 +94,9 @@ def entries(window: MainWindow, tmp_path_factory: pytest.TempPathFactory) -> lis
         patch.setattr(QDesktopServices, "openUrl", lambda _url: True)
         # A small one, which costs less to predict.
         patch.setattr("stainmap.ui.main_window.open_sample", full_case)
+        # What takes long and has tests of its own: all blocks, the teeth of the row.
+        patch.setattr("stainmap.app.suggesting.compare_blocks", stopped)
+        patch.setattr(RowDesk, "show", lambda _desk, **_again: None)
         tour = Tour(window)
         case, path = window.session.case, window.session.path
         assert case is not None
@@ -107,6 +112,10 @@ def entries(window: MainWindow, tmp_path_factory: pytest.TempPathFactory) -> lis
             done.append(tour.trigger(words, action))
             calm(window)
     return done
+
+
+def stopped(*_arguments: object, **_more: object) -> None:
+    raise CancelledError("Stopped.")
 
 
 def by_start(window: MainWindow, words: str):
