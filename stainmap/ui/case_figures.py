@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 from numpy.typing import NDArray
 
+from stainmap.app.materials import MaterialKind, entries, origin_word
 from stainmap.app.prediction import Prediction
 from stainmap.errors import StainmapError
 from stainmap.model.case import Case, Region
@@ -170,6 +171,10 @@ def material_names(case: Case) -> MaterialNames:
         stumps=tuple(stump.name for stump in materials.stumps),
         cements=tuple(cement.name for cement in materials.cements),
         programmes=tuple(programme.name for programme in materials.programmes),
+        origins={
+            kind.value: {one.name: origin_word(one) for one in entries(materials, kind)}
+            for kind in MaterialKind
+        },
     )
 
 

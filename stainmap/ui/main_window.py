@@ -39,6 +39,7 @@ from stainmap.ui.guided_desk import GuidedDesk
 from stainmap.ui.intake_desk import IntakeDesk
 from stainmap.ui.look_bar import LookBar
 from stainmap.ui.look_desk import LookDesk
+from stainmap.ui.materials_desk import MaterialsDesk
 from stainmap.ui.next_part import raise_with_focus
 from stainmap.ui.opening_flow import OpeningFlow
 from stainmap.ui.order_desk import OrderDesk
@@ -157,6 +158,7 @@ class MainWindow(QMainWindow):
         self.dialogs = PlanDialogs(session, runner, self.desk, self.flow, self)
         self.run_desk = RunDesk(session, runner, self.run, self)
         self.suggest = SuggestDesk(session, runner, self)
+        self.materials = MaterialsDesk(session, settings, runner, self)
 
     def _lay_out(self) -> None:
         self.setMenuWidget(self.top)
@@ -206,6 +208,7 @@ class MainWindow(QMainWindow):
         self.display.said.connect(self.status.say)
         self.run_desk.compare_asked.connect(self.dialogs.compare_furnaces)
         self.suggest.said.connect(self.status.say)
+        self.materials.said.connect(self.status.say)
         self.order.said.connect(self.status.say)
         self.plan.suggest.clicked.connect(self.suggest.open)
         self.intake.said.connect(self.status.say)
@@ -254,6 +257,7 @@ class MainWindow(QMainWindow):
         self.sliders.refresh(change)
         self.saving.refresh(change)
         self.ways.refresh(change)
+        self.materials.refresh(change)
         self.guided.refresh(change)
         self.recovery.refresh(change)
         self.recent.refresh(change)
@@ -406,7 +410,7 @@ class MainWindow(QMainWindow):
         """Ask before unsaved work is lost; remember sizes and places."""
         if self._closed:
             return
-        if not (self._ends_unasked or self.saving.may_leave()):
+        if not (self._ends_unasked or (self.materials.may_leave() and self.saving.may_leave())):
             event.ignore()
             return
         self._closed = True

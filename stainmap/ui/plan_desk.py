@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QMenu
 from stainmap.app import edits
 from stainmap.app.change import Change
 from stainmap.app.intake import with_stump_known
+from stainmap.app.materials import origin_word
 from stainmap.app.opening import units_from_numbers
 from stainmap.app.session import Session
 from stainmap.errors import StainmapError
@@ -124,11 +125,11 @@ class PlanDesk(QObject):
         opened = change.touches("opened")
         if opened or change.touches("plan", "units", "accents", "outcome", "zones"):
             self._show_table()
-        if opened or change.touches(*_UNIT_FIELDS):
+        if opened or change.touches("materials", *_UNIT_FIELDS):
             self._show_unit()
         if opened or change.touches("outcome", "target"):
             self._show_outcome()
-        if opened or change.touches("plan", "programme", "units"):
+        if opened or change.touches("plan", "programme", "units", "materials"):
             self._show_run()
         if opened and self._session.case is not None:
             self._start_choice(self._session.case)
@@ -283,7 +284,9 @@ class PlanDesk(QObject):
         on_tray = {jar.liquid: jar.number for jar in case.plan.jars}
         for liquid in case.materials.liquids:
             jar = f"jar {on_tray[liquid.name]}" if liquid.name in on_tray else "new jar"
-            action = self._menu.addAction(f"{liquid.name}: {liquid.purpose} ({jar})")
+            action = self._menu.addAction(
+                f"{liquid.name}: {liquid.purpose} ({jar}, {origin_word(liquid)})"
+            )
             action.triggered.connect(lambda _checked, name=liquid.name: self.add_liquid(name))
 
     def _set_backing(self, *, stump: str = "", cement: str = "") -> None:

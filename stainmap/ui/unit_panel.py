@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 from stainmap.model.tooth import Tooth
 from stainmap.ui.icons import paint_icon
 from stainmap.ui.marks import paint_text, text_width
+from stainmap.ui.materials_marks import mark_origins
 from stainmap.ui.plate import link_button
 from stainmap.ui.section import PADDING, SoftLabel
 from stainmap.ui.theme import font, tones
@@ -50,6 +51,8 @@ class MaterialNames:
     cements: tuple[str, ...]
     programmes: tuple[str, ...]
     sizes: tuple[str, ...] = ("sintered", "milled")
+    origins: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
+    """Of each kind: name -> where its numbers come from, in a word."""
 
 
 class ToothChooser(QComboBox):
@@ -220,6 +223,13 @@ class UnitPanel(QWidget):
         ):
             combo.clear()
             combo.addItems(list(entries))
+        for combo, kind in (
+            (self.block, "block"),
+            (self.stump, "stump"),
+            (self.cement, "cement"),
+            (self.programme, "programme"),
+        ):
+            mark_origins(combo, names.origins.get(kind, {}))
 
     def set_notes(self, notes: Sequence[str]) -> None:
         """Offer what was noticed when the crown was read, if anything was."""

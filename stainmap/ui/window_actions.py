@@ -228,6 +228,7 @@ class WindowActions(QObject):
             self._action(menu, "State on the benc&h...", self._window.run_desk.ask_for_state)
         )
         self._action(menu, "T&ray and its sheets...", self._window.run_desk.open_tray, "Ctrl+T")
+        self._action(menu, "Materials...", self._window.materials.open, "Ctrl+B")
 
     def _view(self, menu: QMenu) -> None:
         window = self._window

@@ -1,0 +1,41 @@
+"""A block solved from its nominal colours, and what came of it in words."""
+
+from __future__ import annotations
+
+from stainmap.model.material import Block, Catalogue
+from stainmap.predict.blocks import LARGEST_REMAINING_DE00, SolvedBlock, nearest_to_nominal
+
+
+def solve_layers(block: Block, catalogue: Catalogue) -> tuple[SolvedBlock, ...]:
+    """Return for every layer the absorption that comes nearest to its nominal colour.
+
+    Raises
+    ------
+    CatalogueError
+        If a colour was measured in a way that is not predicted, or over an unknown backing.
+    """
+    return tuple(
+        nearest_to_nominal(layer, catalogue.stump(layer.nominal.measurement.backing))
+        for layer in block.layers
+    )
+
+
+def is_reached(solved: SolvedBlock) -> bool:
+    """Return True if a ceramic can have the colour, near enough."""
+    return solved.remaining_de00 <= LARGEST_REMAINING_DE00
+
+
+def solved_words(number: int, solved: SolvedBlock) -> str:
+    """Return what was found for a layer in a sentence, with the nearest colour it can have."""
+    found, reached = solved.absorption, solved.reached
+    colour = f"L* {reached.lightness:.1f}, a* {reached.a:.1f}, b* {reached.b:.1f}"
+    if not is_reached(solved):
+        return (
+            f"Layer {number} cannot have this colour: the nearest it can have is {colour}, dE00"
+            f" {solved.remaining_de00:.1f} away."
+        )
+    return (
+        f"Layer {number} reaches {colour}, dE00 {solved.remaining_de00:.1f} from what was given:"
+        f" it absorbs {found.c0_per_mm:.3g} 1/mm at 400 nm, falling to 1/e within"
+        f" {found.decay_nm:.0f} nm, on top of {found.c1_per_mm:.2g} 1/mm."
+    )
