@@ -348,7 +348,7 @@ class CoatTable(QTableView):
         elif held_keys(event) & {CTRL, ALT}:
             return False
         elif event.key() == Qt.Key.Key_F2 and not self._range.is_row:
-            self.edit(self.currentIndex())
+            self._open_editor(self.currentIndex())
         elif event.text().isdecimal():
             self._start_typing(event.text())
         else:
@@ -434,9 +434,14 @@ class CoatTable(QTableView):
         index = self.currentIndex()
         if self._range.is_row or not index.isValid():
             return
-        self.edit(index)
+        self._open_editor(index)
         if self._cells.editor is not None:
             self._cells.editor.setText(text)
+
+    def _open_editor(self, index: Index) -> None:
+        """Open a cell to be typed into, unless one is open or it is none."""
+        if index.flags() & Qt.ItemFlag.ItemIsEditable and self.state() != self.State.EditingState:
+            self.edit(index)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Spread the columns and keep the corner's words in the corner."""

@@ -110,6 +110,7 @@ def test_sessions_leave_no_memory_behind(
     hold_flat(one_round, record_property)
 
 
+@pytest.mark.skipif(not MORE, reason="a minute of processor time; set STAINMAP_MORE=1")
 def test_a_window_keeps_no_memory_of_cases_it_had_open(
     qtbot: QtBot,
     tmp_path: Path,
