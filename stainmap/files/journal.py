@@ -176,6 +176,8 @@ class Journal:
                 if not fresh and self._wanted is None:
                     continue
                 note, forget = self._wanted, self._forget
+                # Those of a note that comes meanwhile wait for that one.
+                then, self._then = self._then, []
                 self._forget, self._busy = False, True
             problem = None
             if forget:
@@ -185,13 +187,14 @@ class Journal:
             with self._state:
                 if problem is None and self._wanted is note:
                     self._wanted = None
-                then = [] if problem is not None else self._then
-                self._then = self._then if problem is not None else []
+                if problem is not None:
+                    then, self._then = [], then + self._then
+            for call in then:
+                call()
+            with self._state:
                 told = problem is not None or self.problem is not None
                 self.problem, self._tried, self._busy = problem, note, False
                 self._state.notify_all()
-            for call in then:
-                call()
             if told and self.on_problem is not None:
                 self.on_problem(problem)
 
