@@ -28,10 +28,16 @@ from stainmap.planning.coats import CoatLayout
 from stainmap.planning.outcome import Outcome, area_weights
 from stainmap.planning.plan_score import FREE, Prices, usual_prices
 from stainmap.planning.reach_model import USUAL_DILUTION, ReachModel
-from stainmap.planning.reach_options import area_options, paintable_liquids
+from stainmap.planning.reach_options import area_options
 from stainmap.planning.reach_places import Places, representative_places
 from stainmap.planning.schedule import MINUTES_PER_COAT, coats_to_paint, mixing_minutes
-from stainmap.planning.suggest_plan import PaintedArea, compose, kept_liquids, locked_coats
+from stainmap.planning.suggest_plan import (
+    PaintedArea,
+    compose,
+    kept_liquids,
+    locked_coats,
+    searched_liquids,
+)
 from stainmap.planning.suggest_result import (
     FEW_JARS,
     WITHIN_REACH_DE00,
@@ -55,8 +61,6 @@ Progress = Callable[[float, str], None] | None
 RISK: Final = 2.0
 """dE00 that failing on all days counts as much as; assumed."""
 
-# Liquids beyond this many would make the table of trays too long.
-_MOST_LIQUIDS = 13
 _RANKED = 6
 _RANK_SEED, _SHOW_SEED = 20_250, 71_003
 _ROUNDS = 2
@@ -111,7 +115,7 @@ class Suggester:
             one.area: one.delta_e_00 for one in outcome.areas if one.delta_e_00 is not None
         }
         self._measurement = outcome.areas[0].predicted.measurement
-        self.liquids = _few_enough(case, self.stock)
+        self.liquids = searched_liquids(case, self.stock.liquids)
         self.calibrated = is_calibrated(case.materials, case.plan)
         self.prices = usual_prices(calibrated=self.calibrated)
         plan = case.plan
@@ -484,20 +488,3 @@ class Suggester:
 
 def _known(locked: dict[str, int], liquids: Sequence[str]) -> dict[str, int]:
     return {name: count for name, count in locked.items() if name in liquids}
-
-
-def _few_enough(case: Case, stock: Stock) -> tuple[str, ...]:
-    """Return the liquids to search among; those of the plan first where there are too many."""
-    names = paintable_liquids(case.materials, stock.liquids)
-    kept = [name for name in kept_liquids(case.plan) if name not in names]
-    known = paintable_liquids(case.materials, (*names, *kept))
-    if not known:
-        raise PlanError(
-            "There is no liquid that coats could be suggested of.",
-            advice="Say which liquids are in stock, and what each is for.",
-        )
-    if len(known) <= _MOST_LIQUIDS:
-        return known
-    planned = {jar.liquid for jar in case.plan.jars}
-    first = sorted(known, key=lambda name: name not in planned)[:_MOST_LIQUIDS]
-    return tuple(name for name in known if name in first)

@@ -5,14 +5,19 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from stainmap.errors import PlanError
 from stainmap.model.case import Case
 from stainmap.model.plan import CUSP_FADE, AreaCoats, CoatSpan, Jar, StainPlan, Step
 from stainmap.model.zone import Area, Zone
 from stainmap.planning.coat_limits import excesses
 from stainmap.planning.dyes import recommended_dyes
 from stainmap.planning.outcome import coat_entries
+from stainmap.planning.reach_options import paintable_liquids
 
 Coats = Mapping[str, int]
+
+# Liquids beyond this many would make the table of trays too long.
+_MOST_LIQUIDS = 13
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,6 +43,23 @@ def kept_liquids(plan: StainPlan) -> tuple[str, ...]:
     """Return the liquids that stay on the tray: of locked coats, streaks and brushed coats."""
     kept = [plan.liquid_of(step) for step in plan.steps if _kept(step) is not None]
     return tuple(dict.fromkeys(kept))
+
+
+def searched_liquids(case: Case, stock: Sequence[str] | None) -> tuple[str, ...]:
+    """Return the liquids to search among; those of the plan first where there are too many."""
+    names = paintable_liquids(case.materials, stock)
+    kept = [name for name in kept_liquids(case.plan) if name not in names]
+    known = paintable_liquids(case.materials, (*names, *kept))
+    if not known:
+        raise PlanError(
+            "There is no liquid that coats could be suggested of.",
+            advice="Say which liquids are in stock, and what each is for.",
+        )
+    if len(known) <= _MOST_LIQUIDS:
+        return known
+    planned = {jar.liquid for jar in case.plan.jars}
+    first = sorted(known, key=lambda name: name not in planned)[:_MOST_LIQUIDS]
+    return tuple(name for name in known if name in first)
 
 
 def compose(
