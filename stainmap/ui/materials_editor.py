@@ -8,6 +8,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
     QCheckBox,
     QHBoxLayout,
+    QHeaderView,
     QLabel,
     QPushButton,
     QSizePolicy,
@@ -38,6 +39,18 @@ from stainmap.ui.materials_tables import FormTable
 from stainmap.ui.section import SoftLabel, TableNote
 from stainmap.ui.theme import font
 
+_ADD = {
+    MaterialKind.BLOCK: "Add a layer",
+    MaterialKind.LIQUID: "Add an ion",
+    MaterialKind.ION: "Add a band",
+    MaterialKind.PROGRAMME: "Add a piece",
+}
+_REMOVE = {
+    MaterialKind.BLOCK: "Remove the layer",
+    MaterialKind.LIQUID: "Remove the ion",
+    MaterialKind.ION: "Remove the band",
+    MaterialKind.PROGRAMME: "Remove the piece",
+}
 _ORIGINS = {short_origin(one): one for one in Provenance}
 
 
@@ -107,7 +120,7 @@ class MaterialEditor(QWidget):
         row.setSpacing(8)
         self.numbers = FormTable("Numbers of the material")
         self.numbers.horizontalHeader().hide()
-        self.numbers.horizontalHeader().setStretchLastSection(True)
+        self.numbers.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Stretch)
         self.numbers.typed.connect(self._type_number)
         self.nodes = FormTable("What the material is made up of")
         self.nodes.typed.connect(self._type_node)
@@ -216,8 +229,8 @@ class MaterialEditor(QWidget):
             one.setVisible(nodes is not None)
             one.setEnabled(editable)
         if nodes is not None:
-            self.add_node.setText(f"Add a {nodes.words[0]}")
-            self.remove_node.setText(f"Remove the {nodes.words[0]}")
+            self.add_node.setText(_ADD[kind])
+            self.remove_node.setText(_REMOVE[kind])
         self.solve.setVisible(kind is MaterialKind.BLOCK)
         self.read.setVisible(bool(readable(draft)))
         self.read.setEnabled(editable)

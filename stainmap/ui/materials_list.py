@@ -22,6 +22,7 @@ WHOSE_WORDS = {
     CASE: "only in the open case",
 }
 _NAME = Qt.ItemDataRole.UserRole
+_LEAST_PX = 250
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,7 +53,8 @@ class MaterialList(QTreeWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setAccessibleName("Materials")
-        self.setHeaderLabels(["Name", "Numbers", "Open case"])
+        self.setHeaderLabels(["Name", "Numbers", "Case"])
+        self.setMinimumWidth(_LEAST_PX)
         self.setRootIsDecorated(False)
         self.setItemsExpandable(False)
         self.setIndentation(10)
@@ -82,7 +84,8 @@ class MaterialList(QTreeWidget):
             head.setFirstColumnSpanned(True)
             for one in own:
                 mark = "\N{BULLET} " if one.changed else ""
-                words = [f"{mark}{one.material.name}", origin_word(one.material), one.standing]
+                standing = short_standing(one.standing)
+                words = [f"{mark}{one.material.name}", origin_word(one.material), standing]
                 item = QTreeWidgetItem(head, words)
                 item.setData(0, _NAME, (one.material.name, whose))
                 kept = "; changed, not kept yet" if one.changed else ""
@@ -119,3 +122,10 @@ class MaterialList(QTreeWidget):
         data = None if item is None else item.data(0, _NAME)
         if data is not None:
             self.looked_at.emit(*data)
+
+
+def short_standing(standing: str) -> str:
+    """Return how the case stands to an entry in a word: used, same, other, or nothing."""
+    if standing.startswith("used"):
+        return "used"
+    return {"in the case": "same", "the case has other numbers": "other"}.get(standing, "")

@@ -18,11 +18,11 @@ from PySide6.QtWidgets import (
 )
 
 _CHOICES = Qt.ItemDataRole.UserRole
-_ROW_PX, _LEAST_PX, _MOST_PX = 25, 70, 220
+_ROW_PX, _LEAST_PX, _MOST_PX, _HEAD_PX = 25, 70, 220, 24
 
 HEAD_STYLE = (
     "QHeaderView, QHeaderView::section { background: palette(alternate-base);"
-    " color: palette(text); border: 0; padding: 3px 6px; }"
+    " color: palette(text); border: 0; padding: 1px 5px; }"
 )
 """Heads of lists and tables, flat as everything else."""
 _STYLE = (
@@ -52,6 +52,8 @@ class FormTable(QTableWidget):
         self.setStyleSheet(_STYLE)
         self.horizontalHeader().setStyleSheet(HEAD_STYLE)
         self.verticalHeader().setStyleSheet(HEAD_STYLE)
+        for header in (self.horizontalHeader(), self.verticalHeader()):
+            header.setHighlightSections(False)
         self.setItemDelegate(_Chooser(self))
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.setAlternatingRowColors(True)
@@ -109,6 +111,8 @@ class FormTable(QTableWidget):
                 if not choices[at][column]:
                     side = Qt.AlignmentFlag.AlignRight
                 item.setTextAlignment(side | Qt.AlignmentFlag.AlignVCenter)
+        widest = max((self.fontMetrics().horizontalAdvance(one) for one in lines), default=0)
+        self.verticalHeader().setFixedWidth(widest + _HEAD_PX)
         self.resizeColumnsToContents()
         for column in range(self.columnCount()):
             self.setColumnWidth(column, min(max(self.columnWidth(column) + 8, _LEAST_PX), _MOST_PX))

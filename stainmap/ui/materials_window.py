@@ -22,7 +22,7 @@ from stainmap.ui.materials_list import MaterialList
 from stainmap.ui.screen_room import resize_within_screen
 
 _WIDTH_PX, _HEIGHT_PX, _LEAST_WIDTH_PX, _LEAST_HEIGHT_PX = 1180, 820, 900, 600
-_LIST_PX, _EDITOR_PX = 400, 740
+_LIST_PX, _EDITOR_PX = 340, 800
 _WHOSE = (
     "The laboratory's set is kept on this computer, for all cases. A case carries its own copy of"
     " materials, so that its plan stays what it was: undo takes back what the case holds, not what"
