@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, QSettings, Signal
+from PySide6.QtCore import QObject, QSettings, QTimer, Signal
 from PySide6.QtWidgets import QInputDialog, QMessageBox, QWidget
 
 from stainmap.app.change import Change
@@ -61,6 +61,9 @@ class MaterialsDesk(QObject):
         path = Path(settings.fileName()).with_name(NAME)
         self.store = OwnMaterials(path, session.materials)
         session.materials = self.store.all
+        if self.store.problem:
+            # Once everybody listens.
+            QTimer.singleShot(0, self, lambda: self.said.emit(self.store.problem))
         self.view: MaterialsWindow | None = None
         self._drafts: dict[tuple[MaterialKind, str], Material] = {}
         self._at: tuple[str, str] = ("", "")
@@ -75,6 +78,8 @@ class MaterialsDesk(QObject):
         self.view.show()
         self.view.raise_()
         self.view.activateWindow()
+        if self.store.problem:
+            self.view.editor.note.warn(self.store.problem)
 
     def refresh(self, change: Change) -> None:
         """Show what the open case has now."""

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QFileDialog, QInputDialog, QLineEdit, QMessageBox
 from pytestqt.qtbot import QtBot
 from shiboken6 import isValid
 
+from stainmap.app.job import JobRunner
 from stainmap.app.materials import MaterialKind, entry
 from stainmap.app.materials_curves import Curve, Plot
 from stainmap.files.catalogue import read_catalogue
@@ -314,6 +315,22 @@ def test_origins_stand_where_materials_are_chosen(window: MainWindow) -> None:
     assert box.itemData(box.findText("medium 3Y"), role) == "medium 3Y, invented"
     window.plan_desk._fill_menu()
     assert all("invented" in one.text() for one in window.plan_desk._menu.actions())
+
+
+def test_a_damaged_set_is_said_at_the_start_and_in_the_window(
+    qtbot: QtBot, window: MainWindow, settings: QSettings
+) -> None:
+    path = Path(settings.fileName()).with_name("materials.toml")
+    path.write_text("nonsense", encoding="utf-8")
+    desk = MaterialsDesk(window.session, settings, JobRunner(threaded=False), window)
+    said: list[str] = []
+    desk.said.connect(said.append)
+    qtbot.waitUntil(lambda: bool(said))
+    assert "kept as" in said[0]
+    desk.open()
+    assert desk.view is not None
+    assert desk.view.editor.note.text() == said[0]
+    desk.view.close()
 
 
 def test_ticks_are_round_and_span_everything() -> None:
