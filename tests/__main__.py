@@ -77,7 +77,8 @@ def run_pytest(arguments: list[str]) -> None:
             if not arguments and (os.cpu_count() or 1) > 1:
                 # The whole suite in two processes, each with a screen: tests/conftest.py.
                 os.environ["STAINMAP_OWN_SCREENS"] = SCREEN
-                command += ["-n", "2", "--dist", "loadfile"]
+                # One that dies ends the run: the other would wait for its share for ever.
+                command += ["-n", "2", "--dist", "loadfile", "--max-worker-restart", "0"]
             command = ["xvfb-run", "-a", "-s", SCREEN, *command]
     # One thread for linear algebra: times and last digits do not depend on the machine's cores.
     for name in ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS"):

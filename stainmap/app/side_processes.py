@@ -8,9 +8,13 @@ from __future__ import annotations
 
 import multiprocessing
 import os
+import pickle
+import tempfile
 from collections.abc import Callable, Sequence
 from concurrent.futures import FIRST_COMPLETED, Future, ProcessPoolExecutor, wait
+from contextlib import suppress
 from multiprocessing.synchronize import Event
+from pathlib import Path
 from typing import Any, Final, TypeVar
 
 from stainmap import memory
@@ -90,18 +94,36 @@ def _in_processes(
         pool = ProcessPoolExecutor(
             processes, mp_context=context, initializer=_begin, initargs=(stop, shares)
         )
-    except (OSError, ImportError):  # no semaphores, or no memory to share
+        folder = tempfile.TemporaryDirectory(ignore_cleanup_errors=True)
+    except (OSError, ImportError):  # no semaphores, no memory to share, no room on the disk
         return
-    try:
-        waiting = {
-            pool.submit(_one, work, number, item): number for number, item in enumerate(items)
-        }
-        _collect(waiting, shares, steps, made)
-    except BaseException:
-        stop.set()
-        raise
-    finally:
-        pool.shutdown(wait=False, cancel_futures=True)
+    with folder as name:
+        try:
+            waiting = {
+                pool.submit(_one, work, number, path): number
+                for number, path in _written(items, Path(name)).items()
+            }
+            _collect(waiting, shares, steps, made)
+        except BaseException:
+            stop.set()
+            raise
+        finally:
+            pool.shutdown(wait=False, cancel_futures=True)
+
+
+def _written(items: Sequence[Item], folder: Path) -> dict[int, Path]:
+    """Return the files that the items travel in; what cannot be written stays here.
+
+    Through the pipe of the pool they would not all fit: when a process dies, Python waits for ever
+    for the rest to be taken out of it.
+    """
+    paths = {}
+    for number, item in enumerate(items):
+        path = folder / str(number)
+        with suppress(OSError, pickle.PicklingError, TypeError, AttributeError):
+            path.write_bytes(pickle.dumps(item, protocol=pickle.HIGHEST_PROTOCOL))
+            paths[number] = path
+    return paths
 
 
 def _collect(
@@ -110,7 +132,7 @@ def _collect(
     steps: Steps,
     made: dict[int, Any],
 ) -> None:
-    count = len(waiting)
+    count = len(shares)
     left = set(waiting)
     while left:
         done, left = wait(left, timeout=_LOOK_EVERY_S, return_when=FIRST_COMPLETED)
@@ -133,8 +155,10 @@ def _begin(stop: Event, shares: Any) -> None:
     memory.settle()
 
 
-def _one(work: Work[Item, Result], number: int, item: Item) -> Result | StainmapError:
+def _one(work: Work[Any, Result], number: int, path: Path) -> Result | StainmapError:
     """Do one piece of work in a process of the pool."""
+    # Written a moment ago by the program that started this process, in a folder that is its own.
+    item = pickle.loads(path.read_bytes())  # noqa: S301
 
     def say(share: float, _phrase: str) -> None:
         if _stop is not None and _stop.is_set():

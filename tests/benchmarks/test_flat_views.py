@@ -33,7 +33,7 @@ def large() -> Case:
     return case
 
 
-@pytest.mark.parametrize("look", list(Look))
+@pytest.mark.parametrize("look", [look for look in Look if look is not Look.ROW])
 def test_six_flat_views_follow_a_dab(
     large: Case, look: Look, record_property: Callable[[str, object], None]
 ) -> None:

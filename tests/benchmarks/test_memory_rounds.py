@@ -45,6 +45,7 @@ STATM = Path("/proc/self/statm")
 
 pytestmark = [
     pytest.mark.benchmark,
+    pytest.mark.memory,
     pytest.mark.skipif(not STATM.exists(), reason="this system does not tell in this way"),
 ]
 

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from pathlib import Path
 
 import numpy as np
 import pytest
 
 from stainmap.app.prediction import Prediction, predict_case
-from stainmap.app.sample import open_sample
 from stainmap.app.suggesting import compare_blocks, suggester_for, with_suggested
+from stainmap.files.case_file import read_case
 from stainmap.files.catalogue import starter_catalogue
 from stainmap.files.shades_file import starter_shades
 from stainmap.model.colour import IN_PLACE, Colour, Measurement
@@ -27,8 +28,8 @@ BLOCKS = starter_catalogue().blocks
 
 
 @pytest.fixture(scope="module")
-def prediction() -> Prediction:
-    return predict_case(open_sample())
+def prediction(light_sample: Path) -> Prediction:
+    return predict_case(read_case(light_sample))
 
 
 @pytest.fixture(scope="module")

@@ -92,9 +92,12 @@ def _light_looked_up() -> Iterator[None]:
         yield
 
 
-@pytest.fixture(scope="session", autouse=True)
+@pytest.fixture(scope="module", autouse=True)
 def _coarser() -> Iterator[None]:
-    """Refine what is opened to half as fine edges: enough for what a window is tested for."""
+    """Refine what is opened to half as fine edges: enough for what a window is tested for.
+
+    Module by module: the same process goes on with tests of other rooms.
+    """
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(opening, "MAX_EDGE_MM", 2.0 * opening.MAX_EDGE_MM)
         yield

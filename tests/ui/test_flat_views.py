@@ -368,7 +368,8 @@ def test_a_stroke_on_the_crown_is_seen_on_the_flat_views(qtbot: QtBot, ready: Be
     qtbot.waitUntil(lambda: (np.abs(grey_of(view) - before) > 30).sum() < 5, timeout=10_000)
 
 
-@pytest.mark.parametrize("look", list(Look))
+# In the row there are no flat views of the neighbours: the crown is shown sintered.
+@pytest.mark.parametrize("look", [look for look in Look if look is not Look.ROW])
 def test_every_look_is_followed(qtbot: QtBot, ready: Bench, look: Look) -> None:
     ready.crown.set_look(look)
     ready.desk.show_bench()

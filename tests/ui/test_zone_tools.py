@@ -130,7 +130,7 @@ def undo_label(session: Session) -> str | None:
 
 
 def test_fill_by_key_and_click_is_one_undo_step_and_shows_itself_first(
-    grooved: MainWindow,
+    qtbot: QtBot, grooved: MainWindow
 ) -> None:
     grooved.plan.table.select_row(Zone.CUSP)
     press(grooved, "F")
@@ -142,7 +142,7 @@ def test_fill_by_key_and_click_is_one_undo_step_and_shows_itself_first(
     before = case_of(grooved)
     here = place(grooved, 2.5, 1.0, 4.2)
     QTest.mouseMove(grooved.crown, here)
-    QTest.qWait(80)
+    qtbot.waitUntil(lambda: grooved.crown.overlay.preview is not None)
     preview = grooved.crown.overlay.preview
     assert preview is not None
     assert len(preview.pieces) > 20
