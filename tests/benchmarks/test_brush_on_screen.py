@@ -28,8 +28,8 @@ from stainmap.ui.gl_canvas import GlCanvas, has_gl
 
 pytestmark = pytest.mark.benchmark
 
-# Wanted: 16 ms of our own, the picture there after 33 ms (60 in one of twenty). That is not reached:
-# a dab on a patch that is cut anew takes longer. Found with other work beside it: 46 and 83 ms.
+# Wanted: 16 ms of our own, the picture there after 33 ms (60 in one of twenty). Not reached: a dab
+# on a patch that is cut anew takes longer. Found with other work beside it: 46 and 83 ms.
 OWN_FOUND_MS, SEEN_FOUND_MS = 70.0, 125.0
 ROUNDS, MOVES, PATIENCE_S = 2, 20, 5.0
 NO_KEYS, NO_BUTTON = Qt.KeyboardModifier.NoModifier, Qt.MouseButton.NoButton
