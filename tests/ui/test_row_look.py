@@ -74,22 +74,29 @@ def test_neighbours_are_coloured_and_figures_are_told(shown: MainWindow, qtbot: 
     assert "body less that of 37" in told
     assert "nobody's teeth" in told
     colours = gradient_of(row, prediction.case)
-    picture = grabbed(shown, qtbot)
     dark = np.array(QColor(ROW_SURROUND).getRgb()[:3])
-    assert (picture[2, 2] == dark).all()
-    # Crown and neighbours are seen: three tops, left of each other, lighter than the dark.
     camera = shown.crown.camera
     assert camera.distance_mm == SPEAKING_MM
     size = (shown.crown.width(), shown.crown.height())
-    ratio = picture.shape[1] / size[0]
-    for first, last in [
-        (0, row.crown_vertices),
-        *((one.first, one.last) for one in row.neighbours),
-    ]:
-        points = row.mesh.vertices[first:last]
-        facing = points[np.argmax(points @ row.outward + 0.3 * points @ row.occlusal)]
-        x, y, _ = camera.project(facing[None], *size)[0]
-        assert picture[int(y * ratio), int(x * ratio)].astype(int).sum() > dark.sum() + 60
+    parts = [(0, row.crown_vertices), *((one.first, one.last) for one in row.neighbours)]
+
+    def is_seen() -> bool:
+        """Crown and neighbours: their facing points are lighter than the dark, the corner is not.
+
+        A slow machine draws the picture piece by piece.
+        """
+        picture = grabbed(shown, qtbot)
+        ratio = picture.shape[1] / size[0]
+        lighter = []
+        for first, last in parts:
+            points = row.mesh.vertices[first:last]
+            facing = points[np.argmax(points @ row.outward + 0.3 * points @ row.occlusal)]
+            x, y, _ = camera.project(facing[None], *size)[0]
+            pixel = picture[int(y * ratio), int(x * ratio)].astype(int)
+            lighter.append(pixel.sum() > dark.sum() + 60)
+        return bool((picture[2, 2] == dark).all() and all(lighter))
+
+    qtbot.waitUntil(is_seen)
     assert len(neighbours_srgb(row, colours)) == row.mesh.vertex_count - row.crown_vertices
 
 
