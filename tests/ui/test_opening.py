@@ -11,6 +11,7 @@ from PySide6.QtCore import QPoint, QSettings, Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
+from stainmap.app import opening
 from stainmap.app.job import JobRunner
 from stainmap.app.session import Session
 from stainmap.files.catalogue import starter_catalogue
@@ -48,6 +49,8 @@ def busy(
     one.activateWindow()
     # Light in the grooves takes seconds and plays no part here.
     monkeypatch.setattr(session, "need_shading", lambda: None)
+    # Reading takes as long as it does for a person: it is to be watched and stopped.
+    monkeypatch.setattr(opening, "MAX_EDGE_MM", 0.14)
     session.adopt(planned_case, path=None, saved=True)
     qtbot.waitUntil(lambda: session.is_up_to_date, timeout=20000)
     return one
