@@ -6,13 +6,16 @@ import hashlib
 import os
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from stainmap.app.prediction import Prediction
 from stainmap.errors import CaseFileError
 from stainmap.files.atomic import sweep
 from stainmap.files.case_file import write_case
 from stainmap.files.case_lock import CaseLock, holder_of
 from stainmap.model.case import Case
+
+if TYPE_CHECKING:
+    from stainmap.app.prediction import Prediction
 
 _ELSEWHERE = "Save it under another name."
 _PROTECTED = "The file of this case is write-protected."

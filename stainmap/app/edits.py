@@ -15,7 +15,6 @@ from stainmap.model.plan import CoatSpan, Jar, StainPlan, Step, Streaks
 from stainmap.model.process import StainProcess
 from stainmap.model.target import Target
 from stainmap.model.zone import Area
-from stainmap.planning.dyes import recommended_dyes
 from stainmap.surface.mesh import TriMesh
 from stainmap.units import LengthUnit, SizeState
 
@@ -57,6 +56,8 @@ def with_added_liquid(case: Case, at: int, liquid: str) -> Case:
 
     A new jar gets the next free number and the dye recipe that tells it best from the others.
     """
+    from stainmap.planning.dyes import recommended_dyes  # noqa: PLC0415
+
     case.materials.liquid(liquid)
     for jar in case.plan.jars:
         if jar.liquid == liquid:

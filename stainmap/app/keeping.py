@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from stainmap.app.case_place import CasePlace, Written
 from stainmap.app.job import Job, JobRunner, Post
-from stainmap.app.prediction import Prediction
 from stainmap.errors import StainmapError
 from stainmap.files.journal import Journal
-from stainmap.files.recovery import Recovered
 from stainmap.model.case import Case
+
+if TYPE_CHECKING:
+    from stainmap.app.prediction import Prediction
+    from stainmap.files.recovery import Recovered
 
 
 class Keeping:

@@ -3,22 +3,17 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
 
 from stainmap.app import edits
-from stainmap.app.prediction import Prediction
-from stainmap.planning.look_colours import (
-    OFFSET_SCALE,
-    VALUE_SCALE,
-    Scale,
-    offset_de00,
-    wall_scale,
-    wanted_lab,
-)
-from stainmap.predict.appearance import Appearance, AppearanceEngine
-from stainmap.predict.grinding import ground_crown, ground_depth_mm
+
+if TYPE_CHECKING:
+    from stainmap.app.prediction import Prediction
+    from stainmap.planning.look_colours import Scale
+    from stainmap.predict.appearance import Appearance
 
 Floats = NDArray[np.float32]
 Bytes = NDArray[np.uint8]
@@ -47,10 +42,14 @@ class Offsets:
 
     def srgb(self) -> Bytes:
         """Return the colours (V, 3)."""
+        from stainmap.planning.look_colours import OFFSET_SCALE  # noqa: PLC0415
+
         return OFFSET_SCALE.srgb(self.de00)
 
     def srgb_at(self, vertices: NDArray[np.int32], lab: Floats) -> Bytes:
         """Return the colours (k, 3) of vertices that look like `lab` (k, 3) now."""
+        from stainmap.planning.look_colours import OFFSET_SCALE, offset_de00  # noqa: PLC0415
+
         return OFFSET_SCALE.srgb(offset_de00(lab, self.wanted[vertices]))
 
 
@@ -75,6 +74,8 @@ class Walls:
     @property
     def scale(self) -> Scale:
         """The colours of walls about the minimum."""
+        from stainmap.planning.look_colours import wall_scale  # noqa: PLC0415
+
         return wall_scale(self.minimum_mm)
 
     def srgb(self) -> Bytes:
@@ -84,11 +85,15 @@ class Walls:
 
 def value_srgb(lab: Floats) -> Bytes:
     """Return the greys (n, 3) of predicted L*a*b* (n, 3)."""
+    from stainmap.planning.look_colours import VALUE_SCALE  # noqa: PLC0415
+
     return VALUE_SCALE.srgb(lab[:, 0])
 
 
 def offsets_of(prediction: Prediction) -> Offsets:
     """Return how far every vertex is from what is wanted there."""
+    from stainmap.planning.look_colours import offset_de00, wanted_lab  # noqa: PLC0415
+
     case, outcome = prediction.case, prediction.outcome
     # Those that could be compared, as the prediction is measured.
     wanted = [
@@ -125,6 +130,9 @@ def ground_look(prediction: Prediction, depth_mm: float) -> Appearance:
     PlanError
         If the depth is none that can be set.
     """
+    from stainmap.predict.appearance import AppearanceEngine  # noqa: PLC0415
+    from stainmap.predict.grinding import ground_crown, ground_depth_mm  # noqa: PLC0415
+
     case = edits.with_ground(prediction.case, None, depth_mm)
     depth, already = ground_depth_mm(case), ground_depth_mm(prediction.case)
     if depth is not None and already is not None:

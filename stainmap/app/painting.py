@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
 
-from stainmap.app.brush import Brush, Stroke
-from stainmap.app.prediction import Prediction, coats_under_brush
 from stainmap.model.case import Case
-from stainmap.surface.brush import brush_vertices
+
+if TYPE_CHECKING:
+    from stainmap.app.brush import Brush, Stroke
+    from stainmap.app.prediction import Prediction
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -58,6 +60,8 @@ class Painting:
 
     def begin(self, case: Case, brush: Brush, prediction: Prediction | None) -> None:
         """Put the brush down; raise PlanError if it has nothing to paint."""
+        from stainmap.app.brush import Stroke  # noqa: PLC0415
+
         self._stroke = Stroke.begun(case, brush)
         self._unseen = []
         if prediction is not None:
@@ -82,6 +86,9 @@ class Painting:
         recoloured; the first update after it has arrived recolours them too. So it is while `more`
         places follow that were passed in the same move of the hand.
         """
+        from stainmap.app.prediction import coats_under_brush  # noqa: PLC0415
+        from stainmap.surface.brush import brush_vertices  # noqa: PLC0415
+
         stroke = self._stroke
         if stroke is None:
             return NOTHING

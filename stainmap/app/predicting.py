@@ -4,16 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
 
 from stainmap.app.job import JobRunner, Progress
-from stainmap.app.prediction import Prediction, predict_case
 from stainmap.errors import StainmapError
 from stainmap.model.case import Case
 from stainmap.predict.seen import Seen
-from stainmap.surface.diffusion import SurfaceOperator
+
+if TYPE_CHECKING:
+    from stainmap.app.prediction import Prediction
+    from stainmap.surface.diffusion import SurfaceOperator
 
 # Case fields that change what is seen or how it is judged; notes and the like cause no work.
 PREDICTED_FROM = frozenset(
@@ -104,6 +107,8 @@ class Predicting:
 
     def go_on(self) -> None:
         """Start predicting the open case, unless that is under way or needless."""
+        from stainmap.app.prediction import predict_case  # noqa: PLC0415
+
         case, previous, operator, seen = self._case(), self.newest, self._operator, self.seen
         if self._under_way or case is None or self.is_up_to_date:
             return

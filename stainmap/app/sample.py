@@ -12,8 +12,6 @@ from pathlib import Path
 import numpy as np
 from numpy.typing import NDArray
 
-from stainmap.app.opening import Answers, build_case, look_at_mesh, units_from_numbers
-from stainmap.app.prediction import predict_case
 from stainmap.files.case_file import SUFFIX, read_case, read_look, write_case
 from stainmap.files.catalogue import starter_catalogue
 from stainmap.model.case import Case
@@ -23,7 +21,6 @@ from stainmap.model.plan import CoatSpan, Jar, StainPlan, Step
 from stainmap.model.target import Target
 from stainmap.model.zone import Accent, Area, Zone
 from stainmap.paths import sample_case
-from stainmap.planning.dyes import recommended_dyes
 from stainmap.units import SizeState
 
 _BLOCK = "medium 3Y"
@@ -135,6 +132,9 @@ def sample_look(case: Case, sample: Sample = SAMPLE) -> NDArray[np.uint8] | None
 
 def make_sample(mesh_path: Path, sample: Sample = SAMPLE) -> Case:
     """Return a sample case, read from its mesh as any other would be."""
+    from stainmap.app.opening import Answers, build_case, look_at_mesh, units_from_numbers  # noqa: PLC0415
+    from stainmap.planning.dyes import recommended_dyes  # noqa: PLC0415
+
     answers = Answers(
         units=units_from_numbers(sample.teeth),
         size_state=SizeState.SINTERED,
@@ -167,6 +167,8 @@ def make_sample(mesh_path: Path, sample: Sample = SAMPLE) -> Case:
 
 def main() -> None:
     """Make the sample cases from the meshes beside them."""
+    from stainmap.app.prediction import predict_case  # noqa: PLC0415
+
     parser = argparse.ArgumentParser(prog="python -m stainmap.app.sample", description=__doc__)
     parser.add_argument("folder", type=Path, help="folder with the meshes, where the cases go")
     folder = parser.parse_args().folder

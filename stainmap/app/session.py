@@ -8,35 +8,36 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 from numpy.typing import NDArray
 
-from stainmap.app.brush import Brush, Stroke
 from stainmap.app.case_place import Written, file_digest
 from stainmap.app.change import Change, Listener
-from stainmap.app.cutting import NeckCut, cut_off, with_whole_file
-from stainmap.app.exporting import check_ending, export_prediction
 from stainmap.app.foreground import Foreground
 from stainmap.app.job import Job, JobRunner, Post, Progress, call_now
 from stainmap.app.keeping import Keeping
-from stainmap.app.opening import Answers, MeshLook, build_case, look_at_mesh, reread
 from stainmap.app.painting import Painting, StrokeUpdate
 from stainmap.app.predicting import PREDICTED_FROM, Predicting
-from stainmap.app.prediction import Prediction, for_record
 from stainmap.app.session_predicted import PredictedSession
 from stainmap.app.shading_work import ShadingWork
 from stainmap.errors import StainmapError
 from stainmap.files.case_file import read_case, read_look
 from stainmap.files.journal import Journal
-from stainmap.files.recovery import Recovered
 from stainmap.model.case import Case, changed_fields
 from stainmap.model.history import History
 from stainmap.model.material import Catalogue
 from stainmap.planning.plan_hash import plan_hash
 from stainmap.predict.seen import Seen
-from stainmap.surface.diffusion import SurfaceOperator
+
+if TYPE_CHECKING:
+    from stainmap.app.brush import Brush, Stroke
+    from stainmap.app.cutting import NeckCut
+    from stainmap.app.opening import Answers, MeshLook
+    from stainmap.app.prediction import Prediction
+    from stainmap.files.recovery import Recovered
+    from stainmap.surface.diffusion import SurfaceOperator
 
 
 class Session(PredictedSession):
@@ -166,6 +167,7 @@ class Session(PredictedSession):
 
     def look_at(self, path: Path) -> Job[MeshLook]:
         """Read a mesh file; `look` holds it afterwards. The open case stays as it is."""
+        from stainmap.app.opening import look_at_mesh  # noqa: PLC0415
 
         def done(look: MeshLook) -> None:
             self.look = look
@@ -177,6 +179,7 @@ class Session(PredictedSession):
 
     def open_mesh(self, look: MeshLook, answers: Answers) -> Job[tuple[Case, SurfaceOperator]]:
         """Build a case from a mesh that was looked at, and make it the open one."""
+        from stainmap.app.opening import build_case  # noqa: PLC0415
 
         def work(progress: Progress) -> tuple[Case, SurfaceOperator]:
             return build_case(look, answers, self.materials, progress=progress)
@@ -191,6 +194,9 @@ class Session(PredictedSession):
 
     def reread(self, answers: Answers) -> Job[Case]:
         """Read the open crown again with what the user has set; one undo step."""
+        from stainmap.app.opening import reread  # noqa: PLC0415
+        from stainmap.surface.diffusion import SurfaceOperator  # noqa: PLC0415
+
         case, shape = self._require_case(), self.shape
 
         def work(progress: Progress) -> Case:
@@ -206,6 +212,8 @@ class Session(PredictedSession):
 
     def cut_off(self, plane: NeckCut) -> Job[tuple[Case, SurfaceOperator]]:
         """Keep of the open crown only what a plane cuts off, and read that; one undo step."""
+        from stainmap.app.cutting import cut_off  # noqa: PLC0415
+
         return self._resurface(
             "Cutting off the crown",
             "cut off the crown",
@@ -214,6 +222,8 @@ class Session(PredictedSession):
 
     def take_whole_file(self) -> Job[tuple[Case, SurfaceOperator]]:
         """Take all that the file holds again, after something was cut off; one undo step."""
+        from stainmap.app.cutting import with_whole_file  # noqa: PLC0415
+
         return self._resurface("Reading the whole file", "take the whole file", with_whole_file)
 
     def _resurface(
@@ -339,6 +349,9 @@ class Session(PredictedSession):
 
     def export(self, path: Path) -> Job[None]:
         """Write the predicted crown on all bands under D65; the ending chooses the kind."""
+        from stainmap.app.exporting import check_ending, export_prediction  # noqa: PLC0415
+        from stainmap.app.prediction import for_record  # noqa: PLC0415
+
         prediction = self.prediction
         if prediction is None:
             raise StainmapError("There is no prediction yet.", advice="Wait a moment.")

@@ -3,19 +3,22 @@
 from __future__ import annotations
 
 from abc import abstractmethod
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
 
 from stainmap.app.predicting import Predicting
-from stainmap.app.prediction import Prediction
 from stainmap.app.shading_work import ShadingWork
 from stainmap.model.case import Case
-from stainmap.paper.shading import ShadingFields
-from stainmap.planning.outcome import Outcome
-from stainmap.predict.appearance import Appearance
 from stainmap.predict.seen import Seen
-from stainmap.predict.shape import CrownShape
+
+if TYPE_CHECKING:
+    from stainmap.app.prediction import Prediction
+    from stainmap.paper.shading import ShadingFields
+    from stainmap.planning.outcome import Outcome
+    from stainmap.predict.appearance import Appearance
+    from stainmap.predict.shape import CrownShape
 
 
 class PredictedSession:

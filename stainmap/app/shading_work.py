@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 from stainmap.app.job import JobRunner
-from stainmap.paper.shading import ShadingFields, shading_fields
-from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.mesh import TriMesh
+
+if TYPE_CHECKING:
+    from stainmap.paper.shading import ShadingFields
+    from stainmap.surface.diffusion import SurfaceOperator
 
 
 class ShadingWork:
@@ -37,6 +40,8 @@ class ShadingWork:
 
     def need(self, operator: SurfaceOperator) -> None:
         """Compute the fields of an operator's surface, unless they are there."""
+        from stainmap.paper.shading import shading_fields  # noqa: PLC0415
+
         if self.fields_of(operator.mesh) is not None:
             return
 

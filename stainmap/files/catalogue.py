@@ -28,7 +28,6 @@ from stainmap.files.catalogue_tables import (
 from stainmap.files.toml_text import toml_text
 from stainmap.model.material import Catalogue
 from stainmap.paths import resource
-from stainmap.predict.blocks import check_block
 
 FORMAT: Final = "stainmap materials"
 VERSION: Final = 1
@@ -136,6 +135,8 @@ def _merged_where_safe(
     base: Catalogue, added: Catalogue, where: str, places: Mapping[tuple[str, str], str]
 ) -> CatalogueFile:
     """Return both catalogues as one, without what lacks something or is impossible."""
+    from stainmap.predict.blocks import check_block  # noqa: PLC0415
+
     everything = joined(base, added)
     problems: list[CatalogueError] = []
 

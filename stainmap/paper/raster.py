@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
-from scipy import sparse
+
+if TYPE_CHECKING:
+    from scipy import sparse
 
 FloatArray = NDArray[np.float64]
 IndexArray = NDArray[np.int32]
@@ -201,6 +204,8 @@ def rasterise(
     both_sides
         Whether faces seen from behind are drawn too; a closed surface needs only the front ones.
     """
+    from scipy import sparse  # noqa: PLC0415
+
     if width < 1 or height < 1 or samples < 1:
         raise ValueError("width, height and samples must be at least 1")
     columns, rows = width * samples, height * samples

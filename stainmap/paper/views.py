@@ -11,7 +11,6 @@ from numpy.typing import ArrayLike, NDArray
 from stainmap.model.crown import CrownReading
 from stainmap.model.tooth import Tooth
 from stainmap.paper.raster import Camera
-from stainmap.planning.directions import buccal_from_mesial
 
 FloatArray = NDArray[np.float64]
 
@@ -46,6 +45,8 @@ class CrownDirections:
     @classmethod
     def of(cls, reading: CrownReading, tooth: Tooth) -> CrownDirections:
         """Return the directions of a tooth; some sides in some order where mesial is unknown."""
+        from stainmap.planning.directions import buccal_from_mesial  # noqa: PLC0415
+
         occlusal = _unit(np.asarray(reading.occlusal_axis, dtype=np.float64))
         known = reading.mesial is not None
         if reading.mesial is not None:

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
-from stainmap.predict.scene import Bands
+if TYPE_CHECKING:
+    from stainmap.predict.scene import Bands
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

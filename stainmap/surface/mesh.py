@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from functools import cached_property
-from typing import Any, NamedTuple, TypeVar
+from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
-from scipy import sparse
-from scipy.sparse import csgraph
+
+if TYPE_CHECKING:
+    from scipy import sparse
 
 FloatArray = NDArray[np.float64]
 IndexArray = NDArray[np.int32]
@@ -164,12 +165,29 @@ class TriMesh:
     @cached_property
     def vertex_faces(self) -> sparse.csr_array[np.float64]:
         """(V, F) sparse incidence, 1 where the face uses the vertex."""
+        from scipy import sparse  # noqa: PLC0415
+
         count = self.face_count
         starts = np.arange(0, 3 * count + 1, 3, dtype=np.int32)
         corners = sparse.csc_array(
             (np.ones(3 * count), self._faces.ravel(), starts), shape=(self.vertex_count, count)
         )
         return corners.tocsr()
+
+    def faces_at(self, vertices: IndexArray) -> IndexArray:
+        """Return the faces (n,), ascending, that use any of some vertices (k,).
+
+        For brushes: a tenth of the time of taking rows of `vertex_faces` and sorting.
+        """
+        incidence = self.vertex_faces
+        begin = incidence.indptr[vertices]
+        length = incidence.indptr[vertices + 1] - begin
+        ends = np.cumsum(length)
+        entries = np.arange(int(ends[-1]) if len(ends) else 0)
+        entries += np.repeat(begin - (ends - length), length)
+        used = np.zeros(self.face_count, dtype=np.bool_)
+        used[incidence.indices[entries]] = True
+        return np.flatnonzero(used).astype(np.int32)
 
     # ---- edges
 
@@ -206,6 +224,8 @@ class TriMesh:
     @cached_property
     def adjacency(self) -> sparse.csr_array[np.float64]:
         """(V, V) symmetric sparse matrix of edge lengths, mm."""
+        from scipy import sparse  # noqa: PLC0415
+
         i, j = self.edges.T
         # A length of exactly nothing would look like a missing edge to graph routines.
         length = np.maximum(self.edge_lengths, 1e-12)
@@ -310,6 +330,8 @@ class EdgeTable(NamedTuple):
 
 def edge_table(faces: IndexArray, vertex_count: int) -> EdgeTable:
     """Find the edges of some faces (F, 3) among `vertex_count` vertices."""
+    from scipy import sparse  # noqa: PLC0415
+
     start, end = faces.ravel(), faces[:, [1, 2, 0]].ravel()
     low, high = np.minimum(start, end), np.maximum(start, end)
     # Sorting corners by their edge: a sparse matrix sorts by row in linear time, five times faster
@@ -352,6 +374,9 @@ def connected_pieces(mesh: TriMesh, mask: BoolArray | None = None) -> tuple[int,
     count, labels
         Number of pieces and (V,) int32 labels from 0; -1 outside the mask.
     """
+    from scipy import sparse  # noqa: PLC0415
+    from scipy.sparse import csgraph  # noqa: PLC0415
+
     inside = np.ones(mesh.vertex_count, dtype=np.bool_) if mask is None else np.asarray(mask)
     chosen = np.flatnonzero(inside)
     place = np.full(mesh.vertex_count, -1, dtype=np.int32)

@@ -15,7 +15,7 @@ from PySide6.QtCore import QSettings
 from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
-from stainmap.app import edits, opening, shading_work
+from stainmap.app import edits, opening
 from stainmap.app.job import JobRunner
 from stainmap.app.session import Session
 from stainmap.files.catalogue import starter_catalogue
@@ -23,6 +23,7 @@ from stainmap.model.case import Case
 from stainmap.model.plan import CoatSpan, StainPlan
 from stainmap.model.tooth import Tooth
 from stainmap.model.zone import Accent, Zone
+from stainmap.paper import shading
 from stainmap.paper.shading import ShadingFields, shading_fields
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.mesh import TriMesh
@@ -88,7 +89,7 @@ def _light_looked_up() -> Iterator[None]:
         return kept[id(mesh)][1]
 
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(shading_work, "shading_fields", fields)
+        patch.setattr(shading, "shading_fields", fields)
         yield
 
 

@@ -12,7 +12,7 @@ import pytest
 from PySide6.QtCore import QSettings, Qt
 from pytestqt.qtbot import QtBot
 
-from stainmap.app import opening, predicting
+from stainmap.app import opening, prediction
 from stainmap.app.opening import Answers, build_case, look_at_mesh, units_from_numbers
 from stainmap.errors import StainmapError
 from stainmap.files.catalogue import starter_catalogue
@@ -62,7 +62,7 @@ def window(
     def nothing(*_: object, **__: object) -> NoReturn:
         raise StainmapError("Colours are not what is looked at here.")
 
-    monkeypatch.setattr(predicting, "predict_case", nothing)
+    monkeypatch.setattr(prediction, "predict_case", nothing)
     one = new_window(settings)
     one.resize(1500, 1000)
     case = case_of(36)
