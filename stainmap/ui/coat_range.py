@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QItemSelection, QItemSelectionModel, QRect
+from PySide6.QtCore import QItemSelection, QItemSelectionModel, QRect, Qt
 from PySide6.QtGui import QColor, QPainter, QPen
 from PySide6.QtWidgets import QTableView
 
@@ -85,7 +85,9 @@ class CoatRange:
         return self.is_large and top <= row <= bottom and left <= column <= right
 
     def paint(self, painter: QPainter) -> None:
-        """Draw a line round the range, if it is one."""
+        """Draw a line round the range, if it is one, and the focus where no cell shows it."""
+        if self._table.hasFocus() and (self.is_row or not self._model.columnCount()):
+            self._frame_focus(painter)
         if not self.is_large:
             return
         row, column = self.end
@@ -93,6 +95,16 @@ class CoatRange:
         last = self._table.visualRect(self._model.index(row, column))
         painter.setPen(QPen(QColor(tones(self._table).accent), 1.5))
         painter.drawRect(QRect(first.united(last)).adjusted(0, 0, -1, -1))
+
+    def _frame_focus(self, painter: QPainter) -> None:
+        """Draw the focus round a row, or round all there is."""
+        room, here = self._table.viewport().rect(), self._table.currentIndex()
+        if self._model.columnCount() and here.isValid():
+            room.setTop(self._table.visualRect(here).top())
+            room.setHeight(self._table.visualRect(here).height())
+        painter.setPen(QPen(QColor(tones(self._table).accent), 2))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.drawRoundedRect(room.adjusted(1, 1, -1, -1), 3, 3)
 
     def _tell(self) -> None:
         """Let Qt know, and with it whatever reads the screen aloud."""

@@ -205,9 +205,13 @@ class OpenCard(Plate):
         """
         self._extent = tuple(float(v) for v in extent)
         self._title.setText(name)
-        lines = list(remarks[:_MOST_REMARKS])
-        if len(remarks) > _MOST_REMARKS:
-            lines.append(f"and {len(remarks) - _MOST_REMARKS} more notes")
+        # One more takes no more room than the line that counts it.
+        most = len(remarks) if len(remarks) == _MOST_REMARKS + 1 else _MOST_REMARKS
+        lines = list(remarks[:most])
+        if len(remarks) > most:
+            lines.append(
+                translate("open card", "and {count} more notes").format(count=len(remarks) - most)
+            )
         self._remarks.setText("\n".join(lines))
         self._remarks.setToolTip("\n".join(remarks))
         self._note.setText("")

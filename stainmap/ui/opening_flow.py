@@ -223,7 +223,7 @@ class OpeningFlow(CrownQuestions):
             look.mesh.extent.tolist(),
             look.sizes,
             [block.name for block in self._session.materials.blocks],
-            remarks=[*look.loaded.repairs, *look.loaded.warnings],
+            remarks=[*look.loaded.warnings, *look.loaded.repairs],
             last_block=self.last_block,
         )
         self.message.hide()

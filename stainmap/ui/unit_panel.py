@@ -96,7 +96,9 @@ class ToothChooser(QComboBox):
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         t = tones(self)
-        used = paint_text(painter, (0, 38), self._text, t.ink, px=40, weight=300)
+        # A dash alone would lie on the line that figures stand on.
+        line = 38 if self._text != "\N{EN DASH}" else 30
+        used = paint_text(painter, (0, line), self._text, t.ink, px=40, weight=300)
         if self.isEnabled() and (self.underMouse() or self.hasFocus()):
             paint_icon(painter, "chevron", QRectF(used + 2, 16, 16, 16), t.soft)
         if self.hasFocus():
