@@ -121,12 +121,11 @@ class CoatTable(QTableView):
         self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.setStyleSheet(
             "QTableView { background: transparent; selection-background-color: transparent; }"
+            "QTableView:focus { border: 0; }"
             "QTableCornerButton::section { background: transparent; border: 0; }"
         )
         self._steps_head.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
         self._areas_head.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
-            # Heads lie over the edge of the table: what is chosen in it shows the focus.
-            "QTableView:focus { border: 0; }"
         self._corner = [self._corner_label("area"), self._corner_label("step")]
         self._corner[1].setAlignment(Qt.AlignmentFlag.AlignRight)
         self._order = OrderTag(self)

@@ -209,9 +209,7 @@ class OpenCard(Plate):
         most = len(remarks) if len(remarks) == _MOST_REMARKS + 1 else _MOST_REMARKS
         lines = list(remarks[:most])
         if len(remarks) > most:
-            lines.append(
-                translate("open card", "and {count} more notes").format(count=len(remarks) - most)
-            )
+            lines.append(f"and {len(remarks) - most} more notes")
         self._remarks.setText("\n".join(lines))
         self._remarks.setToolTip("\n".join(remarks))
         self._note.setText("")

@@ -183,6 +183,7 @@ class PlanDesk(QObject):
     def _show_unit(self) -> None:
         case = self._session.case
         self._plan.add_step.setEnabled(case is not None)
+        self._plan.suggest.setEnabled(case is not None)
         self._plan.table.setEnabled(case is not None)
         self._plan.brush.setEnabled(case is not None)
         if case is None:
@@ -200,7 +201,6 @@ class PlanDesk(QObject):
         if outcome is not None:
             # What lies inside is not seen; the body comes first, the others are held against it.
             areas = [one for one in outcome.areas if one.area not in _INSIDE]
-        self._plan.suggest.setEnabled(case is not None)
             areas.sort(key=lambda one: one.area is not Zone.BODY)
         wanted = [one for one in areas if one.wanted is not None]
         zones = [one for one in areas if not isinstance(one.area, Accent)]
