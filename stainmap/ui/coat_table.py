@@ -121,8 +121,7 @@ class CoatTable(QTableView):
         self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.setStyleSheet(
             "QTableView { background: transparent; selection-background-color: transparent; }"
-            "QTableView:focus { border: 0; }"
-            "QTableCornerButton::section { background: transparent; border: 0; }"
+            "QTableView:focus, QTableCornerButton::section { background: transparent; border: 0; }"
         )
         self._steps_head.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
         self._areas_head.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
