@@ -3,7 +3,7 @@
 The same mathematics as in `reference`, which it is tested against. What makes it fast: bands
 along the slow axis and vertices along the quick one, chunks that stay in the processor's cache,
 buffers that are used again, and the form of the layer formula that needs one square root and one
-hyperbolic tangent per layer, band and vertex.
+exponential per layer, band and vertex.
 """
 
 from __future__ import annotations
@@ -29,6 +29,7 @@ _CODES = 16384
 _LEAST_REFLECTANCE = np.float32(1e-4)
 _LEAST_ABSORPTION = np.float32(1e-6)
 _LAB_LIMIT = 6.0 / 29.0
+_LEAST_RATIO = np.float32(1e-6)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -273,38 +274,43 @@ def _columns(per_row: NDArray[np.float64]) -> Floats:
 def _lay_over(R: Floats, K: Floats, S: Floats, X: Floats, scratch: list[Floats]) -> None:
     """Put a layer on a backing of reflectance R, in place; all (B, n), K and S perhaps (B, 1).
 
-    ``(t (S - a R) + m R) / (t (a - S R) + m)`` with a = K + S, m^2 = K (K + 2 S) and
-    t = tanh(m X): [Kubelka1948] divided by cosh, so that nothing overflows. K (B, n) is
-    overwritten.
+    ``((u - v) R + s) / (u + v - s R)`` with u = m (1 + e), v = a (1 - e), s = S (1 - e),
+    e = exp(-2 m X), a = K + S and m^2 = K (K + 2 S): [Kubelka1948] divided by cosh(m X) and
+    multiplied by 1 + e, so that nothing overflows and the one transcendental is an exponential,
+    which takes half as long as a hyperbolic tangent. K (B, n) is overwritten.
     """
-    m, t, above, below = scratch
+    above, rest, below, v = scratch
     if K.shape[1] == 1:
         m = np.sqrt(K * (K + 2 * S))
         a = K + S
     else:
-        np.add(S, S, out=m)
-        m += K
+        m = np.add(K, S + S, out=above)
         m *= K
         np.sqrt(m, out=m)
         a = np.add(K, S, out=K)
-    np.multiply(m, X, out=t)
-    np.tanh(t, out=t)
-    np.multiply(a, R, out=above)
-    np.subtract(S, above, out=above)
-    above *= t
-    np.multiply(S, R, out=below)
-    np.subtract(a, below, out=below)
-    below *= t
-    below += m
-    R *= m
-    above += R
+    np.multiply(m, -2 * X, out=rest)
+    np.exp(rest, out=rest)
+    np.add(1, rest, out=below)
+    np.subtract(1, rest, out=rest)
+    below *= m
+    np.multiply(a, rest, out=v)
+    s = np.multiply(S, rest, out=rest)
+    np.subtract(below, v, out=above)
+    below += v
+    above *= R
+    above += s
+    s *= R
+    below -= s
     np.divide(above, below, out=R)
 
 
 def _lab_of_ratio(ratio: Floats, f: Floats, lab: Floats) -> None:
     """Write CIE 1976 L*a*b* (n, 3) of XYZ relative to white (n, 3) [CIE2018]; f is scratch."""
-    np.maximum(ratio, 0, out=f)
-    np.cbrt(f, out=f)
+    # A third of the logarithm: twice as quick as the cube root. What is dark is replaced below.
+    np.maximum(ratio, _LEAST_RATIO, out=f)
+    np.log(f, out=f)
+    f *= np.float32(1 / 3)
+    np.exp(f, out=f)
     if ratio.min(initial=1.0) <= _LAB_LIMIT**3:
         dark = ratio <= _LAB_LIMIT**3
         f[dark] = ratio[dark] / np.float32(3 * _LAB_LIMIT**2) + np.float32(4 / 29)

@@ -142,7 +142,7 @@ def test_layers_under_every_light_and_with_liquids_that_scatter(light: str) -> N
     walls = kernel.walls(wall.astype(np.float32), inside)
     single = [np.ascontiguousarray(load.T, dtype=np.float32) for load in loads]
     found = kernel.reflectance(walls, *single)
-    assert found == pytest.approx(expected, abs=2e-6)
+    assert found == pytest.approx(expected, abs=3e-6)  # some fifty roundings of 6e-8
     lab, srgb = kernel.colour(found)
     truth = lab_of_reflectance(scene, expected)
     assert delta_e_00(lab, truth).max() < 1e-3
@@ -637,13 +637,23 @@ def test_a_repeated_dab_takes_no_new_memory_on_its_way_to_colour(dome: Crown) ->
 def test_three_passes_of_a_transcendental_function_per_vertex_and_band(
     dome: Crown, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    """One hyperbolic tangent for each of the three layers, nothing else of that kind."""
+    """One exponential for each of the three layers; L*a*b* has one cube root a component."""
     passed: dict[str, int] = {}
 
     class Counted:
         def __getattr__(self, name: str) -> object:
             routine = getattr(np, name)
-            if name not in ("tanh", "exp", "expm1", "log", "log1p", "power", "sinh", "cosh"):
+            if name not in (
+                "tanh",
+                "exp",
+                "expm1",
+                "log",
+                "log1p",
+                "power",
+                "sinh",
+                "cosh",
+                "cbrt",
+            ):
                 return routine
 
             def counting(values: NDArray, *rest: object, **named: object) -> object:
@@ -659,7 +669,8 @@ def test_three_passes_of_a_transcendental_function_per_vertex_and_band(
     walls = kernel.walls(dome.shape.wall_mm[:count], dome.shape.inner[:count], first)
     load = np.full((count, len(LIQUIDS)), 0.1, np.float32)
     kernel.colour(kernel.reflectance(walls, load, load))
-    assert passed == {"tanh": 3 * count * kernel.bands}
+    roots = 3 * count  # each as a logarithm and an exponential
+    assert passed == {"exp": 3 * count * kernel.bands + roots, "log": roots}
 
 
 @pytest.mark.parametrize("light", sorted(LIGHTS))
