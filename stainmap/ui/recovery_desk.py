@@ -32,6 +32,7 @@ class RecoveryDialog(FormDialog):
         for one in found:
             item = QListWidgetItem(_line(one))
             item.setData(Qt.ItemDataRole.UserRole, one)
+            item.setToolTip("" if one.file is None else str(one.file))
             self.list.addItem(item)
         self.list.setCurrentRow(0)
         rows = min(max(len(found), 2), _MOST_ROWS)
@@ -70,7 +71,7 @@ def _line(one: Recovered) -> str:
     return (
         f"{one.label}, never saved"
         if one.file is None
-        else f"{one.label}, saved last as {one.file}"
+        else f"{one.label}, saved last as {one.file.name}"
     )
 
 
