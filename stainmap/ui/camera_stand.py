@@ -109,6 +109,8 @@ class CameraStand(QWidget):
     def keep_clear_of(self, card: QWidget | None) -> None:
         """Fit the crown beside a card that lies on the view, until told otherwise."""
         self._cover = card
+        # Marks at the foot of the view make room as well.
+        self.update()
         if self._mesh is not None and self._framed and self.isVisible():
             self._jump_to(self._fitted(self._camera))
 

@@ -145,7 +145,7 @@ class CrownOverlay(QWidget):
             paint_pill(painter, QPointF(x, y), str(pill.number), large=pill.number <= ZONE_COUNT)
 
     def _paint_sides(self, painter: QPainter, camera: Camera, directions: CrownDirections) -> None:
-        centre = QPointF(86.0, self.height() - 64.0)
+        centre = QPointF(86.0, self.height() - 64.0 - self._foot_px(8, 172))
         sides = [Side.OCCLUSAL, *(FLAT_SIDES if directions.sides_known else ())]
         for side in sides:
             x, y = (float(v) for v in camera.axes[:2] @ directions.towards(side))
@@ -167,13 +167,24 @@ class CrownOverlay(QWidget):
             at = (out.x(), out.y() + drop)
             paint_text(painter, at, word, self.ink, px=12, weight=500, align=align)
 
+    def _foot_px(self, left: int, right: int) -> int:
+        """Return how high a card lies on the foot of the view where a mark is to stand."""
+        card = getattr(self.parent(), "evaded", None)
+        if card is None or not card.isVisible():
+            return 0
+        place = card.geometry()
+        if place.right() < left or place.left() > right or place.bottom() < self.height() - 100:
+            return 0
+        return int(self.height() - place.top())
+
     def _paint_scale(self, painter: QPainter, camera: Camera) -> None:
         pixels_per_mm = self.height() / camera.height_mm
         length_mm = next((mm for mm in _SCALES_MM if mm * pixels_per_mm >= 60.0), _SCALES_MM[-1])
         length = length_mm * pixels_per_mm
         text = f"{length_mm:g} mm {self.size_word}".strip()
         width = max(length, text_width(text, 12, 500))
-        middle, y = self.width() - 20.0 - width / 2.0, self.height() - 24.0
+        middle = self.width() - 20.0 - width / 2.0
+        y = self.height() - 24.0 - self._foot_px(round(middle - width / 2.0), self.width())
         left, right = middle - length / 2.0, middle + length / 2.0
         painter.setPen(QPen(QColor(self.ink), 1.2))
         painter.drawLine(QLineF(left, y, right, y))
