@@ -89,14 +89,18 @@ class ManualText(QTextBrowser):
         self.verticalScrollBar().setValue(place)
 
     def loadResource(self, kind: int, name: QUrl | str) -> object:
-        """Return a drawing that lies beside the page, in the tones of the moment."""
-        file = Path(QUrl(name).path()).name
-        if kind != QTextDocument.ResourceType.ImageResource.value or not file.endswith(".svg"):
+        """Return a drawing or a picture that lies beside the page, as wide as there is room."""
+        file = QUrl(name).path()
+        known = file.endswith((".svg", ".png")) and ".." not in file
+        if kind != QTextDocument.ResourceType.ImageResource.value or not known:
             return super().loadResource(kind, QUrl(name))
         self._drawings.add(file)
         return self._draw(file)
 
     def _draw(self, file: str) -> QImage:
+        if file.endswith(".png"):
+            picture = QImage(str(self._page.parent / file))
+            return framed(picture, tones(self), self.devicePixelRatioF(), self.column_px)
         try:
             svg = (self._page.parent / file).read_text(encoding="utf-8")
         except (OSError, UnicodeDecodeError):
@@ -159,6 +163,23 @@ def drawn(svg: str, t: Tones, ratio: float, most_px: int) -> QImage:
     painter.end()
     image.setDevicePixelRatio(ratio)
     return image
+
+
+def framed(picture: QImage, t: Tones, ratio: float, most_px: int) -> QImage:
+    """Return a picture of the program with a hairline round it, not wider than `most_px`."""
+    if picture.isNull():
+        return picture
+    width = min(picture.width(), most_px)
+    shown = picture.convertToFormat(QImage.Format.Format_RGB32)
+    shown = shown.scaledToWidth(
+        round(width * ratio), Qt.TransformationMode.SmoothTransformation
+    )
+    painter = QPainter(shown)
+    painter.setPen(t.colour("line"))
+    painter.drawRect(shown.rect().adjusted(0, 0, -1, -1))
+    painter.end()
+    shown.setDevicePixelRatio(ratio)
+    return shown
 
 
 def in_tones(svg: str, t: Tones) -> str:
