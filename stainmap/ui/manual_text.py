@@ -171,9 +171,7 @@ def framed(picture: QImage, t: Tones, ratio: float, most_px: int) -> QImage:
         return picture
     width = min(picture.width(), most_px)
     shown = picture.convertToFormat(QImage.Format.Format_RGB32)
-    shown = shown.scaledToWidth(
-        round(width * ratio), Qt.TransformationMode.SmoothTransformation
-    )
+    shown = shown.scaledToWidth(round(width * ratio), Qt.TransformationMode.SmoothTransformation)
     painter = QPainter(shown)
     painter.setPen(t.colour("line"))
     painter.drawRect(shown.rect().adjusted(0, 0, -1, -1))
