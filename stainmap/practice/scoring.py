@@ -25,6 +25,7 @@ from stainmap.practice.scoring_overlay import areas_overlay, coats_overlay, colo
 from stainmap.practice.scoring_plan import (
     AreaReach,
     Bare,
+    Ruled,
     area_reaches,
     bare_places,
     jars_used,
@@ -41,9 +42,10 @@ _ROUND_COST, _ROUND_CAP = 1.0, 8.0
 _MIX_COST, _MIX_CAP = 3.0, 9.0
 _LIMIT_COST, _LIMIT_CAP = 3.0, 12.0
 _KEPT_CAP = 20.0
+_SEEN_COST = 0.05
 _ROUNDS_SPARE: Final = 2
 """Rounds of painting beyond those of the true answer that cost nothing."""
-_GREEN_FREE, _GREEN_LOST = 0.5, 2.5
+_GREEN_FREE, _GREEN_LOST = 0.5, 2.0
 """a* below what is wanted that costs nothing, and at which all of it is lost; assumed."""
 _BLOCK_FREE, _BLOCK_LOST = 0.8, 4.0
 """dE00 beyond the best block that costs nothing, and at which all is lost; assumed."""
@@ -252,6 +254,13 @@ def _reach_text(task: Task, one: AreaReach) -> str:
         )
     if one.bands <= 1.0:
         return f"{name}: its step from the body is as wanted."
+    if one.ruled is Ruled.BODY:
+        return f"{name}: it stands beside a body that is off."
+    if one.ruled is Ruled.OWN:
+        return (
+            f"{name}: {one.de00:.1f} dE00 from the wanted colour ({_signed(one.own[0])} L*,"
+            f" {_signed(one.own[1])} C*), whatever its step from the body."
+        )
     if abs(value) < 0.05:
         return f"{name}: {_more_or_less(chroma)} chroma against the body by {abs(chroma):.1f} C*."
     way = "too light" if value > 0 else "too dark"
@@ -323,7 +332,7 @@ def _kept_parts(task: Task, reaches: tuple[AreaReach, ...]) -> list[ScorePart]:
     worst = max(kept, key=lambda one: one.bands)
     text = (
         "What was right from the start is so still."
-        if worst.bands <= 1.0
+        if cost < _SEEN_COST
         else f"It was right before. {_reach_text(task, worst)}"
     )
     return [fault(_skill_of(task), "what was right", cost, _KEPT_CAP, text)]

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from enum import StrEnum
 from itertools import combinations
 from typing import Final
 
@@ -47,9 +48,21 @@ _RING_LENGTHS = 3.0
 _LEAST_PIECE_MM2 = 0.3
 
 
+class Ruled(StrEnum):
+    """What it is about an area that is furthest from what is wanted."""
+
+    STEP = "its step from the body"
+    OWN = "its own colour"
+    BODY = "the body it stands beside"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AreaReach:
     """How an area stands to what is wanted of it.
+
+    Of an area other than the body its step from the body counts, its own colour, and the body
+    beside it, whichever is furthest off. Steps alone would forgive too much: where all areas are
+    off alike, a body that goes wrong as well would bring the steps back.
 
     Parameters
     ----------
@@ -59,6 +72,12 @@ class AreaReach:
         The same of what the exercise starts from.
     off
         dL* and dC* from what is wanted: of the body itself, of other areas as offset from it.
+    own
+        dL* and dC* of the area itself from what is wanted.
+    de00
+        CIEDE2000 of the area itself to what is wanted.
+    ruled
+        What `bands` comes from.
     painted
         Where the exercise starts without coats: the share of the area that has some now. An area
         that was not touched is not reached, even if it happens to look right. None elsewhere.
@@ -68,6 +87,9 @@ class AreaReach:
     bands: float
     before: float
     off: tuple[float, float]
+    own: tuple[float, float]
+    de00: float
+    ruled: Ruled
     painted: float | None
 
     @property
@@ -93,16 +115,20 @@ def quality(bands: float) -> float:
 
 def area_reaches(task: Task, looked: Looked) -> tuple[AreaReach, ...]:
     """Return how every area that counts stands to what is wanted."""
-    return tuple(
-        AreaReach(
-            area=area,
-            bands=_bands(task, looked, area),
-            before=_bands(task, task.start_look, area),
-            off=_off(task, looked, area),
-            painted=_painted_share(task, looked, area),
-        )
-        for area in task.areas
-        if area in task.true_look.areas
+    return tuple(_reach(task, looked, area) for area in task.areas if area in task.true_look.areas)
+
+
+def _reach(task: Task, looked: Looked, area: Area) -> AreaReach:
+    bands, ruled = _bands(task, looked, area)
+    return AreaReach(
+        area=area,
+        bands=bands,
+        before=_bands(task, task.start_look, area)[0],
+        off=_off(task, looked, area),
+        own=_own(task, looked, area),
+        de00=_de00(task, looked, area),
+        ruled=ruled,
+        painted=_painted_share(task, looked, area),
     )
 
 
@@ -123,22 +149,44 @@ def _is_right_bare(task: Task, area: Area) -> bool:
     return float(delta_e_00(np.array(bare), np.array(wanted))) <= PERCEPTIBLE_DE00
 
 
+def _own(task: Task, looked: Looked, area: Area) -> tuple[float, float]:
+    own, wanted = looked.areas[area], task.true_look.areas[area]
+    chromas = [float(np.hypot(lab[1], lab[2])) for lab in (own, wanted)]
+    return own[0] - wanted[0], chromas[0] - chromas[1]
+
+
+def _de00(task: Task, looked: Looked, area: Area) -> float:
+    return float(delta_e_00(np.array(looked.areas[area]), np.array(task.true_look.areas[area])))
+
+
 def _off(task: Task, looked: Looked, area: Area) -> tuple[float, float]:
+    own = _own(task, looked, area)
     if area is Zone.BODY:
-        own, wanted = looked.areas[area], task.true_look.areas[area]
-        chromas = [float(np.hypot(lab[1], lab[2])) for lab in (own, wanted)]
-        return own[0] - wanted[0], chromas[0] - chromas[1]
-    own_offset, wanted_offset = looked.offset(area), task.true_look.offset(area)
-    return own_offset[0] - wanted_offset[0], own_offset[1] - wanted_offset[1]
+        return own
+    body = _own(task, looked, Zone.BODY)
+    return own[0] - body[0], own[1] - body[1]
 
 
-def _bands(task: Task, looked: Looked, area: Area) -> float:
+def _in_bands(off: tuple[float, float]) -> float:
+    return max(abs(off[0]) / VALUE_BAND, abs(off[1]) / CHROMA_BAND)
+
+
+def _bands(task: Task, looked: Looked, area: Area) -> tuple[float, Ruled]:
+    """Return how far an area is off, in bands, and by what.
+
+    Steps, colours and the body's colour are measured alike: of three such figures none gets
+    better in sum where area and body both go further the same way.
+    """
     if area is Zone.BODY:
-        wanted = np.array(task.true_look.areas[area])
-        return float(delta_e_00(np.array(looked.areas[area]), wanted)) / BODY_BAND_DE00
-    value, chroma = _off(task, looked, area)
-    bands = max(abs(value) / VALUE_BAND, abs(chroma) / CHROMA_BAND)
-    return bands / ACCENT_BANDS if isinstance(area, Accent) else bands
+        return _de00(task, looked, area) / BODY_BAND_DE00, Ruled.OWN
+    own = max(_in_bands(_own(task, looked, area)), _de00(task, looked, area) / BODY_BAND_DE00)
+    found = (
+        (_in_bands(_off(task, looked, area)), Ruled.STEP),
+        (own, Ruled.OWN),
+        (_in_bands(_own(task, looked, Zone.BODY)), Ruled.BODY),
+    )
+    bands, ruled = max(found, key=lambda one: one[0])
+    return (bands / ACCENT_BANDS if isinstance(area, Accent) else bands), ruled
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
