@@ -4,12 +4,25 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QWidget
 
 from stainmap.ui.manual_search import CONTENTS
 
 if TYPE_CHECKING:
     from stainmap.ui.main_window import MainWindow
+
+
+def open_by_f1(beside: QWidget, place: str) -> None:
+    """Let F1 open a place of the manual from a window that stands beside the program's own."""
+
+    def show() -> None:
+        owner = beside.parentWidget()
+        commands = None if owner is None else getattr(owner.window(), "commands", None)
+        if commands is not None:
+            commands.show_manual(place)
+
+    QShortcut(QKeySequence("F1"), beside, show)
 
 
 def place_for(focus: QWidget | None, window: MainWindow) -> str:

@@ -31,6 +31,7 @@ from stainmap.app.section import Section, SectionWay, offset_of, section_at, sec
 from stainmap.app.session import Session
 from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.crown_overlay import Preview
+from stainmap.ui.manual_places import open_by_f1
 from stainmap.ui.marks import Align, paint_text
 from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import font, tones
@@ -206,6 +207,7 @@ class SectionWindow(QDialog):
         super().__init__(parent)
         self._session, self._desk, self._view = session, desk, desk.view
         self.setWindowTitle("Section")
+        open_by_f1(self, "what_it_predicts.md#section")
         self.setModal(False)
         column = QVBoxLayout(self)
         column.setContentsMargins(16, 14, 16, 14)

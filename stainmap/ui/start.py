@@ -16,13 +16,20 @@ from stainmap.app.session import Session
 from stainmap.app.settings_file import SettingsStore, settings_path
 from stainmap.files.catalogue import starter_catalogue
 from stainmap.files.recovery import abandoned
+from stainmap.ui.crown_canvas import has_gl
 from stainmap.ui.ending import Ending, journal_in
 from stainmap.ui.main_window import MainWindow
 from stainmap.ui.motion import apply_motion
 from stainmap.ui.poster import Poster
 from stainmap.ui.theme import apply_theme
 from stainmap.ui.warming import Warming
+from stainmap.words import marked, translate
 
+WITHOUT_GL = marked(
+    "start",
+    "OpenGL 3.3 is missing here: the crown is drawn by the processor and turns more coarsely. "
+    "All else works as usual.",
+)
 _FIRST_PICTURE_MS = 50
 _SCALE = "QT_SCALE_FACTOR"
 
@@ -65,6 +72,8 @@ def run(argv: Sequence[str]) -> int:
         QTimer.singleShot(_FIRST_PICTURE_MS, window.open_sample)
     if left_behind:
         QTimer.singleShot(2 * _FIRST_PICTURE_MS, lambda: window.recovery.offer(left_behind))
+    if not has_gl():
+        window.status.say(translate("start", WITHOUT_GL))
     if no_journal is not None:
         window.recovery.say_nothing_is_kept(no_journal)
     return app.exec()
