@@ -16,10 +16,10 @@ from stainmap.app.session import Session
 from stainmap.app.settings_file import SettingsStore, settings_path
 from stainmap.files.catalogue import starter_catalogue
 from stainmap.files.recovery import abandoned
-from stainmap.ui.crown_canvas import has_gl
 from stainmap.ui.ending import Ending, journal_in
 from stainmap.ui.main_window import MainWindow
 from stainmap.ui.motion import apply_motion
+from stainmap.ui.picture_canvas import PictureCanvas
 from stainmap.ui.poster import Poster
 from stainmap.ui.theme import apply_theme
 from stainmap.ui.warming import Warming
@@ -72,7 +72,7 @@ def run(argv: Sequence[str]) -> int:
         QTimer.singleShot(_FIRST_PICTURE_MS, window.open_sample)
     if left_behind:
         QTimer.singleShot(2 * _FIRST_PICTURE_MS, lambda: window.recovery.offer(left_behind))
-    if not has_gl():
+    if isinstance(window.crown.canvas, PictureCanvas):
         window.status.say(translate("start", WITHOUT_GL))
     if no_journal is not None:
         window.recovery.say_nothing_is_kept(no_journal)
