@@ -74,6 +74,10 @@ class StartStrip(QWidget):
         """Leave the hint out where there is no room for it."""
         super().resizeEvent(event)
         width = event.size().width()
+        # In the narrowest column the words go before the buttons do.
+        layout = self.layout()
+        if layout is not None:
+            layout.setSpacing(20 if width >= _TITLE_FROM_PX else 10)
         self._hint.setVisible(width >= _HINT_FROM_PX)
         self._title.setText(_TITLE if width >= _TITLE_FROM_PX else _SHORT_TITLE)
 
