@@ -2,24 +2,30 @@
 
 Threads would share one interpreter, which most of the drawing of sheets waits for. Processes are
 started afresh ("spawn"): a copy of a running window ("fork") would share its locks and its display.
+Where the work can be told of beforehand (`make_ready`), a fresh process imports what it takes while
+this one still reads, and the others are copies of that one.
 """
 
 from __future__ import annotations
 
 import multiprocessing
+import multiprocessing.forkserver
 import os
 import pickle
+import sys
 import tempfile
 from collections.abc import Callable, Sequence
 from concurrent.futures import FIRST_COMPLETED, Future, ProcessPoolExecutor, wait
 from contextlib import suppress
 from multiprocessing.synchronize import Event
 from pathlib import Path
-from typing import Any, Final, TypeVar
+from typing import Any, Final, Literal, TypeVar
 
 from stainmap import memory
 from stainmap.errors import CancelledError, StainmapError
 from stainmap.planning.progress import Progress, Steps
+
+_way: Literal["spawn", "forkserver"] = "spawn"
 
 Item = TypeVar("Item")
 Result = TypeVar("Result")
@@ -34,6 +40,23 @@ def processes_for(count: int) -> int:
     """Return how many processes are worth having for so many pieces of work."""
     usable = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count()
     return max(1, min(count, usable or 1, _MOST))
+
+
+def make_ready(*modules: str) -> None:
+    """Begin to import modules in a fresh process, of which the next `each_of` starts copies.
+
+    For programs that end with their work: the process stays until then. Only where the system is
+    known to bear it (Linux); elsewhere nothing is done, and `each_of` starts all afresh.
+    """
+    if sys.platform != "linux":
+        return
+    try:
+        multiprocessing.set_forkserver_preload(list(modules))
+        multiprocessing.forkserver.ensure_running()
+    except OSError:
+        return
+    global _way  # noqa: PLW0603 - as the process it speaks of, there is one
+    _way = "forkserver"
 
 
 def each_of(
@@ -87,7 +110,7 @@ def _in_processes(
     made: dict[int, Result | StainmapError],
 ) -> None:
     """Put into `made` what processes have finished; what is missing there is still to be done."""
-    context = multiprocessing.get_context("spawn")
+    context = multiprocessing.get_context(_way)
     try:
         stop = context.Event()
         shares: Any = context.RawArray("d", len(items))
@@ -152,7 +175,7 @@ def _begin(stop: Event, shares: Any) -> None:
     """Keep, in a new process, whom it hears and tells."""
     global _stop, _shares  # the only way into a process of a pool
     _stop, _shares = stop, shares
-    memory.settle()
+    memory.keep()
 
 
 def _one(work: Work[Any, Result], number: int, path: Path) -> Result | StainmapError:

@@ -6,6 +6,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
 from pathlib import Path
+from threading import Lock
+
+import numpy as np
+from numpy.typing import NDArray
 
 from stainmap.app.job import Progress
 from stainmap.errors import CancelledError, StainmapError
@@ -19,9 +23,35 @@ from stainmap.planning.tray_mixing import PaintedCase, TrayMixing, tray_mixing
 from stainmap.planning.tray_run import TrayRun, tray_run
 
 
+class LaidCoats:
+    """The coats (S, V) of a case, laid when they are first asked for and then kept.
+
+    Parameters
+    ----------
+    case
+        The case.
+    known
+        Its coats, if they are at hand.
+    """
+
+    def __init__(self, case: Case, known: NDArray[np.float32] | None = None) -> None:
+        self._case = case
+        self._coats = known
+        self._lock = Lock()
+
+    def get(self) -> NDArray[np.float32]:
+        """Return the coats."""
+        with self._lock:
+            if self._coats is None:
+                case = self._case
+                layout = CoatLayout(case.surface.mesh, case.reading.outer)
+                self._coats = layout.coats(case)
+            return self._coats
+
+
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class LaidCase:
-    """A case on the tray, read and with its coats laid.
+    """A case on the tray, read; its coats are laid when they are needed.
 
     Parameters
     ----------
@@ -29,18 +59,21 @@ class LaidCase:
         Its file.
     case
         As it is in the file.
-    painted
-        The same with a code that no other case of the tray has, and its coats.
+    labelled
+        The same with a code that no other case of the tray has: sheets and lists call it by that.
+    laid_coats
+        Its coats, laid when they are first asked for.
     """
 
     entry: TrayEntry
     case: Case
-    painted: PaintedCase
+    labelled: Case
+    laid_coats: LaidCoats
 
     @property
-    def labelled(self) -> Case:
-        """The case under the code that sheets and lists call it by."""
-        return self.painted.case
+    def painted(self) -> PaintedCase:
+        """The case, labelled, with its coats."""
+        return PaintedCase(case=self.labelled, coats=self.laid_coats.get())
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -102,7 +135,7 @@ def lay_tray(
     *,
     known: Sequence[LaidCase] = (),
 ) -> LaidTray:
-    """Return a tray with its cases read and their coats laid.
+    """Return a tray with its cases read.
 
     Parameters
     ----------
@@ -116,7 +149,7 @@ def lay_tray(
         if progress is not None:
             progress(number / len(tray.entries), f"reading {entry.path.name}")
         try:
-            laid = at_hand.get(entry.path) or _laid(entry.path, read_case(entry.path))
+            laid = at_hand.get(entry.path) or laid_case(entry.path, read_case(entry.path))
         except CancelledError:
             raise
         except StainmapError as error:
@@ -148,17 +181,11 @@ def lay_tray(
     )
 
 
-def laid_case(path: Path, case: Case, painted: PaintedCase | None = None) -> LaidCase:
-    """Return an open case as it lies on a tray, its coats laid unless they are at hand."""
-    if painted is None:
-        return _laid(path, case)
-    return LaidCase(entry=_entry(path, case), case=case, painted=painted)
-
-
-def _laid(path: Path, case: Case) -> LaidCase:
-    coats = CoatLayout(case.surface.mesh, case.reading.outer).coats(case)
-    painted = PaintedCase(case=case, coats=coats)
-    return LaidCase(entry=_entry(path, case), case=case, painted=painted)
+def laid_case(path: Path, case: Case, coats: NDArray[np.float32] | None = None) -> LaidCase:
+    """Return a case as it lies on a tray; its coats (S, V) need not be laid if they are at hand."""
+    return LaidCase(
+        entry=_entry(path, case), case=case, labelled=case, laid_coats=LaidCoats(case, coats)
+    )
 
 
 def _entry(path: Path, case: Case) -> TrayEntry:
@@ -200,9 +227,7 @@ def _told_apart(cases: Sequence[LaidCase]) -> tuple[tuple[LaidCase, ...], list[s
             f"{files} have the code {code}; lists and sheets tell them apart by their files."
         )
     named = tuple(
-        replace(one, painted=replace(one.painted, case=replace(one.case, code=apart[number])))
-        if number in apart
-        else one
+        replace(one, labelled=replace(one.case, code=apart[number])) if number in apart else one
         for number, one in enumerate(cases)
     )
     return named, said

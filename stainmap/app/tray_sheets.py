@@ -6,8 +6,11 @@ from dataclasses import dataclass, replace
 from datetime import date, datetime
 from typing import Final
 
+import numpy as np
+from numpy.typing import NDArray
+
 from stainmap.app.job import Progress
-from stainmap.app.prediction import Prediction, for_record, predict_case
+from stainmap.app.prediction import Prediction, for_sheets, predict_case
 from stainmap.app.sheets import (
     Sheet,
     SheetKind,
@@ -28,13 +31,13 @@ from stainmap.paper.tray_sheet import tray_list_bytes
 from stainmap.planning.outcome import Outcome
 from stainmap.planning.plan_hash import plan_hash
 from stainmap.planning.progress import Steps
-from stainmap.predict.seen import Seen
 from stainmap.units import TemperatureUnit
 
 _PREDICTED_SHARE = 0.6  # of the time of one case
 _TRAY = "tray"
 # Processes take a second to start: below so many vertices in all they are not worth it.
 _WORTHWHILE_FROM: Final = 100_000
+_THREADS_ALONE: Final = 2
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -70,6 +73,7 @@ class _Asked:
     day: date
     mixed_at: datetime | None
     degrees: TemperatureUnit
+    threads: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -77,6 +81,7 @@ class _Drawn:
     """What comes back: the sheets of one case, and what the mixing list says of it."""
 
     sheets: tuple[Sheet, ...]
+    coats: NDArray[np.float32]
     outcome: Outcome
     draft: str
 
@@ -110,20 +115,30 @@ def tray_sheets(  # noqa: PLR0913 - all by name, and all but the paper may be le
     """
     today = day or date.today()  # noqa: DTZ011 - the date on the wall of the laboratory
     steps = Steps(progress)
+    open_case = None if open_prediction is None else open_prediction.case
+    if processes is None:
+        sizes = [
+            one.case.surface.mesh.vertex_count for one in laid.cases if one.case is not open_case
+        ]
+        processes = processes_for(len(sizes)) if sum(sizes) > _WORTHWHILE_FROM else 1
     asked = [
-        _Asked(case=one.labelled, page=page, day=today, mixed_at=mixed_at, degrees=degrees)
+        _Asked(
+            case=one.labelled,
+            page=page,
+            day=today,
+            mixed_at=mixed_at,
+            degrees=degrees,
+            threads=_THREADS_ALONE if processes == 1 else 1,
+        )
         for one in laid.cases
     ]
     made: dict[int, _Drawn | StainmapError] = {}
     for number, one in enumerate(laid.cases):
-        if open_prediction is not None and open_prediction.case is one.case:
+        if open_prediction is not None and one.case is open_case:
             steps = Steps(progress, 1.0 / len(asked))
             own = Steps(progress, 0.0, 1.0 / len(asked))
             made[number] = _drawn_open(asked[number], open_prediction, shading, own)
     others = [number for number in range(len(asked)) if number not in made]
-    if processes is None:
-        size = sum(asked[number].case.surface.mesh.vertex_count for number in others)
-        processes = processes_for(len(others)) if size > _WORTHWHILE_FROM else 1
     rest = [asked[number] for number in others]
     found = each_of(_drawn, rest, processes=processes, progress=steps.say)
     made |= dict(zip(others, found, strict=True))
@@ -138,7 +153,7 @@ def tray_sheets(  # noqa: PLR0913 - all by name, and all but the paper may be le
             continue
         printed.append(one)
         sheets += drawn.sheets
-        listed.append(_listed(asked[number], one, drawn))
+        listed.append(_listed(asked[number], drawn))
     if not printed:
         raise PlanError(
             " ".join(left_out) or "Nothing lies on the tray.", advice="Lay a planned case on it."
@@ -152,12 +167,16 @@ def tray_sheets(  # noqa: PLR0913 - all by name, and all but the paper may be le
 
 
 def _drawn(asked: _Asked, say: Progress) -> _Drawn:
-    """Return the sheets of one case, predicted on all bands."""
+    """Return the sheets of one case."""
     _require_steps(asked.case)
     steps = Steps(lambda share, phrase: say(share, f"{asked.case.code}, {phrase}"))
     steps.say(0.0, "prediction")
-    seen = Seen(bands="full")
-    prediction = predict_case(asked.case, seen=seen, progress=steps.part(0.0, _PREDICTED_SHARE).say)
+    prediction = predict_case(
+        asked.case,
+        figures_only=True,
+        threads=asked.threads,
+        progress=steps.part(0.0, _PREDICTED_SHARE).say,
+    )
     return _sheets(asked, prediction, None, steps.part(_PREDICTED_SHARE, 1.0))
 
 
@@ -167,7 +186,7 @@ def _drawn_open(
     """Return the sheets of the open case, or why there are none."""
     try:
         _require_steps(asked.case)
-        recorded = for_record(prediction, steps.part(0.0, _PREDICTED_SHARE).say)
+        recorded = for_sheets(prediction, steps.part(0.0, _PREDICTED_SHARE).say)
         named = replace(recorded, case=asked.case)
         return _sheets(asked, named, shading, steps.part(_PREDICTED_SHARE, 1.0))
     except CancelledError:
@@ -188,15 +207,18 @@ def _sheets(
         degrees=asked.degrees,
     )
     return _Drawn(
-        sheets=case_sheets(data, progress=steps.say), outcome=data.outcome, draft=data.draft
+        sheets=case_sheets(data, progress=steps.say),
+        coats=data.coats,
+        outcome=data.outcome,
+        draft=data.draft,
     )
 
 
-def _listed(asked: _Asked, one: LaidCase, drawn: _Drawn) -> SheetData:
+def _listed(asked: _Asked, drawn: _Drawn) -> SheetData:
     """Return what the mixing list is made of."""
     return SheetData(
         case=revised(asked.case),
-        coats=one.painted.coats,
+        coats=drawn.coats,
         outcome=drawn.outcome,
         plan_hash=plan_hash(asked.case),
         day=asked.day,

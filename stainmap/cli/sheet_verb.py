@@ -61,11 +61,10 @@ def _of_case(
     from stainmap.app.sheets import write_sheets
     from stainmap.files.atomic import make_folder
     from stainmap.files.case_file import read_case
-    from stainmap.predict.seen import Seen
 
     with about(path, StainmapError):
         case = read_case(path, progress)
-        prediction = predict_case(case, seen=Seen(bands="full"), progress=progress)
+        prediction = predict_case(case, figures_only=True, progress=progress)
     make_folder(folder)
     return write_sheets(prediction, folder, page=page, kind=kind, progress=progress)
 
@@ -74,6 +73,10 @@ def _of_tray(
     cases: tuple[Path, ...], folder: Path, page: str, kind: str, progress: Progress
 ) -> tuple[tuple[Path, ...], tuple[str, ...]]:
     """Write the sheets of a tray; return the files, and what has to be said of it."""
+    from stainmap.app.side_processes import make_ready
+
+    if len(cases) > 1:
+        make_ready("stainmap.app.tray_sheets")
     from stainmap.app.sheets import write_sheet
     from stainmap.app.tray import lay_out
     from stainmap.app.tray_sheets import tray_sheets

@@ -12,7 +12,7 @@ from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from stainmap.app.job import Job, JobRunner, Progress
-from stainmap.app.prediction import Prediction, for_record
+from stainmap.app.prediction import Prediction, for_sheets
 from stainmap.app.session import Session
 from stainmap.app.settings import Settings
 from stainmap.app.tray import LaidCase, LaidTray
@@ -361,6 +361,6 @@ def _made(
     # What draws PDF is slow to import; the window must not wait for it.
     from stainmap.app.sheets import sheet_data, sheets_of  # noqa: PLC0415
 
-    recorded = for_record(prediction, progress)
+    recorded = for_sheets(prediction, progress)
     data = sheet_data(recorded, page=page, shading=shading, degrees=degrees)
     return sheets_of(data, progress=lambda share, what: progress(_MAP_SHARE * share, what))

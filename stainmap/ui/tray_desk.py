@@ -25,7 +25,6 @@ from stainmap.model.bench_record import BenchRecord, BenchStage
 from stainmap.model.case import Case
 from stainmap.model.tray import Tray, TrayEntry
 from stainmap.paper.page_size import PageSize
-from stainmap.planning.tray_mixing import PaintedCase
 from stainmap.planning.unit_state import UnitState, needs_walls, unit_state
 from stainmap.predict.shape import crown_shape
 from stainmap.ui.bench_dialog import BenchDialog
@@ -138,7 +137,7 @@ class TrayDesk(QObject):
         if path is None or prediction is None or not self._session.is_up_to_date:
             return None
         case = prediction.case
-        return laid_case(path, case, PaintedCase(case=case, coats=prediction.coats))
+        return laid_case(path, case, prediction.coats)
 
     def _known(self) -> list[LaidCase]:
         """Return the cases that need not be read again."""
@@ -173,8 +172,7 @@ class TrayDesk(QObject):
                 path = one.entry.path
                 # The open case is not what its file holds.
                 if own is None or path != own.resolve():
-                    painted = PaintedCase(case=one.case, coats=one.painted.coats)
-                    self._read[path] = (_stamp(path), replace(one, painted=painted))
+                    self._read[path] = (_stamp(path), replace(one, labelled=one.case))
             dialog.set_laid(day, self._states(laid), self._open_path())
             if self._said:
                 dialog.say("\n".join(self._said))
