@@ -18,6 +18,7 @@ from stainmap.model.material import (
     SinteringProgramme,
     Stump,
 )
+from stainmap.words import marked, translate, value_word
 
 
 class MaterialKind(StrEnum):
@@ -34,7 +35,7 @@ class MaterialKind(StrEnum):
     @property
     def heading(self) -> str:
         """The head of a list of them."""
-        return _TITLES[self]
+        return translate("materials", _TITLES[self])
 
     @property
     def model(self) -> type[Material]:
@@ -43,13 +44,13 @@ class MaterialKind(StrEnum):
 
 
 _TITLES: Final = {
-    MaterialKind.BLOCK: "Blocks",
-    MaterialKind.LIQUID: "Liquids",
-    MaterialKind.ION: "Ions",
-    MaterialKind.DYE: "Dyes",
-    MaterialKind.PROGRAMME: "Programmes",
-    MaterialKind.STUMP: "Stumps",
-    MaterialKind.CEMENT: "Cements",
+    MaterialKind.BLOCK: marked("materials", "Blocks"),
+    MaterialKind.LIQUID: marked("materials", "Liquids"),
+    MaterialKind.ION: marked("materials", "Ions"),
+    MaterialKind.DYE: marked("materials", "Dyes"),
+    MaterialKind.PROGRAMME: marked("materials", "Programmes"),
+    MaterialKind.STUMP: marked("materials", "Stumps"),
+    MaterialKind.CEMENT: marked("materials", "Cements"),
 }
 _MODELS: Final[dict[MaterialKind, type[Material]]] = {
     MaterialKind.BLOCK: Block,
@@ -108,7 +109,7 @@ def origin_of(material: Material) -> Provenance | None:
 def origin_word(material: Material) -> str:
     """Return "invented", "measured" or "calibrated"; an ion does not say."""
     origin = origin_of(material)
-    return "" if origin is None else short_origin(origin)
+    return "" if origin is None else value_word(short_origin(origin))
 
 
 def short_origin(origin: Provenance) -> str:
@@ -116,7 +117,7 @@ def short_origin(origin: Provenance) -> str:
     return str(origin).partition(",")[0]
 
 
-def marked(material: Material) -> str:
+def name_and_origin(material: Material) -> str:
     """Return name and origin, as they stand wherever one is chosen."""
     word = origin_word(material)
     return f"{material.name} ({word})" if word else material.name

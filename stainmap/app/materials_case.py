@@ -16,32 +16,37 @@ from stainmap.app.materials import (
 )
 from stainmap.app.materials_set import needed_by
 from stainmap.errors import CatalogueError
-from stainmap.model.case import Case
+from stainmap.model.case import Case, Region
 from stainmap.model.material import Catalogue
+from stainmap.words import translate, value_word
 
 
 def use_in_case(case: Case, kind: MaterialKind, name: str) -> str:
     """Return where the case uses a material, as "in jar 2"; nothing if it does not."""
     plan = case.plan
     if kind is MaterialKind.BLOCK:
-        return "as its block" if plan.block == name else ""
+        return translate("materials case", "as its block") if plan.block == name else ""
     if kind is MaterialKind.LIQUID:
         jar = next((one.number for one in plan.jars if one.liquid == name), None)
-        return "" if jar is None else f"in jar {jar}"
+        return "" if jar is None else translate("materials case", "in jar {jar}").format(jar=jar)
     if kind is MaterialKind.PROGRAMME:
-        return "as its sintering programme" if case.programme == name else ""
+        return (
+            translate("materials case", "as its sintering programme")
+            if case.programme == name
+            else ""
+        )
     if kind is MaterialKind.CEMENT:
         behind = next((one.region for one in case.backings if one.cement == name), None)
-        return "" if behind is None else f"behind its {behind}"
+        return "" if behind is None else _behind(behind)
     if kind is MaterialKind.DYE:
         names = [one.name for one in case.materials.dyes]
         at = names.index(name) if name in names else len(names)
         jar = next((one.number for one in plan.jars if any(one.dye_drops[at : at + 1])), None)
-        return "" if jar is None else f"in jar {jar}"
+        return "" if jar is None else translate("materials case", "in jar {jar}").format(jar=jar)
     if kind is MaterialKind.STUMP:
         behind = next((one.region for one in case.backings if one.stump == name), None)
         if behind is not None:
-            return f"behind its {behind}"
+            return _behind(behind)
         return _referred_to(case.materials.blocks, kind, name, case.materials)
     return _referred_to(case.materials.liquids, kind, name, case.materials)
 
@@ -96,8 +101,10 @@ def refuse_used(case: Case, kind: MaterialKind, name: str) -> None:
     where = use_in_case(case, kind, name)
     if where:
         raise CatalogueError(
-            f"The open case uses the {kind} '{name}' {where}.",
-            advice="Choose another there first.",
+            translate("materials case", "The open case uses the {kind} '{name}' {where}.").format(
+                kind=value_word(kind), name=name, where=where
+            ),
+            advice=translate("materials case", "Choose another there first."),
         )
 
 
@@ -106,7 +113,9 @@ def _referred_to(
 ) -> str:
     for one in those:
         if any(kind_of(own) is kind and own.name == name for own in needed_by(one, materials)):
-            return f"in its {kind_of(one)} '{one.name}'"
+            return translate("materials case", "in its {kind} '{name}'").format(
+                kind=value_word(kind_of(one)), name=one.name
+            )
     return ""
 
 
@@ -117,11 +126,30 @@ def standing_in_case(case: Case | None, material: Material) -> str:
     kind = kind_of(material)
     own = entry(case.materials, kind, material.name)
     if own is None:
-        return "not in the case"
+        return translate("materials case", "not in the case")
     if own != material:
-        return "the case has other numbers"
+        return translate("materials case", "the case has other numbers")
     where = use_in_case(case, kind, material.name)
-    return f"used {where}" if where else "in the case"
+    if where:
+        return translate("materials case", "used {where}").format(where=where)
+    return translate("materials case", "in the case")
+
+
+def short_standing(case: Case | None, material: Material) -> str:
+    """Return how the open case stands to an entry in a word: used, same, other, or nothing."""
+    kind = kind_of(material)
+    own = None if case is None else entry(case.materials, kind, material.name)
+    if case is None or own is None:
+        return ""
+    if own != material:
+        return translate("materials case", "other")
+    if use_in_case(case, kind, material.name):
+        return translate("materials case", "used")
+    return translate("materials case", "same")
+
+
+def _behind(region: Region) -> str:
+    return translate("materials case", "behind its {region}").format(region=value_word(region))
 
 
 def only_in_case(

@@ -69,7 +69,7 @@ def _lines(found: Suggestions, beside: BlocksSideBySide | None) -> Iterator[str]
     from stainmap.planning import suggest_words as words
 
     for plan in found.plans:
-        yield f"{words.TITLES[plan.kind]}: {words.plan_line(plan)}"
+        yield f"{words.title_of(plan.kind)}: {words.plan_line(plan)}"
         yield f"  jars: {', '.join(plan.liquids) or 'none'}"
         yield f"  {'inside':16}{words.coats_text(plan.inside)}"
         for one in plan.areas:

@@ -12,10 +12,12 @@ from typing import Final
 from stainmap.model.case import Case
 from stainmap.model.plan import Step
 from stainmap.model.zone import Accent, Area, Zone, area_label
+from stainmap.words import marked
 
-USUAL_ORDER: Final = (
+USUAL_ORDER: Final = marked(
+    "bench order",
     "Usual order: inner surface and neck, then cusps and marginal ridges, accents last"
-    " (common practice, no published source)."
+    " (common practice, no published source).",
 )
 _FIRST, _THEN, _LAST = range(3)
 _TURN: Final[dict[Area, int]] = {

@@ -13,10 +13,12 @@ from dataclasses import dataclass
 from typing import Final
 
 from stainmap.model.material import Block, ScatteringClass
+from stainmap.words import marked, translate
 
-STATEMENT: Final = (
+STATEMENT: Final = marked(
+    "strength class",
     "Strength class: of the material, after published ranges; what a programme does to it is not"
-    " predicted. The makers of block and oven decide which cycles are allowed."
+    " predicted. The makers of block and oven decide which cycles are allowed.",
 )
 _MPA: Final = {
     ScatteringClass.Y3: (800, 900),
@@ -25,10 +27,16 @@ _MPA: Final = {
 }
 _LAYERED_SHARE = 0.7
 _CLASSES: Final = (
-    (800, 5, "spans of four units and more"),
-    (500, 4, "spans of up to three units, molars too"),
-    (300, 3, "single crowns, and spans of three units up to the second premolar"),
-    (100, 2, "single crowns, bonded"),
+    (800, 5, marked("strength class", "spans of four units and more")),
+    (500, 4, marked("strength class", "spans of up to three units, molars too")),
+    (
+        300,
+        3,
+        marked(
+            "strength class", "single crowns, and spans of three units up to the second premolar"
+        ),
+    ),
+    (100, 2, marked("strength class", "single crowns, bonded")),
 )
 
 
@@ -44,7 +52,15 @@ class StrengthClass:
     def __str__(self) -> str:
         """Return one line for the user."""
         kinds = "/".join(self.kinds)
-        return f"{kinds}, {self.mpa[0]} to {self.mpa[1]} MPa: class {self.number}, {self.use}"
+        return translate(
+            "strength class", "{kinds}, {low} to {high} MPa: class {number}, {use}"
+        ).format(
+            kinds=kinds,
+            low=self.mpa[0],
+            high=self.mpa[1],
+            number=self.number,
+            use=translate("strength class", self.use),
+        )
 
 
 def strength_class(block: Block) -> StrengthClass:

@@ -14,18 +14,39 @@ from stainmap.planning.suggest_result import (
 )
 from stainmap.predict.sintering import duration_text
 from stainmap.predict.uncertainty import TIE_DE00, Verdict
+from stainmap.words import marked, translate
 
-TITLES = {
-    PlanKind.SUGGESTED: "Suggested",
-    PlanKind.FEW_JARS: "Three jars",
-    PlanKind.CLOSEST: "Closest there is",
-    PlanKind.OTHER_TRAY: "Other liquids",
-    PlanKind.NOTHING_INSIDE: "Nothing inside",
+_TITLES = {
+    PlanKind.SUGGESTED: (
+        marked("suggested plans", "Suggested"),
+        marked("suggested plans", "suggested"),
+    ),
+    PlanKind.FEW_JARS: (
+        marked("suggested plans", "Three jars"),
+        marked("suggested plans", "three jars"),
+    ),
+    PlanKind.CLOSEST: (
+        marked("suggested plans", "Closest there is"),
+        marked("suggested plans", "closest there is"),
+    ),
+    PlanKind.OTHER_TRAY: (
+        marked("suggested plans", "Other liquids"),
+        marked("suggested plans", "other liquids"),
+    ),
+    PlanKind.NOTHING_INSIDE: (
+        marked("suggested plans", "Nothing inside"),
+        marked("suggested plans", "nothing inside"),
+    ),
 }
 _ESTIMATED = (
     "Estimated from the suggested plan, up to 0.8 dE00 off; being predicted on the whole crown."
 )
 _FEW_WORDS = {1: "one jar", 2: "two jars", 3: "three jars"}
+
+
+def title_of(kind: PlanKind, *, inside: bool = False) -> str:
+    """Return what a kind of plan is called, alone or inside a sentence."""
+    return translate("suggested plans", _TITLES[kind][int(inside)])
 
 
 def coats_text(coats: tuple[tuple[str, int], ...]) -> str:

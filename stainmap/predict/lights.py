@@ -21,7 +21,9 @@ from stainmap.optics.colorimetry import (
     reflectance_to_lab,
     white_point,
 )
+from stainmap.optics.difference import delta_e_00
 from stainmap.optics.spectrum import BANDS_NM
+from stainmap.words import marked, translate
 
 if TYPE_CHECKING:
     from stainmap.predict.scene import OpticalScene
@@ -29,20 +31,19 @@ if TYPE_CHECKING:
 SHOWN_LIGHTS: Final = ("D65", "D50", "A", "LED-B3", "FL2", "FL11")
 """Daylight, horizon daylight, filament lamp, white LED, two fluorescent lamps."""
 
-LIGHT_NAMES: Final = {
-    "D65": "daylight",
-    "D50": "warm daylight",
-    "A": "filament lamp",
-    "C": "daylight, older standard",
-    "LED-B3": "white LED",
-    "FL2": "fluorescent lamp, cool white",
-    "FL11": "fluorescent lamp, three bands",
+_LIGHT_NAMES: Final = {
+    "D65": marked("lights", "daylight"),
+    "D50": marked("lights", "warm daylight"),
+    "A": marked("lights", "filament lamp"),
+    "C": marked("lights", "daylight, older standard"),
+    "LED-B3": marked("lights", "white LED"),
+    "FL2": marked("lights", "fluorescent lamp, cool white"),
+    "FL11": marked("lights", "fluorescent lamp, three bands"),
 }
-"""What the lights of `colorimetry.LIGHTS` are."""
 
 OBSERVERS: Final = (2, 10)
 
-FLUORESCENCE: Final = "Fluorescence is not modelled."
+FLUORESCENCE: Final = marked("lights", "Fluorescence is not modelled.")
 """Said wherever colours under lights are shown."""
 
 ADAPTATION: Final = Conversion.ADAPTED_WHITE
@@ -53,6 +54,11 @@ _COMPARED_IN: Final = "D65"
 _RIDGE: Final = 1e-4
 # Holds white to about 1e-6 without being a constraint of its own.
 _DIFFUSER_IMPORTANCE: Final = 1e3
+
+
+def light_name(light: str) -> str:
+    """Return what a light of `colorimetry.LIGHTS` is, such as "filament lamp" for A."""
+    return translate("lights", _LIGHT_NAMES[light])
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,7 +72,9 @@ class LightChange:
 
     def __str__(self) -> str:
         """Return it as "dE00 1.2, D65 to A"."""
-        return f"dE00 {self.de00:.1f}, {self.light} to {self.other_light}"
+        return translate("lights", "dE00 {de00:.1f}, {light} to {other}").format(
+            de00=self.de00, light=self.light, other=self.other_light
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -116,8 +124,6 @@ def under_lights(radiance_factor: NDArray[np.float64], backing: str) -> UnderLig
 
 
 def _largest_change(colours: list[Colour], observer: int) -> LightChange:
-    from stainmap.optics.difference import delta_e_00  # noqa: PLC0415
-
     eye = white_point(_COMPARED_IN, observer)
     adapted = {
         one.measurement.illuminant: adapt_lab(

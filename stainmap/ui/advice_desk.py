@@ -15,6 +15,7 @@ from stainmap.ui.advice_panel import AdvicePanel
 from stainmap.ui.crown_overlay import Preview
 from stainmap.ui.crown_view import CrownView
 from stainmap.ui.tool_preview import outline_of
+from stainmap.words import translate
 
 # Looked at as steeply as this, "up" is no direction on the screen any more.
 _ALONG_THE_AXIS = 0.96
@@ -90,11 +91,14 @@ class AdviceDesk(QObject):
 
     def _put_aside(self, advice: Advice) -> None:
         """Hide a piece of advice in this case; one undo step."""
-        self._session.edit("hide advice", lambda case: with_hidden_advice(case, advice.key))
+        self._session.edit(
+            translate("advice desk", "hide advice"),
+            lambda case: with_hidden_advice(case, advice.key),
+        )
 
     def _bring_back(self) -> None:
         """Show all advice again; one undo step."""
-        self._session.edit("show hidden advice", with_all_advice)
+        self._session.edit(translate("advice desk", "show hidden advice"), with_all_advice)
 
     def _list(self) -> None:
         self._panel.setVisible(self._session.prediction is not None)

@@ -14,11 +14,12 @@ from stainmap.ui.marks import Align, paint_text
 from stainmap.ui.plate import link_button
 from stainmap.ui.section import SectionHead, SoftLabel
 from stainmap.ui.theme import font, tones
+from stainmap.words import marked, sentence_case, translate, value_word
 
 _MARK_PX = 18
 _FIGURE = re.compile(r"(\d) (?=mm|%|dE00|L\*|coats?|min|units?)")
-_NOTHING = "Nothing to say about this plan."
-_NOTHING_ELSE = "Nothing else to say about this plan."
+_NOTHING = marked("advice panel", "Nothing to say about this plan.")
+_NOTHING_ELSE = marked("advice panel", "Nothing else to say about this plan.")
 
 
 class SeverityMark(QWidget):
@@ -86,7 +87,7 @@ class AdviceRow(QWidget):
             label.setWordWrap(True)
             label.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.MinimumExpanding)
         self.detail.hide()
-        self.show_me = link_button("show me")
+        self.show_me = link_button(translate("advice panel", "show me"))
         self.show_me.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         # The sentence keeps its lines while the word changes.
         self.show_me.setFixedWidth(self.show_me.sizeHint().width())
@@ -94,8 +95,10 @@ class AdviceRow(QWidget):
         words = QVBoxLayout()
         words.setContentsMargins(0, 1, 0, 0)
         words.setSpacing(3)
-        self.put_aside = link_button("Hide this advice")
-        self.put_aside.setToolTip("Hide this advice in this case (Del). It can be shown again.")
+        self.put_aside = link_button(translate("advice panel", "Hide this advice"))
+        self.put_aside.setToolTip(
+            translate("advice panel", "Hide this advice in this case (Del). It can be shown again.")
+        )
         self.put_aside.hide()
         self.put_aside.clicked.connect(self._ask_to_hide)
         words.addWidget(self.sentence)
@@ -122,13 +125,22 @@ class AdviceRow(QWidget):
         self.sentence.setText(kept_together(advice.sentence))
         self.detail.setText(kept_together(advice.detail))
         self.show_me.setVisible(advice.place is not None)
-        self.show_me.setText("unmark" if shown else "show me")
+        self.show_me.setText(
+            translate("advice panel", "unmark") if shown else translate("advice panel", "show me")
+        )
         self.show_me.setAccessibleName(f"{self.show_me.text()}: {advice.sentence}")
-        self.setAccessibleName(f"{advice.severity}: {advice.sentence}")
+        severity = value_word(advice.severity)
+        self.setAccessibleName(f"{severity}: {advice.sentence}")
         self.setAccessibleDescription(advice.detail)
-        self.put_aside.setAccessibleName(f"Hide this advice: {advice.sentence}")
-        keys = " Return: show me." if advice.place is not None else ""
-        self.setToolTip(f"<p><b>{advice.severity.capitalize()}.</b> {advice.detail}{keys}</p>")
+        self.put_aside.setAccessibleName(
+            translate("advice panel", "Hide this advice: {sentence}").format(
+                sentence=advice.sentence
+            )
+        )
+        told = [f"<b>{sentence_case(severity)}.</b>", advice.detail]
+        if advice.place is not None:
+            told.append(translate("advice panel", "Return: show me."))
+        self.setToolTip(f"<p>{' '.join(told)}</p>")
 
     def open_detail(self, opened: bool) -> None:
         """Show or hide limit and source."""
@@ -214,19 +226,19 @@ class AdvicePanel(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Advice")
+        self.setAccessibleName(translate("advice panel", "Advice"))
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(4)
-        self.head = SectionHead("Advice")
-        self.nothing = SoftLabel(_NOTHING)
+        self.head = SectionHead(translate("advice panel", "Advice"))
+        self.nothing = SoftLabel(translate("advice panel", _NOTHING))
         column.addWidget(self.head)
         column.addWidget(self.nothing)
         self._list = QVBoxLayout()
         self._list.setSpacing(0)
         column.addLayout(self._list)
         self.all = link_button("")
-        self.all.setToolTip("Show again what was hidden in this case")
+        self.all.setToolTip(translate("advice panel", "Show again what was hidden in this case"))
         self.all.hide()
         self.all.clicked.connect(self.all_asked)
         column.addWidget(self.all, 0, Qt.AlignmentFlag.AlignLeft)
@@ -256,9 +268,15 @@ class AdvicePanel(QWidget):
             if k < len(said):
                 row.set_advice(said[k], shown=said[k] is shown)
         self.nothing.setVisible(not said)
-        self.nothing.setText(_NOTHING_ELSE if hidden else _NOTHING)
+        self.nothing.setText(
+            translate("advice panel", _NOTHING_ELSE)
+            if hidden
+            else translate("advice panel", _NOTHING)
+        )
         self.all.setVisible(hidden > 0)
-        self.all.setText(f"{hidden} hidden: show again")
+        self.all.setText(
+            translate("advice panel", "{hidden} hidden: show again").format(hidden=hidden)
+        )
         self.head.set_remark(counted(said))
 
     def _move_focus(self, row: AdviceRow, step: int) -> None:
@@ -274,6 +292,10 @@ def kept_together(text: str) -> str:
 
 def counted(said: Sequence[Advice]) -> str:
     """Return how many there are of each severity, such as "1 to settle, 2 to check"."""
-    words = {Severity.SETTLE: "to settle", Severity.CHECK: "to check", Severity.NOTE: "noted"}
+    words = {
+        Severity.SETTLE: translate("advice panel", "to settle"),
+        Severity.CHECK: translate("advice panel", "to check"),
+        Severity.NOTE: translate("advice panel", "noted"),
+    }
     counts = {severity: sum(one.severity is severity for one in said) for severity in Severity}
     return ", ".join(f"{counts[one]} {words[one]}" for one in Severity if counts[one])

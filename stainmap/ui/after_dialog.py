@@ -9,9 +9,10 @@ from PySide6.QtWidgets import QComboBox, QWidget
 from stainmap.model.finishing import AfterSintering, Finish
 from stainmap.model.zone import Area
 from stainmap.ui.form_dialog import FormDialog, choice_box
+from stainmap.words import marked, translate, value_word
 
 GROUND_STEPS_MM = (0.0, 0.1, 0.2, 0.3)
-_INHERITED = "as all of it"
+_INHERITED = marked("after dialog", "as all of it")
 
 
 class AfterDialog(FormDialog):
@@ -32,31 +33,52 @@ class AfterDialog(FormDialog):
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(
-            "After sintering",
-            "Stain lies near the surface: grinding exposes paler ceramic. The prediction shows"
-            " what is left.",
+            translate("after dialog", "After sintering"),
+            translate(
+                "after dialog",
+                "Stain lies near the surface: grinding exposes paler ceramic. The prediction shows"
+                " what is left.",
+            ),
             parent,
         )
         self._after = after
-        self.finish = choice_box("Finish", [str(one) for one in Finish], str(after.finish))
-        self.add_row("Finish", self.finish)
-        self.add_heads("ground away", "mm, sintered")
+        self.finish = choice_box(
+            translate("after dialog", "Finish"),
+            [str(one) for one in Finish],
+            str(after.finish),
+            value_word,
+        )
+        self.add_row(translate("after dialog", "Finish"), self.finish)
+        self.add_heads(
+            translate("after dialog", "ground away"), translate("after dialog", "mm, sintered")
+        )
         depths = {entry.area: entry.depth_mm for entry in after.ground}
         self.depths: dict[Area | None, QComboBox] = {}
-        for area, name in ((None, "all of the outside"), *names):
+        for area, name in ((None, translate("after dialog", "all of the outside")), *names):
             box = self._depth_box(name, area, depths.get(area))
             self.depths[area] = box
             self.add_row(name, box, strong=area is None)
         self.add_note(
-            "Effects of finish and depth are assumed until a laboratory has measured them. Walls"
-            " get thinner by grinding: keep to the smallest the block's maker allows."
+            translate(
+                "after dialog",
+                "Effects of finish and depth are assumed until a laboratory has measured them."
+                " Walls"
+                " get thinner by grinding: keep to the smallest the block's maker allows.",
+            )
         )
         self.end()
 
     @staticmethod
     def _depth_box(name: str, area: Area | None, depth_mm: float | None) -> QComboBox:
-        box = choice_box(f"Ground away from {name}", (), "")
-        box.addItem("nothing" if area is None else _INHERITED, 0.0)
+        box = choice_box(
+            translate("after dialog", "Ground away from {name}").format(name=name), (), ""
+        )
+        box.addItem(
+            translate("after dialog", "nothing")
+            if area is None
+            else translate("after dialog", _INHERITED),
+            0.0,
+        )
         for step_mm in sorted({*GROUND_STEPS_MM[1:], *((depth_mm,) if depth_mm else ())}):
             box.addItem(f"{step_mm:g}", step_mm)
         box.setCurrentIndex(max(box.findData(depth_mm or 0.0), 0))
@@ -65,7 +87,9 @@ class AfterDialog(FormDialog):
     @property
     def after(self) -> AfterSintering:
         """What is to be done, as it is set now."""
-        result = AfterSintering(finish=Finish(self.finish.currentText()), ground=self._after.ground)
+        result = AfterSintering(
+            finish=Finish(str(self.finish.currentData())), ground=self._after.ground
+        )
         for area, box in self.depths.items():
             result = result.with_ground(area, float(box.currentData()))
         return result

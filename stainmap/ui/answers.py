@@ -6,6 +6,7 @@ from stainmap.app import said
 from stainmap.app.opening import Answers
 from stainmap.app.session import Session
 from stainmap.errors import StainmapError
+from stainmap.words import translate
 
 
 def answers_of(session: Session) -> Answers:
@@ -17,5 +18,8 @@ def answers_of(session: Session) -> Answers:
         If none is open.
     """
     if session.case is None:
-        raise StainmapError("No crown is open.", advice="Open a mesh or a case first.")
+        raise StainmapError(
+            translate("answers", "No crown is open."),
+            advice=translate("answers", "Open a mesh or a case first."),
+        )
     return said.answers_of(session.case)

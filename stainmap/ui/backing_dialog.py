@@ -10,13 +10,14 @@ from PySide6.QtWidgets import QComboBox, QDoubleSpinBox, QWidget
 from stainmap.model.case import Backing, Case, Region
 from stainmap.model.tooth import Role
 from stainmap.ui.form_dialog import FormDialog, choice_box, number_box
+from stainmap.words import marked, translate
 
-AS_ALL = "as in the other units"
+AS_ALL = marked("backing dialog", "as in the other units")
 _WORDS = {
-    Region.STUMP: "inside the crown",
-    Region.PONTIC: "pontic",
-    Region.INCISAL_EDGE: "incisal edge",
-    Region.SCREW_CHANNEL: "screw channel",
+    Region.STUMP: marked("backing dialog", "inside the crown"),
+    Region.PONTIC: marked("backing dialog", "pontic"),
+    Region.INCISAL_EDGE: marked("backing dialog", "incisal edge"),
+    Region.SCREW_CHANNEL: marked("backing dialog", "screw channel"),
 }
 
 
@@ -53,6 +54,10 @@ def units_on_stumps(case: Case) -> dict[int, str]:
     }
 
 
+def _stump_words(stump: str) -> str:
+    return translate("backing dialog", AS_ALL) if stump == AS_ALL else stump
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Fields:
     stump: QComboBox
@@ -61,7 +66,7 @@ class _Fields:
 
     def let_choose(self) -> None:
         """Offer cement and thickness where a stump of its own is chosen."""
-        own = self.stump.currentText() != AS_ALL
+        own = self.stump.currentData() != AS_ALL
         self.cement.setEnabled(own)
         self.thickness_mm.setEnabled(own)
 
@@ -89,31 +94,59 @@ class BackingDialog(FormDialog):
         units: Mapping[int, str] | None = None,
     ) -> None:
         super().__init__(
-            "What lies behind",
-            "Thin walls show what lies behind them; a dark stump lowers value most where the wall"
-            " is thinnest.",
+            translate("backing dialog", "What lies behind"),
+            translate(
+                "backing dialog",
+                "Thin walls show what lies behind them; a dark stump lowers value most where the"
+                " wall is thinnest.",
+            ),
             parent,
         )
-        self.add_heads("region", "behind the wall", "cement", "mm")
+        self.add_heads(
+            translate("backing dialog", "region"),
+            translate("backing dialog", "behind the wall"),
+            translate("backing dialog", "cement"),
+            "mm",
+        )
         self._fields: dict[tuple[Region, int | None], _Fields] = {}
         for backing in backings:
             if backing.of_unit is None:
-                self._add(_WORDS[backing.region], backing, stumps, cements)
+                self._add(
+                    translate("backing dialog", _WORDS[backing.region]), backing, stumps, cements
+                )
         common = next(one for one in backings if one.region is Region.STUMP)
         own = {one.of_unit: one for one in backings}
         for unit, name in (units or {}).items():
             backing = own.get(unit) or replace(common, of_unit=unit, stump=AS_ALL)
-            self._add(f"inside {name}", backing, (AS_ALL, *stumps), cements)
+            self._add(
+                translate("backing dialog", "inside {name}").format(name=name),
+                backing,
+                (AS_ALL, *stumps),
+                cements,
+            )
         self.end()
 
     def _add(
         self, name: str, backing: Backing, stumps: Sequence[str], cements: Sequence[str]
     ) -> None:
         fields = _Fields(
-            stump=choice_box(f"Behind {name}", stumps, backing.stump),
-            cement=choice_box(f"Cement, {name}", cements, backing.cement),
+            stump=choice_box(
+                translate("backing dialog", "Behind {name}").format(name=name),
+                stumps,
+                backing.stump,
+                _stump_words,
+            ),
+            cement=choice_box(
+                translate("backing dialog", "Cement, {name}").format(name=name),
+                cements,
+                backing.cement,
+            ),
             thickness_mm=number_box(
-                f"Cement thickness, {name}", backing.cement_thickness_mm, 0.0, 1.0, step=0.05
+                translate("backing dialog", "Cement thickness, {name}").format(name=name),
+                backing.cement_thickness_mm,
+                0.0,
+                1.0,
+                step=0.05,
             ),
         )
         fields.let_choose()
@@ -127,11 +160,11 @@ class BackingDialog(FormDialog):
         return tuple(
             Backing(
                 region=region,
-                stump=fields.stump.currentText(),
-                cement=fields.cement.currentText(),
+                stump=str(fields.stump.currentData()),
+                cement=str(fields.cement.currentData()),
                 cement_thickness_mm=fields.thickness_mm.value(),
                 of_unit=unit,
             )
             for (region, unit), fields in self._fields.items()
-            if fields.stump.currentText() != AS_ALL
+            if fields.stump.currentData() != AS_ALL
         )

@@ -20,6 +20,7 @@ from stainmap.app.brush import Tool
 from stainmap.ui.icons import icon
 from stainmap.ui.section import SectionHead, SoftLabel
 from stainmap.ui.theme import font
+from stainmap.words import marked, translate
 
 _BUTTON_PX = 34
 
@@ -36,23 +37,38 @@ class Command(StrEnum):
 
 
 _TOOLS = (
-    (Tool.BRUSH, "Brush", "P", "paint with the left button"),
-    (Tool.ERASER, "Eraser", "E", "gives back, takes away"),
-    (Tool.FILL, "Fill up to creases", "F", "click a place; with Shift it takes away"),
+    (
+        Tool.BRUSH,
+        marked("brush bar", "Brush"),
+        "P",
+        marked("brush bar", "paint with the left button"),
+    ),
+    (
+        Tool.ERASER,
+        marked("brush bar", "Eraser"),
+        "E",
+        marked("brush bar", "gives back, takes away"),
+    ),
+    (
+        Tool.FILL,
+        marked("brush bar", "Fill up to creases"),
+        "F",
+        marked("brush bar", "click a place; with Shift it takes away"),
+    ),
     (
         Tool.LINE,
-        "Line along a crease or line angle",
+        marked("brush bar", "Line along a crease or line angle"),
         "C",
-        "click where it starts and where it ends; with Shift it takes away",
+        marked("brush bar", "click where it starts and where it ends; with Shift it takes away"),
     ),
 )
 _COMMANDS = (
-    (Command.GROW, "Grow the chosen area", "G"),
-    (Command.SHRINK, "Shrink the chosen area", "Shift+G"),
-    (Command.SMOOTH, "Smooth the edge of the chosen area", "S"),
-    (Command.MIRROR, "Mirror mesial-distal...", "X"),
-    (Command.STREAKS, "Streaks...", "T"),
-    (Command.RESET, "Reset to the proposal...", "R"),
+    (Command.GROW, marked("brush bar", "Grow the chosen area"), "G"),
+    (Command.SHRINK, marked("brush bar", "Shrink the chosen area"), "Shift+G"),
+    (Command.SMOOTH, marked("brush bar", "Smooth the edge of the chosen area"), "S"),
+    (Command.MIRROR, marked("brush bar", "Mirror mesial-distal..."), "X"),
+    (Command.STREAKS, marked("brush bar", "Streaks..."), "T"),
+    (Command.RESET, marked("brush bar", "Reset to the proposal..."), "R"),
 )
 
 
@@ -99,7 +115,11 @@ class _Setting(QWidget):
         column.addLayout(head)
         self.slider = QSlider(Qt.Orientation.Horizontal)
         self.slider.setRange(round(low / step), round(high / step))
-        self.slider.setAccessibleName(f"{name} in {unit}")
+        self.slider.setAccessibleName(
+            translate("brush bar", "{name} in coats").format(name=name)
+            if unit == "coats"
+            else translate("brush bar", "{name} in mm").format(name=name)
+        )
         self.slider.setFixedHeight(16)
         column.addWidget(self.slider)
         self.slider.setValue(round(value / step))
@@ -124,11 +144,13 @@ class _Setting(QWidget):
         self.changed.emit()
 
     def _show(self) -> None:
-        number = f"{self.value:.2f}".rstrip("0").rstrip(".") if self._unit == "coats" else ""
-        text = f"{self.value:.2f} mm" if self._unit == "mm" else number
-        if self._unit == "coats":
-            text += " coat" if number == "1" else " coats"
-        self._figure.setText(text)
+        if self._unit == "mm":
+            text = "{value:.2f} mm"
+        elif self.value == 1.0:
+            text = translate("brush bar", "{value:g} coat")
+        else:
+            text = translate("brush bar", "{value:g} coats")
+        self._figure.setText(text.format(value=self.value))
 
 
 class BrushBar(QWidget):
@@ -150,27 +172,30 @@ class BrushBar(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Brush")
+        self.setAccessibleName(translate("brush bar", "Brush"))
         start = BrushSettings()
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
-        self.head = SectionHead("Brush")
+        self.head = SectionHead(translate("brush bar", "Brush"))
         column.addWidget(self.head)
         row = QHBoxLayout()
         row.setSpacing(4)
         self._group = QButtonGroup(self)
         self.tools: dict[Tool, QToolButton] = {}
         self.commands: dict[Command, QToolButton] = {}
-        for tool, name, key, use in _TOOLS:
-            button = _button(tool.value, name, key, f"{name} ({key}): {use}")
+        for tool, text, key, use in _TOOLS:
+            name = translate("brush bar", text)
+            tip = f"{name} ({key}): {translate('brush bar', use)}"
+            button = _button(tool.value, name, key, tip)
             button.setCheckable(True)
             button.clicked.connect(self._choose)
             self._group.addButton(button)
             self.tools[tool] = button
             row.addWidget(button)
         row.addStretch(1)
-        for command, name, key in _COMMANDS:
+        for command, text, key in _COMMANDS:
+            name = translate("brush bar", text)
             button = _button(command.value, name.rstrip("."), key, f"{name} ({key})")
             button.clicked.connect(lambda _on, asked=command: self.command_asked.emit(asked))
             button.installEventFilter(self)
@@ -178,15 +203,28 @@ class BrushBar(QWidget):
             row.addWidget(button)
         self.tools[start.tool].setChecked(True)
         column.addLayout(row)
-        self.radius = _Setting("size", "mm", 0.2, 2.0, 0.05, start.radius_mm)
-        self.soft_edge = _Setting("soft edge", "mm", 0.0, 1.0, 0.05, start.soft_edge_mm)
-        self.strength = _Setting("strength", "coats", 0.25, 3.0, 0.25, start.strength_coats)
-        self.crease = _Setting("bend", "mm", 0.5, 5.0, 0.1, start.crease_mm)
-        self.crease.setToolTip(
-            "The fill stops where the surface bends more sharply than a circle of this radius"
+        self.radius = _Setting(
+            translate("brush bar", "size"), "mm", 0.2, 2.0, 0.05, start.radius_mm
         )
-        self.grow = _Setting("grow by", "mm", 0.05, 2.0, 0.05, start.grow_mm)
-        self.grow.setToolTip("How far Grow and Shrink move an edge, along the surface")
+        self.soft_edge = _Setting(
+            translate("brush bar", "soft edge"), "mm", 0.0, 1.0, 0.05, start.soft_edge_mm
+        )
+        self.strength = _Setting(
+            translate("brush bar", "strength"), "coats", 0.25, 3.0, 0.25, start.strength_coats
+        )
+        self.crease = _Setting(translate("brush bar", "bend"), "mm", 0.5, 5.0, 0.1, start.crease_mm)
+        self.crease.setToolTip(
+            translate(
+                "brush bar",
+                "The fill stops where the surface bends more sharply than a circle of this radius",
+            )
+        )
+        self.grow = _Setting(
+            translate("brush bar", "grow by"), "mm", 0.05, 2.0, 0.05, start.grow_mm
+        )
+        self.grow.setToolTip(
+            translate("brush bar", "How far Grow and Shrink move an edge, along the surface")
+        )
         settings = QHBoxLayout()
         settings.setSpacing(7)
         for setting in (self.radius, self.crease, self.soft_edge, self.strength, self.grow):

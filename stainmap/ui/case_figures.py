@@ -32,6 +32,7 @@ from stainmap.ui.marks import JarLook
 from stainmap.ui.run_strip import RunDetail
 from stainmap.ui.unit_panel import MaterialNames, UnitFacts
 from stainmap.units import SizeState
+from stainmap.words import translate, value_word
 
 if TYPE_CHECKING:
     from stainmap.predict.point_check import PointCheck
@@ -59,12 +60,21 @@ def jar_look(case: Case, jar: Jar, warnings: Sequence[str] = ()) -> JarLook:
     linear = jar_linear_srgb(jar, case.materials.dyes)
     named = zip(case.materials.dyes, jar.dye_drops, strict=False)
     dyes = ", ".join(f"{drops} {dye.name}" for dye, drops in named if drops)
-    word = f"{colour_word(linear)} on chalk" if dyes else "no dye"
+    recipe = (
+        translate("case figures", "{colour} on chalk; drops: {drops} {liquid}, {dyes}")
+        if dyes
+        else translate("case figures", "no dye; drops: {drops} {liquid}")
+    )
     return JarLook(
         number=jar.number,
         liquid=jar.liquid,
         dye=hex_colour(encode_srgb(linear)),
-        recipe=f"{word}; drops: {jar.liquid_drops} {jar.liquid}{', ' + dyes if dyes else ''}",
+        recipe=recipe.format(
+            colour=value_word(colour_word(linear)),
+            drops=jar.liquid_drops,
+            liquid=jar.liquid,
+            dyes=dyes,
+        ),
         warnings=tuple(warnings),
     )
 
@@ -153,9 +163,11 @@ def unit_facts(case: Case) -> UnitFacts:
     milled = case.source.size_state is SizeState.MILLED
     return UnitFacts(
         teeth=tuple(unit.tooth.number for unit in case.units),
-        description=f"{case.reading.kind}, {height:.1f} mm high, sintered size",
+        description=translate("case figures", "{kind}, {height:.1f} mm high, sintered size").format(
+            kind=value_word(case.reading.kind), height=height
+        ),
         enlargement=f"\N{MULTIPLICATION SIGN} {case.source.enlargement_factor:.3f}",
-        size="milled" if milled else "sintered",
+        size=value_word("milled") if milled else value_word("sintered"),
         block=case.plan.block,
         stump=backing.stump,
         cement=backing.cement,
@@ -191,7 +203,7 @@ def legend_rows(case: Case, outcome: Outcome | None) -> tuple[LegendRow, ...]:
 def legend_note(case: Case) -> str:
     """Return the size of the outer surface in words."""
     area = float(case.surface.mesh.vertex_areas[case.reading.outer].sum())
-    return f"outer surface {area:.0f} mm\N{SUPERSCRIPT TWO}, sintered"
+    return translate("case figures", "outer surface {area:.0f} mm², sintered").format(area=area)
 
 
 def run_detail(case: Case) -> RunDetail:
@@ -242,17 +254,28 @@ def colour_words(lab: NDArray[np.floating]) -> str:
 def check_details(found: PointCheck) -> str:
     """Return the figures behind the verdict on a point, a line each."""
     lines = [
-        ("fast, as on screen", found.fast, found.fast_de00),
-        ("all bands, as exported", found.plain, found.plain_de00),
-        ("textbook surfaces", found.textbook, found.textbook_de00),
-        ("transport (reference)", found.transport, 0.0),
+        (translate("case figures", "fast, as on screen"), found.fast, found.fast_de00),
+        (translate("case figures", "all bands, as exported"), found.plain, found.plain_de00),
+        (translate("case figures", "textbook surfaces"), found.textbook, found.textbook_de00),
+        (translate("case figures", "transport (reference)"), found.transport, 0.0),
     ]
     rows = [
-        f"{name}: L* {lab[0]:.1f}, a* {_true(lab[1])}, b* {_true(lab[2])}, dE00 {off:.2f}"
+        translate(
+            "case figures", "{name}: L* {lightness:.1f}, a* {a}, b* {b}, dE00 {off:.2f}"
+        ).format(name=name, lightness=lab[0], a=_true(lab[1]), b=_true(lab[2]), off=off)
         for name, lab, off in lines
     ]
-    where = f"wall {found.wall_mm:.2f} mm, {found.region}; {found.light},"
-    rows.append(f"{where} {found.observer_degrees}\N{DEGREE SIGN}, without light from the sides")
+    rows.append(
+        translate(
+            "case figures",
+            "wall {wall_mm:.2f} mm, {region}; {light}, {degrees}°, without light from the sides",
+        ).format(
+            wall_mm=found.wall_mm,
+            region=value_word(found.region),
+            light=found.light,
+            degrees=found.observer_degrees,
+        )
+    )
     return "\n".join(rows)
 
 
@@ -265,11 +288,15 @@ def place_name(case: Case, vertex: int) -> str:
     """Return area and side of a vertex in words."""
     number = int(case.zones[vertex])
     if number == 0:
-        return "no zone yet"
+        return translate("case figures", "no zone yet")
     names = [area_name(case, Zone(number))]
     for mask in case.accents:
         if mask.share[vertex] > 0.5:
-            names = [f"{area_name(case, mask.accent)} on {names[0]}"]
+            names = [
+                translate("case figures", "{accent} on {zone}").format(
+                    accent=area_name(case, mask.accent), zone=names[0]
+                )
+            ]
             break
     side = _side_words(case, vertex)
     if side and number != Zone.INNER:
@@ -292,8 +319,8 @@ def _side_words(case: Case, vertex: int) -> str:
             parts.append(directions.word(toward if along > 0 else away, tooth))
     if len(parts) == 2:
         # The trade joins them: mesiobuccal, distopalatal.
-        return {"mesial": "mesio", "distal": "disto"}[parts[0]] + parts[1]
-    return parts[0] if parts else ""
+        return {"mesial": "mesio", "distal": "disto"}[parts[0]] + value_word(parts[1])
+    return value_word(parts[0]) if parts else ""
 
 
 # The pointer asks at every place it comes to.
@@ -320,12 +347,17 @@ def _coats_there(prediction: Prediction, vertex: int) -> str:
         for liquid, coats in sums.items()
         if coats >= 0.05
     ]
-    return ", ".join(words) if words else "no coats"
+    return ", ".join(words) if words else translate("case figures", "no coats")
 
 
 def _wall_there(prediction: Prediction, vertex: int) -> str:
     case, shape = prediction.case, prediction.shape
-    guessed = "assumed " if shape.assumed_wall else ""
-    wall = f"{guessed}wall {float(shape.wall_mm[vertex]):.2f} mm"
     unit = int(case.reading.unit_index[vertex])
-    return f"{wall} over {case.backing(Region.STUMP, unit).stump}"
+    words = (
+        translate("case figures", "assumed wall {wall_mm:.2f} mm over {stump}")
+        if shape.assumed_wall
+        else translate("case figures", "wall {wall_mm:.2f} mm over {stump}")
+    )
+    return words.format(
+        wall_mm=float(shape.wall_mm[vertex]), stump=case.backing(Region.STUMP, unit).stump
+    )

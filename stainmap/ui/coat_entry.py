@@ -13,6 +13,7 @@ from stainmap.model.plan import MAX_COATS, CoatSpan
 from stainmap.model.zone import Area
 from stainmap.ui.coat_model import CoatModel
 from stainmap.ui.coat_range import CoatRange
+from stainmap.words import translate
 
 CTRL, SHIFT, ALT = (
     Qt.KeyboardModifier.ControlModifier,
@@ -72,17 +73,20 @@ class CoatEntry(QObject):
         return self._model.steps[step].coats.get(area)
 
     def _edit(self, cells: Sequence[CoatCell], what: str) -> None:
-        """Ask for one edit of several cells, if it changes any of them."""
+        """Ask for one edit of several cells, if it changes any; `what` says so of {count} cells."""
         new = tuple(cell for cell in cells if cell[2] != self._coats_of(cell[0], cell[1]))
         if len(new) == 1:
             self.coats_edited.emit(*new[0])
         elif new:
-            self.cells_edited.emit(new, f"{what} {len(new)} cells")
+            self.cells_edited.emit(new, what.format(count=len(new)))
 
     def clear(self) -> None:
         """Clear the chosen cells."""
         if not self._range.is_row:
-            self._edit([(step, area, None) for step, area in self._range.cells], "clear")
+            self._edit(
+                [(step, area, None) for step, area in self._range.cells],
+                translate("coat entry", "clear {count} cells"),
+            )
 
     def fill(self, text: str) -> None:
         """Put what was typed into all cells of the range."""
@@ -92,7 +96,10 @@ class CoatEntry(QObject):
             self.refused.emit(str(error))
             return
         span = span if span is not None and span.high else None
-        self._edit([(step, area, span) for step, area in self._range.cells], f"{text} coats in")
+        self._edit(
+            [(step, area, span) for step, area in self._range.cells],
+            translate("coat entry", "{coats} coats in {count} cells").replace("{coats}", text),
+        )
 
     def change_by(self, coats: int) -> None:
         """Put more coats into the chosen cells, or fewer, at both ends of spans."""
@@ -106,7 +113,12 @@ class CoatEntry(QObject):
             low, high = (0, 0) if span is None else (span.low, span.high)
             low, high = (min(max(end + coats, 0), MAX_COATS) for end in (low, high))
             cells.append((step, area, CoatSpan(low=low, high=high) if high else None))
-        self._edit(cells, "a coat more in" if coats > 0 else "a coat fewer in")
+        self._edit(
+            cells,
+            translate("coat entry", "a coat more in {count} cells")
+            if coats > 0
+            else translate("coat entry", "a coat fewer in {count} cells"),
+        )
 
     @property
     def lockable(self) -> tuple[tuple[tuple[int, Area], ...], bool]:
@@ -121,7 +133,9 @@ class CoatEntry(QObject):
         if cells:
             self.lock_requested.emit(cells, not locked)
         elif not self._range.is_row:
-            self.refused.emit("There are no coats of their own to lock here.")
+            self.refused.emit(
+                translate("coat entry", "There are no coats of their own to lock here.")
+            )
 
     # --- copy and paste ------------------------------------------------------------------
 
@@ -138,11 +152,15 @@ class CoatEntry(QObject):
         """Copy the chosen coats as text that spreadsheets take; return False without any."""
         block = self._block()
         if block is None:
-            self.refused.emit("No cell of the coat table is chosen.")
+            self.refused.emit(translate("coat entry", "No cell of the coat table is chosen."))
             return False
         QGuiApplication.clipboard().setText(block_text(self._model.grid, block, heads=heads))
         count = block.height * block.width
-        self.said.emit("Copied the coats of one cell." if count == 1 else f"Copied {count} cells.")
+        self.said.emit(
+            translate("coat entry", "Copied the coats of one cell.")
+            if count == 1
+            else translate("coat entry", "Copied {count} cells.").format(count=count)
+        )
         return True
 
     def cut(self) -> None:
@@ -152,17 +170,20 @@ class CoatEntry(QObject):
             return
         areas = self._model.grid.areas[block.top : block.bottom + 1]
         steps = range(block.left, block.right + 1)
-        self._edit([(step, area, None) for area, _ in areas for step in steps], "cut")
+        self._edit(
+            [(step, area, None) for area, _ in areas for step in steps],
+            translate("coat entry", "cut {count} cells"),
+        )
 
     def paste(self) -> None:
         """Put the text of the clipboard into the table: all of it, or a sentence about why not."""
         block = self._block()
         if block is None:
-            self.refused.emit("No cell of the coat table is chosen.")
+            self.refused.emit(translate("coat entry", "No cell of the coat table is chosen."))
             return
         try:
             cells = pasted_cells(QGuiApplication.clipboard().text(), self._model.grid, block)
         except PlanError as error:
             self.refused.emit(str(error))
             return
-        self._edit(cells, "paste into")
+        self._edit(cells, translate("coat entry", "paste into {count} cells"))

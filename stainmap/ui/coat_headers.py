@@ -11,6 +11,7 @@ from stainmap.ui.coat_model import AREA_ROLE, JAR_ROLE
 from stainmap.ui.marks import Align, JarLook, paint_jar, paint_text
 from stainmap.ui.theme import tones
 from stainmap.ui.zone_look import paint_area_patch
+from stainmap.words import translate
 
 STEP_HEAD_PX = 60
 AREA_HEAD_PX = 144
@@ -41,7 +42,7 @@ class StepHeader(QHeaderView):
         self.setSectionsClickable(True)
         self.setHighlightSections(False)
         self.setFixedHeight(STEP_HEAD_PX)
-        self.setAccessibleName("Steps in painting order")
+        self.setAccessibleName(translate("coat headers", "Steps in painting order"))
         self.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
         self.current = -1
         self._pressed: tuple[int, int] | None = None  # step, and where along the head
@@ -196,7 +197,7 @@ class AreaHeader(QHeaderView):
         self.setHighlightSections(False)
         self.setFixedWidth(AREA_HEAD_PX)
         self.setMinimumSectionSize(TITLE_PX)
-        self.setAccessibleName("Areas")
+        self.setAccessibleName(translate("coat headers", "Areas"))
         self.chosen: Area | None = None
         self.current: Area | None = None
 

@@ -20,6 +20,7 @@ from stainmap.errors import PlanError
 from stainmap.model.plan import CoatSpan
 from stainmap.model.zone import Accent, Area, Zone
 from stainmap.ui.marks import JarLook
+from stainmap.words import marked, translate
 
 Index = QModelIndex | QPersistentModelIndex
 
@@ -35,7 +36,11 @@ _NAMES = (
     Qt.ItemDataRole.AccessibleTextRole,
     Qt.ItemDataRole.ToolTipRole,
 )
-_OUTSIDE, _ON_TOP, _INSIDE = "outer surface", "on top of it", "inside"
+_OUTSIDE, _ON_TOP, _INSIDE = (
+    marked("coat model", "outer surface"),
+    marked("coat model", "on top of it"),
+    marked("coat model", "inside"),
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -214,31 +219,70 @@ class CoatModel(QAbstractTableModel):
         if role == JAR_ROLE:
             return jar
         if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
-            return f"step {step + 1}, jar {jar.number} {jar.liquid}"
+            return translate("coat model", "step {step}, jar {number} {liquid}").format(
+                step=step + 1, number=jar.number, liquid=jar.liquid
+            )
         if role in (Qt.ItemDataRole.ToolTipRole, Qt.ItemDataRole.AccessibleDescriptionRole):
             return _head_words(step, jar)
         return None
 
     def _sentence(self, row: int, column: int, area: Area, step: StepColumn) -> str:
-        place = f"{self.title_at(row)}, step {column + 1} {step.jar.liquid}"
+        place = translate("coat model", "{area}, step {step} {liquid}").format(
+            area=self.title_at(row), step=column + 1, liquid=step.jar.liquid
+        )
         span, inherited = step.coats.get(area), step.inherited.get(area, "")
         if span is not None:
-            what = f"{span} coat" + ("" if str(span) == "1" else "s")
+            what = (
+                translate("coat model", "{span} coat")
+                if str(span) == "1"
+                else translate("coat model", "{span} coats")
+            ).format(span=span)
             if inherited:
-                what = f"{what} on {inherited} inherited from the zone below"
+                what = translate(
+                    "coat model", "{coats} on {inherited} inherited from the zone below"
+                ).format(coats=what, inherited=inherited)
         elif inherited:
-            what = f"{inherited} inherited from the zone below"
+            what = translate("coat model", "{inherited} inherited from the zone below").format(
+                inherited=inherited
+            )
         else:
-            what = "no coats"
-        brushed = ", brushed by hand too" if area in step.brushed else ""
-        locked = ", locked" if area in step.locked else ""
-        return f"{place}: {what}{brushed}{locked}"
+            what = translate("coat model", "no coats")
+        said = [what]
+        if area in step.brushed:
+            said.append(translate("coat model", "brushed by hand too"))
+        if area in step.locked:
+            said.append(translate("coat model", "locked"))
+        return f"{place}: {', '.join(said)}"
+
+
+def corner_words() -> tuple[str, str]:
+    """Return what stands at the corner of the table: for its lines, for its columns."""
+    return translate("coat table", "area"), translate("coat table", "step")
+
+
+def no_steps_yet() -> str:
+    """Return what stands in the table while the plan has no steps."""
+    return translate(
+        "coat table",
+        "No steps yet.\n\n+ step adds one of a liquid; Suggest coats looks for a whole plan.",
+    )
 
 
 def _head_words(step: int, jar: JarLook) -> str:
     """Return what is said of a step that is pointed at."""
-    lines = [f"Step {step + 1}, jar {jar.number} {jar.liquid}", jar.recipe, *jar.warnings]
-    lines.append("Drag it to paint it earlier or later, or press Ctrl+Shift with Left or Right.")
+    lines = [
+        translate("coat model", "Step {step}, jar {number} {liquid}").format(
+            step=step + 1, number=jar.number, liquid=jar.liquid
+        ),
+        jar.recipe,
+        *jar.warnings,
+    ]
+    lines.append(
+        translate(
+            "coat model",
+            "Drag it to paint it earlier or later, or press Ctrl+Shift with Left or Right.",
+        )
+    )
     return "\n".join(line for line in lines if line)
 
 
@@ -246,9 +290,15 @@ def _grouped(areas: Sequence[AreaRow]) -> tuple[Row, ...]:
     """Return the areas under their titles: zones outside, accents on top, what lies inside."""
     inside = {Zone.INNER, Accent.INNER_NECK_BAND}
     groups = (
-        (_OUTSIDE, [r for r in areas if isinstance(r.area, Zone) and r.area not in inside]),
-        (_ON_TOP, [r for r in areas if isinstance(r.area, Accent) and r.area not in inside]),
-        (_INSIDE, [r for r in areas if r.area in inside]),
+        (
+            translate("coat model", _OUTSIDE),
+            [r for r in areas if isinstance(r.area, Zone) and r.area not in inside],
+        ),
+        (
+            translate("coat model", _ON_TOP),
+            [r for r in areas if isinstance(r.area, Accent) and r.area not in inside],
+        ),
+        (translate("coat model", _INSIDE), [r for r in areas if r.area in inside]),
     )
     rows: list[Row] = []
     for title, members in groups:

@@ -28,16 +28,16 @@ from stainmap.ui.coat_headers import (
     AreaHeader,
     StepHeader,
 )
-from stainmap.ui.coat_model import AreaRow, CoatModel, Index, StepColumn
+from stainmap.ui.coat_model import AreaRow, CoatModel, Index, StepColumn, corner_words, no_steps_yet
 from stainmap.ui.coat_range import CoatRange
 from stainmap.ui.marks import JarLook
 from stainmap.ui.order_tag import OrderTag
 from stainmap.ui.step_menu import step_menu
 from stainmap.ui.theme import font
+from stainmap.words import translate
 
 _NARROWEST_PX, _WIDEST_PX = 36, 56
 _SCROLL_PX = 10
-_NO_STEPS = "No steps yet.\n\n+ step adds one of a liquid; Suggest coats looks for a whole plan."
 _ARROWS = {
     Qt.Key.Key_Left: (-1, 0),
     Qt.Key.Key_Right: (1, 0),
@@ -110,7 +110,7 @@ class CoatTable(QTableView):
         self.setItemDelegate(self._cells)
         self.setHorizontalHeader(self._steps_head)
         self.setVerticalHeader(self._areas_head)
-        self.setAccessibleName("Coats by area and step")
+        self.setAccessibleName(translate("coat table", "Coats by area and step"))
         self.setShowGrid(False)
         self.setFrameShape(QTableView.Shape.NoFrame)
         self.setCornerButtonEnabled(False)
@@ -125,7 +125,7 @@ class CoatTable(QTableView):
         )
         self._steps_head.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
         self._areas_head.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
-        self._corner = [self._corner_label("area"), self._corner_label("step")]
+        self._corner = [self._corner_label(words) for words in corner_words()]
         self._corner[1].setAlignment(Qt.AlignmentFlag.AlignRight)
         self._order = OrderTag(self)
         self._model.modelReset.connect(self._range.collapse)
@@ -171,7 +171,7 @@ class CoatTable(QTableView):
             if row >= 0:
                 self.setCurrentIndex(self._model.index(row, column))
         self._quiet = False
-        self.setAccessibleDescription("" if steps or not areas else _NO_STEPS)
+        self.setAccessibleDescription("" if steps or not areas else no_steps_yet())
         self._mark_row()
         self.updateGeometry()
         self.viewport().update()
@@ -418,7 +418,7 @@ class CoatTable(QTableView):
             painter.setFont(font(13))
             painter.setPen(self.palette().color(QPalette.ColorRole.PlaceholderText))
             room = self.viewport().rect().adjusted(12, TITLE_PX, -8, 0)
-            painter.drawText(room, int(Qt.TextFlag.TextWordWrap), _NO_STEPS)
+            painter.drawText(room, int(Qt.TextFlag.TextWordWrap), no_steps_yet())
         painter.end()
 
     def select_all_cells(self) -> None:

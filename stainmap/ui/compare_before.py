@@ -16,16 +16,20 @@ from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.plate import WIDTH_PX, Plate
 from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import font
+from stainmap.words import marked, translate
 
 KEY = Qt.Key.Key_H
 # Predictions that are kept: what was before the last step, before that, and the bare block.
 _KEPT = 3
 _EDGE_PX, _NARROW_PX, _FOOT_PX, _NARROW_FOOT_PX = 8, 700, 20, 48
-_NOT_YET = "Nothing has been predicted yet."
-_WORKING = "Being worked out; what you see is as it is now."
-_END_KEY = "Let the key go to see it as it is now."
-_END_MENU = "Esc, or the entry of the menu View once more, ends it."
-_OTHER_SURFACE = "The step changed the surface itself: what was before it cannot be shown here."
+_NOT_YET = marked("compare before", "Nothing has been predicted yet.")
+_WORKING = marked("compare before", "Being worked out; what you see is as it is now.")
+_END_KEY = marked("compare before", "Let the key go to see it as it is now.")
+_END_MENU = marked("compare before", "Esc, or the entry of the menu View once more, ends it.")
+_OTHER_SURFACE = marked(
+    "compare before",
+    "The step changed the surface itself: what was before it cannot be shown here.",
+)
 
 
 class BeforeMark(Plate):
@@ -33,7 +37,7 @@ class BeforeMark(Plate):
 
     def __init__(self, view: QWidget) -> None:
         super().__init__(view)
-        self.setAccessibleName("What is shown instead")
+        self.setAccessibleName(translate("compare before", "What is shown instead"))
         self._title, self._text = QLabel(), SoftLabel()
         self._title.setFont(font(13, 600))
         self._labels = (self._title, self._text)
@@ -157,12 +161,16 @@ class BeforeDesk(QObject):
         self._held, self._is_bare = held, bare or label is None
         if self._is_bare:
             self._wanted = self._without_stain(history.case)
-            self._title = "The bare block, without any stain"
+            self._title = translate("compare before", "The bare block, without any stain")
             if not bare:
-                self._title = "The bare block: there is no step before this one"
+                self._title = translate(
+                    "compare before", "The bare block: there is no step before this one"
+                )
         else:
             self._wanted = history.entries[history.position - 1].case
-            self._title = f"Before the last step: {label}"
+            self._title = translate("compare before", "Before the last step: {label}").format(
+                label=label
+            )
         self._show()
         self.changed.emit()
 
@@ -189,19 +197,24 @@ class BeforeDesk(QObject):
         if wanted is None or open_case is None:
             return
         if wanted.surface is not open_case.surface:
-            self.mark.say(self._title, _OTHER_SURFACE)
+            self.mark.say(self._title, translate("compare before", _OTHER_SURFACE))
             return
         seen = self._session.seen
         found = next((p for one, p in self._known if one is wanted and p.seen == seen), None)
         if found is not None:
-            self.mark.say(self._title, _END_KEY if self._held else _END_MENU)
+            self.mark.say(
+                self._title,
+                translate("compare before", _END_KEY)
+                if self._held
+                else translate("compare before", _END_MENU),
+            )
             self._desk.put_in_place(found)
             return
         here = self._session.prediction
         if here is None or here.case.surface is not wanted.surface:
-            self.mark.say(self._title, _NOT_YET)
+            self.mark.say(self._title, translate("compare before", _NOT_YET))
             return
-        self.mark.say(self._title, _WORKING)
+        self.mark.say(self._title, translate("compare before", _WORKING))
         if self._worked_on is None:
             self._work_out(here, wanted)
 
@@ -224,7 +237,9 @@ class BeforeDesk(QObject):
             if self._wanted is wanted:
                 self.mark.say(self._title, str(error))
 
-        self._runner.start("Before", work, on_done=done, on_failed=failed)
+        self._runner.start(
+            translate("compare before", "Before"), work, on_done=done, on_failed=failed
+        )
 
     # --- the key -------------------------------------------------------------------------
 

@@ -30,12 +30,13 @@ from stainmap.errors import CancelledError, StainmapError
 from stainmap.files.case_file import SUFFIX
 from stainmap.model.case import Case
 from stainmap.planning.suggest_result import SuggestedPlan, Suggestions
-from stainmap.planning.suggest_words import TITLES
+from stainmap.planning.suggest_words import title_of
 from stainmap.ui.compare_window import CompareWindow
 from stainmap.ui.crown_view import CrownView
+from stainmap.words import marked, translate
 
-_NOT_READY = "The prediction is not ready yet."
-_STOPPED = "Stopped."
+_NOT_READY = marked("compare desk", "The prediction is not ready yet.")
+_STOPPED = marked("compare desk", "Stopped.")
 
 
 class CompareDesk(QObject):
@@ -96,7 +97,7 @@ class CompareDesk(QObject):
         """Show the plan beside something, in the window there is for it."""
         prediction = self._session.prediction
         if prediction is None or not self._session.is_up_to_date:
-            self.said.emit(_NOT_READY)
+            self.said.emit(translate("compare desk", _NOT_READY))
             return
         if self.view is None:
             self._make_window()
@@ -165,29 +166,31 @@ class CompareDesk(QObject):
             return
         menu = view.against_menu
         menu.clear()
-        steps = menu.addMenu("A &step of the history")
+        steps = menu.addMenu(translate("compare desk", "A &step of the history"))
         for at, entry in enumerate(history.entries):
             if at != history.position:
                 name = self._name_of_step(at, entry.label)
                 self._add(steps, name, partial(self._choose_step, at))
         steps.setEnabled(bool(steps.actions()))
-        self._fill_suggestions(menu.addMenu("A s&uggested plan"), case)
-        furnaces = menu.addMenu("Another f&urnace programme")
+        self._fill_suggestions(menu.addMenu(translate("compare desk", "A s&uggested plan")), case)
+        furnaces = menu.addMenu(translate("compare desk", "Another f&urnace programme"))
         for one in case.materials.programmes:
             if one.name != case.programme:
                 against = another_programme(one.name)
                 self._add(furnaces, one.name, partial(self._choose, against))
         furnaces.setEnabled(bool(furnaces.actions()))
-        self._add(menu, "The &bare block", lambda: self._choose(bare_block()))
-        self._add(menu, "Another &case file...", self._ask_for_file)
+        self._add(
+            menu, translate("compare desk", "The &bare block"), lambda: self._choose(bare_block())
+        )
+        self._add(menu, translate("compare desk", "Another &case file..."), self._ask_for_file)
 
     def _fill_suggestions(self, menu: QMenu, case: Case) -> None:
         found = None
         if self._suggested is not None and self._suggested[0] is case:
             found = self._suggested[1]
         for plan in () if found is None else found.plans:
-            self._add(menu, TITLES[plan.kind], partial(self._choose, self._of_suggestion(plan)))
-        self._add(menu, "&Search for plans", self._search)
+            self._add(menu, title_of(plan.kind), partial(self._choose, self._of_suggestion(plan)))
+        self._add(menu, translate("compare desk", "&Search for plans"), self._search)
 
     @staticmethod
     def _add(menu: QMenu, text: str, call: Callable[[], object]) -> QAction:
@@ -197,7 +200,11 @@ class CompareDesk(QObject):
 
     @staticmethod
     def _name_of_step(at: int, label: str) -> str:
-        return f"{at}  {label}" if at else f"{at}  as it was opened"
+        return (
+            f"{at}  {label}"
+            if at
+            else translate("compare desk", "{at}  as it was opened").format(at=at)
+        )
 
     def _choose_step(self, at: int) -> None:
         self._choose(self._of_history(at))
@@ -208,21 +215,37 @@ class CompareDesk(QObject):
             return bare_block()
         entry = history.entries[at]
         if at == history.position - 1:
-            return another_case(f"Before the step: {history.undo_label}", entry.case)
+            return another_case(
+                translate("compare desk", "Before the step: {label}").format(
+                    label=history.undo_label
+                ),
+                entry.case,
+            )
         if at == 0:
-            return another_case("As it was opened", entry.case)
-        return another_case(f"After step {at}: {entry.label}", entry.case)
+            return another_case(translate("compare desk", "As it was opened"), entry.case)
+        return another_case(
+            translate("compare desk", "After step {at}: {label}").format(at=at, label=entry.label),
+            entry.case,
+        )
 
     @staticmethod
     def _of_suggestion(plan: SuggestedPlan) -> Against:
-        return another_plan(f"Suggested plan: {TITLES[plan.kind].lower()}", plan.plan)
+        return another_plan(
+            translate("compare desk", "Suggested plan: {title}").format(
+                title=title_of(plan.kind, inside=True)
+            ),
+            plan.plan,
+        )
 
     def _ask_for_file(self) -> None:
         view, case = self.view, self._session.case
         if view is None or case is None:
             return
         name, _ = QFileDialog.getOpenFileName(
-            view, "Another case of the same crown", self.folder, f"Cases (*{SUFFIX})"
+            view,
+            translate("compare desk", "Another case of the same crown"),
+            self.folder,
+            translate("compare desk", "Cases (*{suffix})").format(suffix=SUFFIX),
         )
         if name:
             self.read_file(Path(name))
@@ -234,9 +257,15 @@ class CompareDesk(QObject):
             return
 
         def done(found: Case) -> None:
-            self._choose(another_case(f"Case {path.stem}", found))
+            self._choose(
+                another_case(translate("compare desk", "Case {name}").format(name=path.stem), found)
+            )
 
-        self._start("Reading the case", lambda progress: read_beside(path, case, progress), done)
+        self._start(
+            translate("compare desk", "Reading the case"),
+            lambda progress: read_beside(path, case, progress),
+            done,
+        )
 
     def _search(self) -> None:
         """Look for plans, and show the first of them."""
@@ -250,7 +279,9 @@ class CompareDesk(QObject):
                 self._choose(self._of_suggestion(found.plans[0]))
 
         self._start(
-            "Suggesting coats", lambda progress: suggest_coats(here, progress=progress), done
+            translate("compare desk", "Suggesting coats"),
+            lambda progress: suggest_coats(here, progress=progress),
+            done,
         )
 
     def _choose(self, against: Against) -> None:
@@ -273,7 +304,7 @@ class CompareDesk(QObject):
                 self._there = there
                 self._show(here, there, against)
 
-        self._start("Predicting the other plan", work, done)
+        self._start(translate("compare desk", "Predicting the other plan"), work, done)
 
     def _show(self, here: Prediction, there: Prediction, against: Against) -> None:
         view = self.view
@@ -291,7 +322,12 @@ class CompareDesk(QObject):
             return
         take = against.take
         try:
-            self._session.edit(f"take the plan beside it ({against.title})", take)
+            self._session.edit(
+                translate("compare desk", "take the plan beside it ({title})").format(
+                    title=against.title
+                ),
+                take,
+            )
         except StainmapError as error:
             if self.view is not None:
                 self.view.progress.end_work(str(error))
@@ -321,7 +357,9 @@ class CompareDesk(QObject):
         def failed(error: StainmapError) -> None:
             if is_current():
                 stopped = isinstance(error, CancelledError)
-                view.progress.end_work(_STOPPED if stopped else str(error))
+                view.progress.end_work(
+                    translate("compare desk", _STOPPED) if stopped else str(error)
+                )
 
         def follow(job: Job[Any]) -> None:
             if is_current() and not job.is_cancelled:

@@ -16,23 +16,27 @@ from stainmap.ui.colour_table import Cell, ColourTable, Swatches
 from stainmap.ui.marks import signed
 from stainmap.ui.outcome_panel import screen_colour
 from stainmap.ui.section import SoftLabel
+from stainmap.words import marked, translate
 
 _HEADS = (
-    "area",
-    "left | right",
-    "L* left",
-    "right",
+    marked("compare tables", "area"),
+    marked("compare tables", "left | right"),
+    marked("compare tables", "L* left"),
+    marked("compare tables", "right"),
     "dL*",
-    "C* left",
-    "right",
+    marked("compare tables", "C* left"),
+    marked("compare tables", "right"),
     "dC*",
     "dE00",
-    "from wanted",
+    marked("compare tables", "from wanted"),
 )
-_NOT_CALIBRATED = "Not calibrated: each colour is a direction, not a match."
-_BY_CLASS = (
+_NOT_CALIBRATED = marked(
+    "compare tables", "Not calibrated: each colour is a direction, not a match."
+)
+_BY_CLASS = marked(
+    "compare tables",
     "What a programme does to scattering is assumed by its class until a blank coupon has been"
-    " read."
+    " read.",
 )
 
 
@@ -41,8 +45,10 @@ class DifferenceTables(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.areas = ColourTable(_HEADS)
-        self.facts = ColourTable(("", "left", "right"))
+        self.areas = ColourTable([translate("compare tables", head) for head in _HEADS])
+        self.facts = ColourTable(
+            ("", translate("compare tables", "left"), translate("compare tables", "right"))
+        )
         self.note = SoftLabel("", 12)
         self.note.setWordWrap(True)
         row = QHBoxLayout(self)
@@ -65,9 +71,11 @@ class DifferenceTables(QWidget):
             return
         self.areas.set_rows([_area_row(one) for one in found.areas])
         self.facts.set_rows([*_effort_rows(found), *_programme_rows(found), *_coat_rows(found)])
-        says = [] if found.here.outcome.calibrated else [_NOT_CALIBRATED]
+        says = (
+            [] if found.here.outcome.calibrated else [translate("compare tables", _NOT_CALIBRATED)]
+        )
         if found.programmes is not None and not all(found.programmes.measured):
-            says.append(_BY_CLASS)
+            says.append(translate("compare tables", _BY_CLASS))
         self.note.setText(" ".join(says))
 
 
@@ -77,7 +85,10 @@ def _area_row(one: AreaWhatIf) -> Sequence[Cell]:
     return (
         one.label,
         Swatches(
-            (screen_colour(here), screen_colour(there)), f"{one.label}, left and right in colour"
+            (screen_colour(here), screen_colour(there)),
+            translate("compare tables", "{label}, left and right in colour").format(
+                label=one.label
+            ),
         ),
         f"{here.lightness:.1f}",
         f"{there.lightness:.1f}",
@@ -93,9 +104,17 @@ def _area_row(one: AreaWhatIf) -> Sequence[Cell]:
 def _effort_rows(found: Compared) -> list[tuple[str, str, str]]:
     here, there = found.efforts
     return [
-        ("coats, rounds of painting", str(here.coats), str(there.coats)),
-        ("jars", str(here.jars), str(there.jars)),
-        ("mixing and painting", duration_text(here.minutes), duration_text(there.minutes)),
+        (
+            translate("compare tables", "coats, rounds of painting"),
+            str(here.coats),
+            str(there.coats),
+        ),
+        (translate("compare tables", "jars"), str(here.jars), str(there.jars)),
+        (
+            translate("compare tables", "mixing and painting"),
+            duration_text(here.minutes),
+            duration_text(there.minutes),
+        ),
     ]
 
 
@@ -106,10 +125,14 @@ def _programme_rows(found: Compared) -> list[tuple[str, str, str]]:
     times = [duration_text(minutes) for minutes in programmes.minutes]
     plates = [range_text(values) for values in programmes.translucency]
     return [
-        ("programme", programmes.here, programmes.there),
-        ("time, cold to opening", times[0], times[1]),
-        ("class by time", programmes.classes[0], programmes.classes[1]),
-        ("TP of a bare plate of 1.0 mm", plates[0], plates[1]),
+        (translate("compare tables", "programme"), programmes.here, programmes.there),
+        (translate("compare tables", "time, cold to opening"), times[0], times[1]),
+        (
+            translate("compare tables", "class by time"),
+            programmes.classes[0],
+            programmes.classes[1],
+        ),
+        (translate("compare tables", "TP of a bare plate of 1.0 mm"), plates[0], plates[1]),
     ]
 
 
@@ -121,7 +144,9 @@ def _coat_rows(found: Compared) -> list[tuple[str, str, str]]:
             _coats_of(outcome, one) for outcome in (found.here.outcome, found.there.outcome)
         )
         if here != there:
-            rows.append((f"coats: {one.label}", here, there))
+            rows.append(
+                (translate("compare tables", "coats: {label}").format(label=one.label), here, there)
+            )
     return rows
 
 

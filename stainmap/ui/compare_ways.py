@@ -13,6 +13,7 @@ from stainmap.ui.compare_before import BeforeDesk
 from stainmap.ui.history_desk import HistoryDesk
 from stainmap.ui.history_list import HistoryPanel
 from stainmap.ui.side_panels import PanelDock
+from stainmap.words import translate
 
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QWidget
@@ -42,7 +43,7 @@ class WaysToCompare(QObject):
         self.before = BeforeDesk(session, window.desk, plans, self)
         self.panel = HistoryPanel()
         self.history = HistoryDesk(session, self.panel, pictures, self)
-        self.dock = PanelDock("History", self.panel)
+        self.dock = PanelDock(translate("compare ways", "History"), self.panel)
         window.addDockWidget(Qt.DockWidgetArea.RightDockWidgetArea, self.dock)
         window.tabifyDockWidget(window.outcome_dock, self.dock)
         self.dock.hide()

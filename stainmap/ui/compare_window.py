@@ -26,20 +26,21 @@ from stainmap.app.compare import Compared, ShownPlan
 from stainmap.app.job import JobRunner
 from stainmap.app.prediction import Prediction
 from stainmap.paper.shading import ShadingFields
-from stainmap.predict.lights import LIGHT_NAMES, SHOWN_LIGHTS
+from stainmap.predict.lights import SHOWN_LIGHTS, light_name
 from stainmap.surface.picking import Hit
 from stainmap.ui.compare_tables import DifferenceTables
 from stainmap.ui.compare_view import LinkedView
 from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.form_dialog import choice_box
-from stainmap.ui.look_bar import LOOKS
+from stainmap.ui.look_bar import LOOKS, look_name
 from stainmap.ui.look_desk import LookDesk
 from stainmap.ui.manual_places import open_by_f1
 from stainmap.ui.progress_line import ProgressLine
 from stainmap.ui.screen_room import resize_within_screen
 from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import font
+from stainmap.words import marked, translate
 
 _WIDTH_PX, _HEIGHT_PX, _LEAST_WIDTH_PX, _LEAST_HEIGHT_PX = 1240, 860, 760, 560
 _CROWNS_PX, _TABLES_PX, _LIGHT_PX = 540, 230, 190
@@ -57,7 +58,7 @@ _SHARED = (
 _ALL = frozenset(
     {"surface", "reading", "units", "zones", "accents", "plan", "appearance", "outcome", "shading"}
 )
-HERE_TITLE = "The plan as it is"
+HERE_TITLE = marked("compare window", "The plan as it is")
 
 
 @dataclass(slots=True, eq=False)
@@ -101,14 +102,14 @@ class CompareWindow(QWidget):
 
     def __init__(self, runner: JobRunner, owner: QWidget | None = None) -> None:
         super().__init__(owner, Qt.WindowType.Window)
-        self.setWindowTitle("Compare")
+        self.setWindowTitle(translate("compare window", "Compare"))
         self.setMinimumSize(_LEAST_WIDTH_PX, _LEAST_HEIGHT_PX)
         resize_within_screen(self, _WIDTH_PX, _HEIGHT_PX)
         self._runner = runner
         self._look = Look.SINTERED
         self.against_menu = QMenu(self)
         self.against_menu.setToolTipsVisible(True)
-        self.here, self.there = self._side(HERE_TITLE), self._side("")
+        self.here, self.there = self._side(translate("compare window", HERE_TITLE)), self._side("")
         self.here.view.link(self.there.view)
         self.here.view.pointed_at.connect(lambda hit: self._point(self.here, self.there, hit))
         self.there.view.pointed_at.connect(lambda hit: self._point(self.there, self.here, hit))
@@ -145,30 +146,36 @@ class CompareWindow(QWidget):
         row = QHBoxLayout()
         row.setSpacing(10)
         self.against = QToolButton()
-        self.against.setText("Beside the plan")
+        self.against.setText(translate("compare window", "Beside the plan"))
         self.against.setProperty("framed", True)
         self.against.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         self.against.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.against.setMenu(self.against_menu)
-        self.against.setAccessibleName("What stands beside the plan")
+        self.against.setAccessibleName(translate("compare window", "What stands beside the plan"))
         self.against.setStyleSheet("QToolButton { padding: 3px 18px 3px 8px; }")
-        names = [entry.name for entry in LOOKS if entry.look in _SHARED]
-        self.look = choice_box("Look of both crowns", names, names[0])
-        self.look.textActivated.connect(self._choose_look)
-        lights = [f"{light}  {LIGHT_NAMES[light]}" for light in SHOWN_LIGHTS]
-        self.light = choice_box("Light on both crowns", lights, lights[0])
+        names = [look_name(entry) for entry in LOOKS if entry.look in _SHARED]
+        self.look = choice_box(translate("compare window", "Look of both crowns"), names, names[0])
+        shared = [entry.look for entry in LOOKS if entry.look in _SHARED]
+        self.look.activated.connect(lambda at: self.set_look(shared[at]))
+        lights = [f"{light}  {light_name(light)}" for light in SHOWN_LIGHTS]
+        self.light = choice_box(
+            translate("compare window", "Light on both crowns"), lights, lights[0]
+        )
         self.light.setMaximumWidth(_LIGHT_PX)
         self.light.activated.connect(lambda at: self.light_asked.emit(SHOWN_LIGHTS[at]))
-        self.shading = QCheckBox("Shading")
+        self.shading = QCheckBox(translate("compare window", "Shading"))
         self.shading.setChecked(True)
         self.shading.toggled.connect(self._switch_shading)
-        self.fit = QPushButton("Whole crown")
+        self.fit = QPushButton(translate("compare window", "Whole crown"))
         self.fit.clicked.connect(self.here.view.fit)
-        self.take = QPushButton("Take the plan at the right")
+        self.take = QPushButton(translate("compare window", "Take the plan at the right"))
         self.take.clicked.connect(self.take_asked)
         row.addWidget(self.against)
         row.addSpacing(6)
-        for word, box in (("Look", self.look), ("Light", self.light)):
+        for word, box in (
+            (translate("compare window", "Look"), self.look),
+            (translate("compare window", "Light"), self.light),
+        ):
             label = SoftLabel(word, 12)
             label.setBuddy(box)
             row.addWidget(label)
@@ -200,7 +207,7 @@ class CompareWindow(QWidget):
         frame = QScrollArea()
         frame.setWidgetResizable(True)
         frame.setWidget(self.tables)
-        frame.setAccessibleName("Differences")
+        frame.setAccessibleName(translate("compare window", "Differences"))
         return frame
 
     # --- what is shown ---------------------------------------------------------------------
@@ -220,7 +227,7 @@ class CompareWindow(QWidget):
     def name_there(self, title: str) -> None:
         """Say what is going to stand at the right."""
         self.there.title.setText(title)
-        self.setWindowTitle(f"Compare: {title}")
+        self.setWindowTitle(translate("compare window", "Compare: {title}").format(title=title))
 
     def set_compared(self, found: Compared | None) -> None:
         """Show what sets the two apart; None while that is not known."""
@@ -252,15 +259,12 @@ class CompareWindow(QWidget):
         """Colour both crowns by the same; a look that only one crown can have shows Sintered."""
         self._look = look if look in _SHARED else Look.SINTERED
         entry = next(one for one in LOOKS if one.look is self._look)
-        self.look.setCurrentText(entry.name)
+        self.look.setCurrentText(look_name(entry))
         for side in (self.here, self.there):
             side.view.set_look(self._look)
             if side.desk is not None and side.looks is not None:
                 side.desk.show_bench()
                 side.looks.show()
-
-    def _choose_look(self, name: str) -> None:
-        self.set_look(next(entry.look for entry in LOOKS if entry.name == name))
 
     def _switch_shading(self, on: bool) -> None:
         for side in (self.here, self.there):
@@ -286,6 +290,6 @@ class CompareWindow(QWidget):
 def effort_words(found: Compared, at: int) -> str:
     """Return coats, jars and time of one of the two plans in a line."""
     effort = found.efforts[at]
-    return (
-        f"coats: {effort.coats}, jars: {effort.jars}, mixing and painting: {effort.minutes:.0f} min"
-    )
+    return translate(
+        "compare window", "coats: {coats}, jars: {jars}, mixing and painting: {minutes:.0f} min"
+    ).format(coats=effort.coats, jars=effort.jars, minutes=effort.minutes)

@@ -18,6 +18,7 @@ from stainmap.ui.opening_flow import OpeningFlow
 from stainmap.ui.reading_dialog import ReadingDialog
 from stainmap.ui.reading_rows import Correction, body_in_words, connector_names, reading_rows
 from stainmap.ui.teeth_dialog import TeethDialog
+from stainmap.words import translate
 
 _WALL_MM = (0.3, 4.0)
 
@@ -54,7 +55,9 @@ class Corrections(QObject):
             return
         if dialog.confirmed:
             key = dialog.confirmed
-            self._session.edit("the reading is right", lambda c: confirmed(c, key))
+            self._session.edit(
+                translate("corrections", "the reading is right"), lambda c: confirmed(c, key)
+            )
             self.show_reading()
         elif dialog.wants_cut:
             self._flow.cut_off_the_crown()
@@ -86,8 +89,8 @@ class Corrections(QObject):
         for name, section in zip(connector_names(case), case.reading.connectors_mm2, strict=True):
             value, accepted = QInputDialog.getDouble(
                 self._window,
-                "Connectors",
-                f"Section of the connector {name}, mm\N{SUPERSCRIPT TWO}:",
+                translate("corrections", "Connectors"),
+                translate("corrections", "Section of the connector {name}, mm²:").format(name=name),
                 section,
                 *CONNECTOR_MM2,
                 1,
@@ -98,7 +101,8 @@ class Corrections(QObject):
         sections = tuple(said)
         if sections and sections != case.reading.connectors_mm2:
             self._session.edit(
-                "set the sections of the connectors", lambda c: with_connectors(c, sections)
+                translate("corrections", "set the sections of the connectors"),
+                lambda c: with_connectors(c, sections),
             )
 
     def ask_for_teeth(self) -> None:
@@ -136,15 +140,16 @@ class Corrections(QObject):
             return
         wall_mm, said = QInputDialog.getDouble(
             self._window,
-            "Wall",
-            "There is no inner surface. Wall to assume, mm:",
+            translate("corrections", "Wall"),
+            translate("corrections", "There is no inner surface. Wall to assume, mm:"),
             case.reading.assumed_wall_mm,
             *_WALL_MM,
             2,
         )
         if said and wall_mm != case.reading.assumed_wall_mm:
             self._session.edit(
-                f"assume a wall of {wall_mm:g} mm", lambda c: edits.with_assumed_wall(c, wall_mm)
+                translate("corrections", "assume a wall of {wall_mm:g} mm").format(wall_mm=wall_mm),
+                lambda c: edits.with_assumed_wall(c, wall_mm),
             )
 
     def propose_again(self) -> None:

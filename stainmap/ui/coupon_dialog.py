@@ -12,6 +12,7 @@ from stainmap.model.colour import Colour, Measurement
 from stainmap.model.material import BlankCoupon
 from stainmap.predict.sintering import factor_from_coupon
 from stainmap.ui.form_dialog import FormDialog, choice_box, number_box
+from stainmap.words import translate
 
 
 class CouponDialog(FormDialog):
@@ -25,34 +26,55 @@ class CouponDialog(FormDialog):
 
     def __init__(self, case: Case, parent: QWidget | None = None) -> None:
         super().__init__(
-            f"Blank coupon, programme {case.programme}",
-            "An unstained coupon of the block, sintered in this programme, replaces the assumed"
-            " effect of the programme by a measured one.",
+            translate("coupon dialog", "Blank coupon, programme {programme}").format(
+                programme=case.programme
+            ),
+            translate(
+                "coupon dialog",
+                "An unstained coupon of the block, sintered in this programme, replaces the assumed"
+                " effect of the programme by a measured one.",
+            ),
             parent,
         )
         self._case = case
         programme = case.materials.programme(case.programme)
         old = programme.coupon
-        self.used = QCheckBox("use a measured factor")
+        self.used = QCheckBox(translate("coupon dialog", "use a measured factor"))
         self.used.setChecked(old is not None)
         self.add_row("", self.used)
         self.factor = number_box(
-            "Factor on scattering", programme.effective_scattering_factor, 0.7, 1.8, step=0.01
+            translate("coupon dialog", "Factor on scattering"),
+            programme.effective_scattering_factor,
+            0.7,
+            1.8,
+            step=0.01,
         )
-        self.add_row(f"Factor ({programme.scattering_factor:g} assumed)", self.factor)
+        self.add_row(
+            translate("coupon dialog", "Factor ({scattering_factor:g} assumed)").format(
+                scattering_factor=programme.scattering_factor
+            ),
+            self.factor,
+        )
         self.read_by = QLineEdit("" if old is None else old.read_by)
-        self.read_by.setAccessibleName("Read by")
+        self.read_by.setAccessibleName(translate("coupon dialog", "Read by"))
         self.read_on = QLineEdit(
             datetime.now(UTC).date().isoformat() if old is None else old.read_on
         )
-        self.read_on.setAccessibleName("Read on")
-        self.add_row("Read by", self.read_by)
-        self.add_row("Read on", self.read_on)
-        self.add_heads("work it out from one reading, 45/0, D65, 2\N{DEGREE SIGN}")
+        self.read_on.setAccessibleName(translate("coupon dialog", "Read on"))
+        self.add_row(translate("coupon dialog", "Read by"), self.read_by)
+        self.add_row(translate("coupon dialog", "Read on"), self.read_on)
+        self.add_heads(translate("coupon dialog", "work it out from one reading, 45/0, D65, 2°"))
         layer = case.materials.block(case.plan.block).layers[0]
         nominal = layer.nominal
         self.lab = [
-            number_box(f"Coupon {axis}", value, low, high, decimals=1, step=0.5)
+            number_box(
+                translate("coupon dialog", "Coupon {axis}").format(axis=axis),
+                value,
+                low,
+                high,
+                decimals=1,
+                step=0.5,
+            )
             for axis, value, low, high in (
                 ("L*", nominal.lightness, 0.0, 100.0),
                 ("a*", nominal.a, -30.0, 30.0),
@@ -61,13 +83,17 @@ class CouponDialog(FormDialog):
         ]
         self.add_row("L*, a*, b*", *self.lab)
         stumps = [stump.name for stump in case.materials.stumps]
-        self.backing = choice_box("Coupon lies on", stumps, nominal.measurement.backing)
-        self.add_row("Lies on", self.backing)
-        self.thickness_mm = number_box("Coupon thickness", 1.0, 0.3, 4.0, step=0.1)
-        self.add_row("Thickness, mm sintered", self.thickness_mm)
-        self.coupled = QCheckBox("joined by gel or cement")
+        self.backing = choice_box(
+            translate("coupon dialog", "Coupon lies on"), stumps, nominal.measurement.backing
+        )
+        self.add_row(translate("coupon dialog", "Lies on"), self.backing)
+        self.thickness_mm = number_box(
+            translate("coupon dialog", "Coupon thickness"), 1.0, 0.3, 4.0, step=0.1
+        )
+        self.add_row(translate("coupon dialog", "Thickness, mm sintered"), self.thickness_mm)
+        self.coupled = QCheckBox(translate("coupon dialog", "joined by gel or cement"))
         self.add_row("", self.coupled)
-        work = QPushButton("Work the factor out")
+        work = QPushButton(translate("coupon dialog", "Work the factor out"))
         work.setAutoDefault(False)
         work.clicked.connect(self.work_out)
         self.add_row("", work)
@@ -101,8 +127,11 @@ class CouponDialog(FormDialog):
         self.factor.setValue(found.scattering_factor)
         self.used.setChecked(True)
         self.said.setText(
-            f"Scattering {found.scattering_factor:.2f} times that of the slow programme;"
-            f" dE00 {found.remaining_de00:.1f} remains."
+            translate(
+                "coupon dialog",
+                "Scattering {scattering_factor:.2f} times that of the slow programme; dE00 "
+                "{remaining_de00:.1f} remains.",
+            ).format(scattering_factor=found.scattering_factor, remaining_de00=found.remaining_de00)
         )
 
     def accept(self) -> None:

@@ -128,6 +128,11 @@ class CrownBuffers:
         """True if nothing behind a face can be seen; asked only where that has been worked out."""
         return self._mesh is not None and bool(vars(self._mesh).get("is_watertight", False))
 
+    @property
+    def has_row_light(self) -> bool:
+        """True for a row of teeth, whose light falls off to the back of the mouth."""
+        return shaders.ROW_LIGHT in self._arrays
+
     def clear(self) -> None:
         """Hold no crown any more; the context must be current if any was drawn."""
         self.release()

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QWidget
 
-from stainmap.ui.gl_canvas import GlCanvas, has_gl
+from stainmap.ui.gl_canvas import GlCanvas
+from stainmap.ui.gl_painter import has_gl
 from stainmap.ui.picture_canvas import PictureCanvas
 
 Canvas = GlCanvas | PictureCanvas

@@ -13,6 +13,7 @@ from stainmap.model.zone import Accent, Area
 from stainmap.ui.marks import Align, paint_text, text_width
 from stainmap.ui.theme import tones
 from stainmap.ui.zone_look import MOST_COATS, coat_tones, paint_area_patch
+from stainmap.words import translate
 
 _PROBE_PX, _PROBE_HEIGHT_PX, _FIGURE_PX = 290, 98, 20
 
@@ -37,12 +38,20 @@ class ProbeReading:
     @property
     def spoken(self) -> str:
         """The reading as one line of text."""
-        figure = f", {self.figure}" if self.figure else ""
-        return (
-            f"{self.area}, {self.coats}, L* {self.lightness:.1f} "
-            f"\N{PLUS-MINUS SIGN} {self.plus_minus:.1f}, C* {self.chroma:.1f}, "
-            f"h {self.hue_degrees:.0f} degrees, {self.wall}{figure}"
+        said = translate(
+            "crown cards",
+            "{area}, {coats}, L* {lightness:.1f} ± {plus_minus:.1f}, C* {chroma:.1f}, h "
+            "{hue_degrees:.0f} degrees, {wall}",
+        ).format(
+            area=self.area,
+            coats=self.coats,
+            lightness=self.lightness,
+            plus_minus=self.plus_minus,
+            chroma=self.chroma,
+            hue_degrees=self.hue_degrees,
+            wall=self.wall,
         )
+        return f"{said}, {self.figure}" if self.figure else said
 
 
 class Card(QWidget):
@@ -72,7 +81,7 @@ class ProbeCard(Card):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setFixedSize(_PROBE_PX, _PROBE_HEIGHT_PX)
-        self.setAccessibleName("Reading under the pointer")
+        self.setAccessibleName(translate("crown cards", "Reading under the pointer"))
         self._reading: ProbeReading | None = None
         self.hide()
 
@@ -126,7 +135,7 @@ class ZoneLegend(Card):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Legend of zones")
+        self.setAccessibleName(translate("crown cards", "Legend of zones"))
         self._zones: tuple[LegendRow, ...] = ()
         self._accents: tuple[LegendRow, ...] = ()
         self._note = ""
@@ -150,13 +159,21 @@ class ZoneLegend(Card):
         t = tones(self)
         right = self.width() - 12.0
         y = 21.0
-        lists = (("zones", self._zones), ("on top, dashed", self._accents))
+        lists = (
+            (translate("crown cards", "zones"), self._zones),
+            (translate("crown cards", "on top, dashed"), self._accents),
+        )
         for title, rows in lists:
             if not rows:
                 continue
             paint_text(painter, (12, y), title, t.soft, px=11)
             paint_text(
-                painter, (right, y), "mm\N{SUPERSCRIPT TWO}", t.soft, px=11, align=Align.AlignRight
+                painter,
+                (right, y),
+                "mm²",
+                t.soft,
+                px=11,
+                align=Align.AlignRight,
             )
             y += 20
             for row in rows:
@@ -181,7 +198,7 @@ class CoatLegend(Card):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Legend of coats")
+        self.setAccessibleName(translate("crown cards", "Legend of coats"))
         self._title = ""
         self._most = 4
         self.hide()
@@ -191,7 +208,11 @@ class CoatLegend(Card):
         self._title = title
         self._most = max(1, min(most, MOST_COATS))
         self.setFixedSize(max(150, 24 + 26 * (self._most + 1)), 66)
-        self.setAccessibleDescription(f"{title}, 0 to {self._most} coats")
+        self.setAccessibleDescription(
+            translate("crown cards", "{title}, 0 to {most} coats").format(
+                title=title, most=self._most
+            )
+        )
         self.update()
 
     def paint_contents(self, painter: QPainter) -> None:

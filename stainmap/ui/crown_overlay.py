@@ -17,6 +17,7 @@ from stainmap.ui.marks import Align, paint_pill, paint_text, text_width
 from stainmap.ui.row_layer import RowLabel, paint_row_labels
 from stainmap.ui.theme import LIGHT, SURROUND_TEXT
 from stainmap.ui.zone_shares import ZONE_COUNT
+from stainmap.words import translate, value_word
 
 FloatArray = NDArray[np.float64]
 _ARM = 36.0
@@ -61,19 +62,20 @@ class CrownOverlay(QWidget):
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         self.setAttribute(Qt.WidgetAttribute.WA_NoSystemBackground)
-        self.setAccessibleName("Marks on the crown")
+        self.setAccessibleName(translate("crown overlay", "Marks on the crown"))
         self.camera: Camera | None = None
         self.directions: CrownDirections | None = None
         self.tooth = Tooth(number=11)
         self.pills: tuple[Pill, ...] = ()
         self.ring: FloatArray | None = None
+        self._below = QRect()
         self.ring_point: FloatArray | None = None
         self.preview: Preview | None = None
         self.found: Preview | None = None
         self.cut: Preview | None = None
         self.probe: FloatArray | None = None
         self.probe_anchor = QPointF()
-        self.size_word = "sintered"
+        self.size_word = translate("crown view", "sintered")
         self.has_scale = True
         self.ink = SURROUND_TEXT
         self.row_labels: tuple[RowLabel, ...] = ()
@@ -123,7 +125,14 @@ class CrownOverlay(QWidget):
         before, self.ring = self._ring_rect(), ring
         changed = before.united(self._ring_rect())
         if not changed.isEmpty():
-            self.update(changed)
+            self.update(changed.united(self._below))
+
+    def lies_over(self, changed: QRect) -> None:
+        """Take note of what is painted anew below: with the ring it makes one rectangle.
+
+        Painting clipped to anything else takes three times as long.
+        """
+        self._below = self._below.united(changed)
 
     def _ring_rect(self) -> QRect:
         """Return where the outline of the brush lies, with room for its line."""
@@ -158,7 +167,7 @@ class CrownOverlay(QWidget):
             painter.setBrush(QColor(self.ink))
             painter.drawEllipse(centre, 2, 2)
             painter.drawLine(centre, tip)
-            word = directions.word(side, self.tooth)
+            word = value_word(directions.word(side, self.tooth))
             out = QPointF(tip.x() + 6 * x / length, tip.y() - 6 * y / length)
             align = Align.AlignHCenter
             if abs(x) > 0.35 * length:
@@ -276,13 +285,17 @@ class EmptyMark(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
-        self.setAccessibleName("No crown is open")
+        self.setAccessibleName(translate("crown overlay", "No crown is open"))
         self._solid = False
 
     def set_solid(self, solid: bool) -> None:
         """Draw full lines instead of dashes."""
         self._solid = solid
-        self.setAccessibleName("A crown is being read" if solid else "No crown is open")
+        self.setAccessibleName(
+            translate("crown overlay", "A crown is being read")
+            if solid
+            else translate("crown overlay", "No crown is open")
+        )
         self.update()
 
     def paintEvent(self, _event: QPaintEvent) -> None:

@@ -26,6 +26,7 @@ from stainmap.ui.opening_questions import (
     QUESTIONS,
     SCREW,
 )
+from stainmap.words import translate
 
 
 class CrownQuestions(FlowCards):
@@ -95,14 +96,29 @@ class CrownQuestions(FlowCards):
         question = QUESTIONS[what]
         if question.picks:
             self._view.set_task(PointerTask.ASK)
-        self._say(question.title, question.text, question.buttons)
+        self._say(
+            translate("opening questions", question.title),
+            translate("opening questions", question.text),
+            question.buttons,
+        )
 
     def _say_which_part(self) -> None:
         number, count = len(self._places) + 1, self._count_of_units() - 1
-        which = "" if count == 1 else f" {number} of {count}"
+        text = (
+            translate(
+                "crown questions",
+                "Click the connector, where it is narrowest. The right button turns the crown.",
+            )
+            if count == 1
+            else translate(
+                "crown questions",
+                "Click connector {number} of {count}, where it is narrowest. The right button"
+                " turns the crown.",
+            ).format(number=number, count=count)
+        )
         self._say(
-            "Where do the units part?",
-            f"Click connector{which}, where it is narrowest. The right button turns the crown.",
+            translate("crown questions", "Where do the units part?"),
+            text,
             (CANCEL,),
         )
 
@@ -130,7 +146,11 @@ class CrownQuestions(FlowCards):
             try:
                 self._answer(mesial=mesial_of_buccal(case, (x, y, z)))
             except PlanError:
-                self._say("Where is its outer side?", "That is its biting side.", (CANCEL,))
+                self._say(
+                    translate("crown questions", "Where is its outer side?"),
+                    translate("crown questions", "That is its biting side."),
+                    (CANCEL,),
+                )
 
     def _take_part(self, hit: Hit) -> None:
         """Note where two units part; with the last of the places, read on."""
@@ -149,7 +169,7 @@ class CrownQuestions(FlowCards):
         self.message.hide()
         x, y, z = (float(v) for v in hit.position)
         self._session.edit(
-            "place the screw channel",
+            translate("crown questions", "place the screw channel"),
             lambda case: edits.with_screw_channel(case, (x, y, z), hit.vertex),
         )
 

@@ -30,6 +30,7 @@ from stainmap.ui.crown_view import CrownView, PointerTask
 from stainmap.ui.plate import Plate
 from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import font
+from stainmap.words import translate
 
 FloatArray = NDArray[np.float64]
 _MOST_TILT_DEG = 40.0
@@ -57,9 +58,9 @@ class CutCard(Plate):
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Cut off the crown")
+        self.setAccessibleName(translate("cut tool", "Cut off the crown"))
         self.setFixedWidth(330)
-        title = QLabel("Cut off the crown")
+        title = QLabel(translate("cut tool", "Cut off the crown"))
         title.setFont(font(15, 600))
         self._hint = SoftLabel()
         self._hint.setWordWrap(True)
@@ -68,19 +69,24 @@ class CutCard(Plate):
         grid = QGridLayout()
         grid.setHorizontalSpacing(10)
         grid.setColumnStretch(1, 1)
-        self.height_mm = self._row(grid, 0, "Height", " mm", 0.05)
-        self.tilt_deg = self._row(grid, 1, "Tilt", "\N{DEGREE SIGN}", 0.5)
-        self.lean_deg = self._row(grid, 2, "Lean", "\N{DEGREE SIGN}", 0.5)
+        self.height_mm = self._row(grid, 0, translate("cut tool", "Height"), " mm", 0.05)
+        self.tilt_deg = self._row(grid, 1, translate("cut tool", "Tilt"), "\N{DEGREE SIGN}", 0.5)
+        self.lean_deg = self._row(grid, 2, translate("cut tool", "Lean"), "\N{DEGREE SIGN}", 0.5)
         for box in (self.tilt_deg, self.lean_deg):
             box.setRange(-_MOST_TILT_DEG, _MOST_TILT_DEG)
         self.body.addLayout(grid)
-        self.close_it = QCheckBox("close the cut with a flat base")
+        self.close_it = QCheckBox(translate("cut tool", "close the cut with a flat base"))
         self.close_it.toggled.connect(self.moved)
         self.body.addWidget(self.close_it)
-        self.body.addWidget(SoftLabel("One step of undo. The file in the case stays whole."))
+        self.body.addWidget(
+            SoftLabel(translate("cut tool", "One step of undo. The file in the case stays whole."))
+        )
         row = QHBoxLayout()
         row.addStretch(1)
-        self.cancel, self.cut = QPushButton("Cancel"), QPushButton("Cut")
+        self.cancel, self.cut = (
+            QPushButton(translate("cut tool", "Cancel")),
+            QPushButton(translate("cut tool", "Cut")),
+        )
         self.cut.setProperty("main", True)
         self.cancel.clicked.connect(self.cancelled)
         self.cut.clicked.connect(self.accepted)
@@ -94,11 +100,13 @@ class CutCard(Plate):
     ) -> QDoubleSpinBox:
         slider, box = QSlider(Qt.Orientation.Horizontal), QDoubleSpinBox()
         slider.setRange(0, 1000)
-        slider.setAccessibleName(f"{name} of the plane")
+        slider.setAccessibleName(translate("cut tool", "{name} of the plane").format(name=name))
         box.setDecimals(2 if step < 0.1 else 1)
         box.setSingleStep(step)
         box.setSuffix(suffix)
-        box.setAccessibleName(f"{name} of the plane, number")
+        box.setAccessibleName(
+            translate("cut tool", "{name} of the plane, number").format(name=name)
+        )
         label = QLabel(name)
         label.setBuddy(box)
         grid.addWidget(label, number, 0)
@@ -144,7 +152,7 @@ class CutOverlay(QWidget):
         super().__init__(view)
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         self.setAttribute(Qt.WidgetAttribute.WA_NoSystemBackground)
-        self.setAccessibleName("Plane of the cut")
+        self.setAccessibleName(translate("cut tool", "Plane of the cut"))
         self._view = view
         self.corners: FloatArray | None = None
         self.lines: FloatArray = np.zeros((0, 2, 3))
@@ -228,9 +236,12 @@ class CutTool(QObject):
         along = case.surface.mesh.vertices @ axis
         top, low = float(along.max()), float(along.min())
         at = float(axis @ self._start.point_mm)
-        hint = "Lay the plane through the neck; what lies below it is cut away."
+        hint = translate(
+            "cut tool", "Lay the plane through the neck; what lies below it is cut away."
+        )
         if case.reading.kind is BodyKind.JAW:
-            hint += " Click the crown that is meant: only that is kept."
+            only = translate("cut tool", "Click the crown that is meant: only that is kept.")
+            hint = f"{hint} {only}"
         self._desk.allow_painting(False)
         self._view.set_task(PointerTask.ASK)
         self.card.set_up(hint, (0.0, top - low), at - low, close=self._start.close)

@@ -21,10 +21,11 @@ from stainmap.optics.colorimetry import lab_to_srgb
 from stainmap.ui.form_dialog import FormDialog
 from stainmap.ui.look_bar import LookBar
 from stainmap.ui.theme import font
+from stainmap.words import marked, translate
 
 KEY = "display/judgement"
 _HIGH_PX, _SQUARE_PX = 96, 40
-_NOT_YET = "this display has not been judged yet"
+_NOT_YET = marked("display check dialog", "this display has not been judged yet")
 
 
 def kept_judgement(settings: QSettings) -> DisplayJudgement | None:
@@ -71,7 +72,7 @@ class LinedPatch(_Patch):
     """Fine black and white lines around a plain grey."""
 
     def __init__(self) -> None:
-        super().__init__("Lines around a grey")
+        super().__init__(translate("display check dialog", "Lines around a grey"))
         self.grey = EVEN_GREY
 
     def set_grey(self, grey: int) -> None:
@@ -92,7 +93,7 @@ class DarkPatch(_Patch):
     """Dark squares on black."""
 
     def __init__(self) -> None:
-        super().__init__("Dark squares on black")
+        super().__init__(translate("display check dialog", "Dark squares on black"))
 
     def pixels(self) -> np.ndarray:
         """Return black with its squares."""
@@ -107,7 +108,9 @@ class ToothPatch(_Patch):
     """A tooth colour with squares that are a little lighter."""
 
     def __init__(self) -> None:
-        super().__init__("Slightly lighter squares on a tooth colour")
+        super().__init__(
+            translate("display check dialog", "Slightly lighter squares on a tooth colour")
+        )
 
     def pixels(self) -> np.ndarray:
         """Return the tooth colour with its squares."""
@@ -124,9 +127,13 @@ class DisplayCheckDialog(FormDialog):
 
     def __init__(self, settings: QSettings, parent: QWidget | None = None) -> None:
         super().__init__(
-            "Check the display",
-            "Sit as you work, let the display warm up, turn off night colours. Whether its white"
-            " is right no eye can tell: set it to D65 (6500 K).",
+            translate("display check dialog", "Check the display"),
+            translate(
+                "display check dialog",
+                "Sit as you work, let the display warm up, turn off night colours. Whether its"
+                " white"
+                " is right no eye can tell: set it to D65 (6500 K).",
+            ),
             parent,
         )
         self._settings = settings
@@ -134,29 +141,45 @@ class DisplayCheckDialog(FormDialog):
         self.lines, self.dark, self.tooth = LinedPatch(), DarkPatch(), ToothPatch()
         self.grey = QSlider(Qt.Orientation.Horizontal)
         self.grey.setRange(120, 235)
-        self.grey.setAccessibleName("Grey in the middle")
+        self.grey.setAccessibleName(translate("display check dialog", "Grey in the middle"))
         self.grey.valueChanged.connect(self.lines.set_grey)
         self.grey.setValue(EVEN_GREY if last is None else last.grey)
-        self.dark_seen = _count("Dark squares seen", len(DARK_CODES))
-        self.steps_seen = _count("Lighter squares seen", len(STEPS_L))
+        self.dark_seen = _count(
+            translate("display check dialog", "Dark squares seen"), len(DARK_CODES)
+        )
+        self.steps_seen = _count(
+            translate("display check dialog", "Lighter squares seen"), len(STEPS_L)
+        )
         if last is not None:
             self.dark_seen.setValue(last.dark_seen)
             self.steps_seen.setValue(last.steps_seen)
         self.add_note(
-            "1  Screw up your eyes: move the slider until the grey vanishes in the lines."
+            translate(
+                "display check dialog",
+                "1  Screw up your eyes: move the slider until the grey vanishes in the lines.",
+            )
         )
         self.add_widget(self.lines)
         self.add_widget(self.grey)
-        self.add_note("2  How many squares stand out from the black?")
+        self.add_note(
+            translate("display check dialog", "2  How many squares stand out from the black?")
+        )
         self.add_widget(_beside(self.dark, self.dark_seen))
-        self.add_note("3  How many squares are lighter than the tooth colour around them?")
+        self.add_note(
+            translate(
+                "display check dialog",
+                "3  How many squares are lighter than the tooth colour around them?",
+            )
+        )
         self.add_widget(_beside(self.tooth, self.steps_seen))
         self.verdict = QLabel()
         self.verdict.setFont(font(13, 500))
         self.verdict.setWordWrap(True)
-        self.verdict.setAccessibleName("What follows")
+        self.verdict.setAccessibleName(translate("display check dialog", "What follows"))
         self.add_widget(self.verdict)
-        self.when = self.add_note(_NOT_YET if last is None else last.in_short)
+        self.when = self.add_note(
+            translate("display check dialog", _NOT_YET) if last is None else last.in_short
+        )
         self.grey.valueChanged.connect(self._say)
         self.dark_seen.valueChanged.connect(self._say)
         self.steps_seen.valueChanged.connect(self._say)
@@ -231,4 +254,6 @@ class DisplayDesk(QObject):
 
     def _show(self) -> None:
         judgement = kept_judgement(self._settings)
-        self._looks.set_display(_NOT_YET if judgement is None else judgement.in_short)
+        self._looks.set_display(
+            translate("display check dialog", _NOT_YET) if judgement is None else judgement.in_short
+        )

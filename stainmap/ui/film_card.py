@@ -21,6 +21,7 @@ from stainmap.ui.plate import Plate, link_button
 from stainmap.ui.progress_line import ProgressLine
 from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import font, tones
+from stainmap.words import translate
 
 WIDTH_PX, _LEAST_PX = 520, 300
 _TRACK_PX, _GAP_PX, _STEP_GAP_PX = 22, 2.0, 7.0
@@ -32,7 +33,7 @@ class FilmTrack(QSlider):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(Qt.Orientation.Horizontal, parent)
-        self.setAccessibleName("Coat that is shown")
+        self.setAccessibleName(translate("film card", "Coat that is shown"))
         self.setPageStep(1)
         self.setFixedHeight(_TRACK_PX)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
@@ -124,7 +125,7 @@ class FilmCard(Plate):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Film of the plan")
+        self.setAccessibleName(translate("film card", "Film of the plan"))
         self._title = QLabel()
         self._title.setFont(font(15, 600))
         self._title.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
@@ -135,13 +136,41 @@ class FilmCard(Plate):
         self.track.valueChanged.connect(self.moved)
         self.progress = ProgressLine()
         self.progress.stopped.connect(self.stopped)
-        self.play = self._button("play", "Play the film", self.play_asked.emit)
-        self.back = self._button("back", "One coat back", lambda: self._go_by(-1))
-        self.on = self._button("on", "One coat on", lambda: self._go_by(1))
-        self.slower = self._button("slower", "Play slower", self.slower_asked.emit)
-        self.faster = self._button("faster", "Play faster", self.faster_asked.emit)
-        self.save = self._button("save...", "Save the film as pictures", self.save_asked.emit)
-        self.close_button = self._button("close", "Close the film", self.closed.emit)
+        self.play = self._button(
+            translate("film card", "play"),
+            translate("film card", "Play the film"),
+            self.play_asked.emit,
+        )
+        self.back = self._button(
+            translate("film card", "back"),
+            translate("film card", "One coat back"),
+            lambda: self._go_by(-1),
+        )
+        self.on = self._button(
+            translate("film card", "on"),
+            translate("film card", "One coat on"),
+            lambda: self._go_by(1),
+        )
+        self.slower = self._button(
+            translate("film card", "slower"),
+            translate("film card", "Play slower"),
+            self.slower_asked.emit,
+        )
+        self.faster = self._button(
+            translate("film card", "faster"),
+            translate("film card", "Play faster"),
+            self.faster_asked.emit,
+        )
+        self.save = self._button(
+            translate("film card", "save..."),
+            translate("film card", "Save the film as pictures"),
+            self.save_asked.emit,
+        )
+        self.close_button = self._button(
+            translate("film card", "close"),
+            translate("film card", "Close the film"),
+            self.closed.emit,
+        )
         self._speed = SoftLabel("", 12)
         head = QHBoxLayout()
         head.addWidget(self._title, 1)
@@ -205,10 +234,18 @@ class FilmCard(Plate):
 
     def set_state(self, *, playing: bool, speed: float, ready: bool, animated: bool) -> None:
         """Show what the buttons can do now."""
-        self.play.setText("pause" if playing else "play")
-        name = "Pause the film" if playing else "Play the film"
+        self.play.setText(
+            translate("film card", "pause") if playing else translate("film card", "play")
+        )
+        name = (
+            translate("film card", "Pause the film")
+            if playing
+            else translate("film card", "Play the film")
+        )
         self.play.setAccessibleName(name)
-        self.play.setToolTip(f"{name} (space bar on the crown)")
+        self.play.setToolTip(
+            translate("film card", "{name} (space bar on the crown)").format(name=name)
+        )
         moving: tuple[QWidget, ...] = (self.play, self.slower, self.faster, self._speed)
         for widget in moving:
             widget.setVisible(animated)

@@ -23,11 +23,12 @@ from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.film_card import FilmCard
 from stainmap.ui.motion import moves
+from stainmap.words import marked, translate, value_word
 
 SECONDS_EACH = 1.6
 SPEEDS = (0.5, 1.0, 2.0, 4.0)
-_NOT_READY = "The prediction is not ready yet."
-_OVER = "The plan is another one now, so the film is over."
+_NOT_READY = marked("film desk", "The prediction is not ready yet.")
+_OVER = marked("film desk", "The plan is another one now, so the film is over.")
 _PICTURE_PX = (900, 700)
 
 
@@ -99,12 +100,12 @@ class FilmDesk(QObject):
             self.card.track.setFocus()
             return
         if prediction is None or not self._session.is_up_to_date:
-            self.said.emit(_NOT_READY)
+            self.said.emit(translate("film desk", _NOT_READY))
             return
         if self._session.is_painting or self._view.is_bare:
             return
         self.started.emit()
-        self.card.say("The plan, coat after coat", ())
+        self.card.say(translate("film desk", "The plan, coat after coat"), ())
         self.card.set_made(False)
         self._is_open = True
         self.card.track.set_coats(())
@@ -118,7 +119,10 @@ class FilmDesk(QObject):
                 self._take(film)
 
         self._start(
-            "Making the film", lambda progress: make_film(prediction, progress), done, closes=True
+            translate("film desk", "Making the film"),
+            lambda progress: make_film(prediction, progress),
+            done,
+            closes=True,
         )
 
     def _take(self, film: Film) -> None:
@@ -158,7 +162,7 @@ class FilmDesk(QObject):
         stale = self.film is not None and prediction is not self.film.prediction
         if change.touches("opened", "history", "seen") or (change.touches("appearance") and stale):
             self.close()
-            self.said.emit(_OVER)
+            self.said.emit(translate("film desk", _OVER))
 
     # --- shown -----------------------------------------------------------------------------
 
@@ -227,10 +231,10 @@ class FilmDesk(QObject):
             return
         self._timer.stop()
         self._set_state()
-        filters = ";;".join(f"{words} (*{ending})" for ending, words in KINDS.items())
+        filters = ";;".join(f"{value_word(words)} (*{ending})" for ending, words in KINDS.items())
         start = Path(self.folder) / f"{film.prediction.case.code} film.gif"
         name, chosen = QFileDialog.getSaveFileName(
-            self._window, "Save the film", str(start), filters
+            self._window, translate("film desk", "Save the film"), str(start), filters
         )
         if not name:
             return
@@ -266,11 +270,17 @@ class FilmDesk(QObject):
         def done(written: tuple[Path, ...]) -> None:
             self._ended()
             if len(written) == 1:
-                self.said.emit(f"Saved the film as {written[0]}.")
+                self.said.emit(
+                    translate("film desk", "Saved the film as {path}.").format(path=written[0])
+                )
             else:
-                self.said.emit(f"Saved {len(written)} pictures, the first as {written[0]}.")
+                self.said.emit(
+                    translate("film desk", "Saved {count} pictures, the first as {path}.").format(
+                        count=len(written), path=written[0]
+                    )
+                )
 
-        self._start("Saving the film", work, done, closes=False)
+        self._start(translate("film desk", "Saving the film"), work, done, closes=False)
 
     # --- work ------------------------------------------------------------------------------
 

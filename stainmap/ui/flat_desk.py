@@ -25,6 +25,7 @@ from stainmap.ui.flat_marks import SideMark
 from stainmap.ui.flat_pane import ONE_BY_ONE, FlatChoice, FlatPane
 from stainmap.ui.flat_picture import flat_sheet, side_sheet
 from stainmap.ui.flat_view import FlatContent
+from stainmap.words import marked, translate, value_word
 
 _SIDE_OF = {
     Towards.MESIAL: Side.MESIAL,
@@ -36,7 +37,10 @@ _SIDE_OF = {
 FLAT_PX = 230  # height of the pane before anybody has moved its edge
 # A few vertices drawn at a false size are not worth a word.
 _NOTABLE_SHARE = 0.002
-_WAIT, _NOT_YET = "being laid flat", "here once the crown has been read"
+_WAIT, _NOT_YET = (
+    marked("flat desk", "being laid flat"),
+    marked("flat desk", "here once the crown has been read"),
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -181,7 +185,7 @@ class FlatDesk(QObject):
         if case is None or self._crown.is_bare:
             self._shown = None
             for choice in ONE_BY_ONE:
-                message = _NOT_YET if choice is FlatChoice.ROSETTE else ""
+                message = translate("flat desk", _NOT_YET) if choice is FlatChoice.ROSETTE else ""
                 self.pane.set_content(choice, None, message)
             return
         if self._shown is None or not self._shown.is_of(case):
@@ -228,7 +232,7 @@ class FlatDesk(QObject):
         if (unit, FlatChoice.ROSETTE) in self._contents:
             self.pane.set_content(FlatChoice.ROSETTE, self._contents[unit, FlatChoice.ROSETTE])
             return
-        self.pane.set_content(FlatChoice.ROSETTE, None, _WAIT)
+        self.pane.set_content(FlatChoice.ROSETTE, None, translate("flat desk", _WAIT))
         mesh, reading, units = case.surface.mesh, case.reading, case.units
 
         def work(_progress: Progress) -> tuple[FlatPart, ...]:
@@ -245,7 +249,9 @@ class FlatDesk(QObject):
             if shown is self._shown and self.pane.unit == unit:
                 self.pane.set_content(FlatChoice.ROSETTE, None, str(error))
 
-        self._runner.start("Laying the crown flat", work, on_done=done, on_failed=failed)
+        self._runner.start(
+            translate("flat desk", "Laying the crown flat"), work, on_done=done, on_failed=failed
+        )
 
     def _lay(
         self, case: Case, unit: int, parts: tuple[FlatPart, ...], directions: CrownDirections
@@ -259,7 +265,9 @@ class FlatDesk(QObject):
             marks=marks,
         )
         if max(float(part.notable.mean()) for part in parts) > _NOTABLE_SHARE:
-            self._remarks[unit] = "ruled: drawn more than twice, or less than half, its size"
+            self._remarks[unit] = translate(
+                "flat desk", "ruled: drawn more than twice, or less than half, its size"
+            )
 
     # --- advice --------------------------------------------------------------------------
 
@@ -309,13 +317,15 @@ class FlatDesk(QObject):
 def _words(directions: CrownDirections, tooth: Tooth) -> dict[FlatChoice, str]:
     """Return the names of the views on a tooth."""
     words = {
-        choice: directions.word(choice.side, tooth)
+        choice: value_word(directions.word(choice.side, tooth))
         for choice in FlatChoice
         if choice.side is not None
     }
-    words[FlatChoice.ROSETTE] = "rosette"
+    words[FlatChoice.ROSETTE] = value_word(FlatChoice.ROSETTE)
     if tooth.is_front:
-        words[FlatChoice.ROSETTE] = f"{tooth.buccal_word} and {tooth.lingual_word}"
+        words[FlatChoice.ROSETTE] = translate("flat desk", "{front} and {back}").format(
+            front=value_word(tooth.buccal_word), back=value_word(tooth.lingual_word)
+        )
     return words
 
 
@@ -334,7 +344,7 @@ def _side_marks(
     for side in FLAT_SIDES:
         x, y = axes[:2] @ directions.towards(side)
         if np.hypot(x, y) > 0.9:
-            word = directions.word(side, tooth)
+            word = value_word(directions.word(side, tooth))
             marks.append(SideMark(word=word, angle=float(np.arctan2(y, x)), letter=_letter(word)))
     return tuple(mark for mark in marks if abs(np.cos(mark.angle)) > 0.5 or len(marks) > 2)
 
@@ -348,9 +358,9 @@ def _part_marks(part: FlatPart, directions: CrownDirections, tooth: Tooth) -> tu
         elif not directions.sides_known and towards is not Towards.OCCLUSAL:
             continue
         else:
-            word = directions.word(_SIDE_OF[towards], tooth)
+            word = value_word(directions.word(_SIDE_OF[towards], tooth))
         if part.name is not FlatName.ROSETTE and towards is Towards.OCCLUSAL:
             # The two halves meet there.
-            word = tooth.occlusal_word
+            word = value_word(tooth.occlusal_word)
         marks.append(SideMark(word=word, angle=angle, letter=_letter(word)))
     return tuple(marks)

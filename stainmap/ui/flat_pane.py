@@ -15,6 +15,7 @@ from stainmap.surface.picking import Hit
 from stainmap.ui.flat_view import FlatContent, FlatView
 from stainmap.ui.marks import paint_text, text_width
 from stainmap.ui.theme import SURROUND, tones
+from stainmap.words import translate, value_word
 
 HEADER_PX = 30
 _GAP = 6
@@ -66,7 +67,7 @@ class WordButton(QAbstractButton):
     def set_word(self, text: str) -> None:
         """Show another word."""
         self.setText(text)
-        self.setAccessibleName(f"Flat view {text}")
+        self.setAccessibleName(translate("flat pane", "Flat view {text}").format(text=text))
         self.updateGeometry()
 
     def sizeHint(self) -> QSize:
@@ -145,7 +146,7 @@ class FlatPane(QWidget):
 
     def __init__(self, runner: JobRunner, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Flat views")
+        self.setAccessibleName(translate("flat pane", "Flat views"))
         self.setMinimumSize(180, 110)
         self._choice, self._unit = FlatChoice.ALL, 0
         column = QVBoxLayout(self)
@@ -159,9 +160,14 @@ class FlatPane(QWidget):
         self.buttons: dict[FlatChoice, WordButton] = {}
         self.unit_buttons: list[WordButton] = []
         for choice in FlatChoice:
-            button = WordButton(choice.value)
-            button.set_word(choice.value)
-            button.setToolTip(f"{choice.value} ({_LETTERS[choice]} on the flat views)")
+            word = value_word(choice)
+            button = WordButton(word)
+            button.set_word(word)
+            button.setToolTip(
+                translate("flat pane", "{word} ({letter} on the flat views)").format(
+                    word=word, letter=_LETTERS[choice]
+                )
+            )
             self._choices.addButton(button)
             self._row.addWidget(button)
             button.clicked.connect(lambda _on, choice=choice: self.choose(choice))
@@ -175,7 +181,9 @@ class FlatPane(QWidget):
         column.addWidget(self.bar)
         self.field = QWidget()
         column.addWidget(self.field, 1)
-        self.views = {choice: FlatView(choice.value, runner, self.field) for choice in ONE_BY_ONE}
+        self.views = {
+            choice: FlatView(value_word(choice), runner, self.field) for choice in ONE_BY_ONE
+        }
         for choice, view in self.views.items():
             view.caption_clicked.connect(lambda choice=choice: self._caption_clicked(choice))
         self.buttons[FlatChoice.ALL].setChecked(True)
@@ -221,8 +229,12 @@ class FlatPane(QWidget):
             return
         for unit, number in enumerate(teeth):
             button = WordButton(str(number))
-            button.setAccessibleName(f"Unit {number}")
-            button.setToolTip(f"Unit {number} (Page up, Page down on the flat views)")
+            button.setAccessibleName(translate("flat pane", "Unit {number}").format(number=number))
+            button.setToolTip(
+                translate(
+                    "flat pane", "Unit {number} (Page up, Page down on the flat views)"
+                ).format(number=number)
+            )
             button.setChecked(unit == self._unit)
             self._units.addButton(button)
             self._row.insertWidget(unit, button)
@@ -231,8 +243,14 @@ class FlatPane(QWidget):
 
     def set_beside(self, beside: bool) -> None:
         """Say where the pane stands, so that the button offers the other place."""
-        self.place.setText("below" if beside else "beside")
-        words = "Flat views below the crown" if beside else "Flat views beside the crown"
+        self.place.setText(
+            translate("flat pane", "below") if beside else translate("flat pane", "beside")
+        )
+        words = (
+            translate("flat pane", "Flat views below the crown")
+            if beside
+            else translate("flat pane", "Flat views beside the crown")
+        )
         self.place.setAccessibleName(words)
         self.place.setToolTip(words)
         self.place.updateGeometry()
@@ -241,7 +259,11 @@ class FlatPane(QWidget):
         """Name the views as on this tooth."""
         for choice, word in words.items():
             self.buttons[choice].set_word(word)
-            self.buttons[choice].setToolTip(f"{word} ({_LETTERS[choice]} on the flat views)")
+            self.buttons[choice].setToolTip(
+                translate("flat pane", "{word} ({letter} on the flat views)").format(
+                    word=word, letter=_LETTERS[choice]
+                )
+            )
             if choice in self.views:
                 self.views[choice].set_caption(word)
 

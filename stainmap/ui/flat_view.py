@@ -40,6 +40,7 @@ from stainmap.ui.marks import Align, paint_pill, paint_text, text_width
 from stainmap.ui.pill_places import pill_places
 from stainmap.ui.theme import SURROUND, SURROUND_TEXT
 from stainmap.ui.zone_shares import ACCENTS, ZONE_COUNT
+from stainmap.words import translate
 
 _AT_ONCE_MS, _SETTLE_MS, _PILLS_MS, _HOVER_MS = 0, 90, 160, 25
 _CAPTION_PX, _ABOVE_PX, _LETTER_PX = 22, 6, 12
@@ -139,7 +140,9 @@ class FlatView(QWidget):
     def set_caption(self, caption: str) -> None:
         """Name the view."""
         self._caption = caption
-        self.setAccessibleName(f"Flat view, {caption}")
+        self.setAccessibleName(
+            translate("flat view", "Flat view, {caption}").format(caption=caption)
+        )
         self.update()
 
     def set_content(self, content: FlatContent | None, message: str = "") -> None:
@@ -332,7 +335,9 @@ class FlatView(QWidget):
                 self._message = str(error)
                 self.update()
 
-        self._runner.start("Drawing a flat view", work, on_done=done, on_failed=failed)
+        self._runner.start(
+            translate("flat view", "Drawing a flat view"), work, on_done=done, on_failed=failed
+        )
 
     def _is_newest(self, order: int) -> bool:
         return order == self._order

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
@@ -100,10 +100,13 @@ def number_box(
     return box
 
 
-def choice_box(name: str, choices: Sequence[str], chosen: str) -> QComboBox:
-    """Return a field to choose from."""
+def choice_box(
+    name: str, choices: Sequence[str], chosen: str, words: Callable[[str], str] = str
+) -> QComboBox:
+    """Return a field to choose from; its data are the choices, `words` says how they are called."""
     box = QComboBox()
-    box.addItems(list(choices))
-    box.setCurrentText(chosen)
+    for one in choices:
+        box.addItem(words(one), one)
+    box.setCurrentIndex(max(box.findData(chosen), 0 if choices else -1))
     box.setAccessibleName(name)
     return box

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWi
 from stainmap.ui.plate import link_button
 from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import font, tones
+from stainmap.words import translate
 
 _RING_PX = 5
 
@@ -31,7 +32,7 @@ class GuidedCard(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Guided first plan")
+        self.setAccessibleName(translate("guided card", "Guided first plan"))
         self._count, self._title, self._sentence = SoftLabel("", 12), QLabel(), SoftLabel("", 13)
         self._title.setFont(font(15, 600))
         self._sentence.setWordWrap(True)
@@ -42,14 +43,14 @@ class GuidedCard(QWidget):
         policy.setHorizontalPolicy(QSizePolicy.Policy.Ignored)
         self._sentence.setSizePolicy(policy)
         self._sentence.setMinimumHeight(2 * self._sentence.fontMetrics().lineSpacing())
-        self.keep = link_button("keep this crown")
-        self.keep.setAccessibleName("Work with the crown that is open")
-        self.back = link_button("back")
-        self.back.setAccessibleName("One step back")
-        self.skip = link_button("skip")
-        self.skip.setAccessibleName("Skip this step")
-        self.close_button = link_button("end")
-        self.close_button.setAccessibleName("End the guided first plan")
+        self.keep = link_button(translate("guided card", "keep this crown"))
+        self.keep.setAccessibleName(translate("guided card", "Work with the crown that is open"))
+        self.back = link_button(translate("guided card", "back"))
+        self.back.setAccessibleName(translate("guided card", "One step back"))
+        self.skip = link_button(translate("guided card", "skip"))
+        self.skip.setAccessibleName(translate("guided card", "Skip this step"))
+        self.close_button = link_button(translate("guided card", "end"))
+        self.close_button.setAccessibleName(translate("guided card", "End the guided first plan"))
         self.keep.clicked.connect(self.kept)
         self.back.clicked.connect(self.back_asked)
         self.skip.clicked.connect(self.skipped)
@@ -73,11 +74,17 @@ class GuidedCard(QWidget):
         over = at >= count
         self._title.setText(title)
         self._sentence.setText(sentence)
-        self._count.setText("" if over else f"step {at + 1} of {count}")
+        self._count.setText(
+            ""
+            if over
+            else translate("guided card", "step {at} of {count}").format(at=at + 1, count=count)
+        )
         self.keep.setVisible(at == 0)
         self.back.setVisible(0 < at < count)
         self.skip.setVisible(not over)
-        self.close_button.setText("close" if over else "end")
+        self.close_button.setText(
+            translate("guided card", "close") if over else translate("guided card", "end")
+        )
         self.setAccessibleDescription(f"{self._count.text()} {title}. {sentence}".strip())
 
     @property
@@ -103,7 +110,7 @@ class GuidedRing(QWidget):
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         self.setAttribute(Qt.WidgetAttribute.WA_NoSystemBackground)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self.setAccessibleName("Ring about what is meant")
+        self.setAccessibleName(translate("guided card", "Ring about what is meant"))
         self.hide()
 
     def lie_about(self, place: QRect) -> None:

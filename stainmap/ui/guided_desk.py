@@ -13,6 +13,7 @@ from stainmap.app.guided import STEPS, Did, Guide, GuidedStep, guide_at
 from stainmap.model.case import Case
 from stainmap.model.history import Entry
 from stainmap.ui.guided_card import GuidedCard, GuidedRing
+from stainmap.ui.key_map import name_in_files
 
 if TYPE_CHECKING:
     from stainmap.ui.main_window import MainWindow
@@ -196,7 +197,7 @@ class GuidedDesk(QObject):
     def _menu_place(self, name: str) -> QRect:
         menus = self._window.top.menus
         for action in menus.actions():
-            if action.text().replace("&", "") == name:
+            if name_in_files(action) == name:
                 place = menus.actionGeometry(action)
                 return QRect(menus.mapTo(self._window, QPoint(place.topLeft())), place.size())
         return QRect()

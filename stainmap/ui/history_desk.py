@@ -24,11 +24,12 @@ from stainmap.ui.history_list import (
     StepRow,
     picture_of,
 )
+from stainmap.words import marked, translate
 
 if TYPE_CHECKING:
     from stainmap.app.history_pictures import SmallPictures
 
-_OPENED = "as it was opened"
+_OPENED = marked("history desk", "as it was opened")
 
 
 class HistoryDesk(QObject):
@@ -90,8 +91,15 @@ class HistoryDesk(QObject):
         listed.steps.set_rows(rows, pictures)
         listed.select(history.position)
         steps, undone = len(rows) - 1, len(rows) - 1 - history.position
-        words = {0: "no step yet", 1: "1 step"}.get(steps, f"{steps} steps")
-        self.panel.head.set_remark(f"{words}, {undone} undone" if undone else words)
+        words = {
+            0: translate("history desk", "no step yet"),
+            1: translate("history desk", "1 step"),
+        }.get(steps, translate("history desk", "{steps} steps").format(steps=steps))
+        self.panel.head.set_remark(
+            translate("history desk", "{words}, {undone} undone").format(words=words, undone=undone)
+            if undone
+            else words
+        )
         self._draw_next()
 
     # --- pictures --------------------------------------------------------------------------
@@ -134,7 +142,9 @@ class HistoryDesk(QObject):
             self._refused.add(id(case))
             self._soon.start()
 
-        self._runner.start("Small pictures", work, on_done=done, on_failed=failed)
+        self._runner.start(
+            translate("history desk", "Small pictures"), work, on_done=done, on_failed=failed
+        )
 
     def _lacks(self, case: Case) -> bool:
         return id(case) not in self._pictures and id(case) not in self._refused
@@ -146,7 +156,7 @@ def _row(history: History, number: int) -> StepRow:
         standing = Standing.CURRENT
     elif number > history.position:
         standing = Standing.UNDONE
-    label = history.entries[number].label if number else _OPENED
+    label = history.entries[number].label if number else translate("history desk", _OPENED)
     return StepRow(number=number, label=label, standing=standing)
 
 

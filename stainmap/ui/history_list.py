@@ -31,6 +31,7 @@ from PySide6.QtWidgets import (
 from stainmap.ui.marks import Align, paint_text, text_width
 from stainmap.ui.section import PADDING, SectionHead, SoftLabel
 from stainmap.ui.theme import SURROUND, tones
+from stainmap.words import translate
 
 PICTURE_PX = QSize(76, 60)
 # Pictures are made this much larger, for screens of double density.
@@ -61,10 +62,16 @@ class StepRow:
     def spoken(self) -> str:
         """The row as one line of text."""
         if self.standing is Standing.CURRENT:
-            return f"Step {self.number}, {self.label}, where the case stands now"
+            return translate(
+                "history list", "Step {number}, {label}, where the case stands now"
+            ).format(number=self.number, label=self.label)
         if self.standing is Standing.UNDONE:
-            return f"Step {self.number}, {self.label}, undone"
-        return f"Step {self.number}, {self.label}"
+            return translate("history list", "Step {number}, {label}, undone").format(
+                number=self.number, label=self.label
+            )
+        return translate("history list", "Step {number}, {label}").format(
+            number=self.number, label=self.label
+        )
 
 
 class StepModel(QAbstractListModel):
@@ -202,7 +209,7 @@ class HistoryList(QListView):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Steps of the history")
+        self.setAccessibleName(translate("history list", "Steps of the history"))
         self.steps = StepModel()
         self.setModel(self.steps)
         self.setItemDelegate(StepDelegate(self.steps, self))
@@ -236,10 +243,15 @@ class HistoryPanel(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("History")
-        self.head = SectionHead("History")
+        self.setAccessibleName(translate("history list", "History"))
+        self.head = SectionHead(translate("history list", "History"))
         self.list = HistoryList()
-        self.note = SoftLabel("Kept until the case is closed; the file holds the last state.", 11)
+        self.note = SoftLabel(
+            translate(
+                "history list", "Kept until the case is closed; the file holds the last state."
+            ),
+            11,
+        )
         self.note.setWordWrap(True)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 8, 0, 10)

@@ -23,14 +23,15 @@ from stainmap.planning.draft import ThinWall, draft_sentence, thin_wall
 from stainmap.planning.targets import offset_class
 from stainmap.ui import case_figures as figures
 from stainmap.ui.unit_panel import UnitPanel
+from stainmap.words import marked, translate
 
 if TYPE_CHECKING:
     from stainmap.ui.intake_dialog import IntakeDialog, IntakeFacts
 
 _CLASS_WORDS = {
-    OffsetClass.FRONT: "front teeth",
-    OffsetClass.PREMOLAR: "premolars",
-    OffsetClass.MOLAR: "molars",
+    OffsetClass.FRONT: marked("intake desk", "front teeth"),
+    OffsetClass.PREMOLAR: marked("intake desk", "premolars"),
+    OffsetClass.MOLAR: marked("intake desk", "molars"),
 }
 _FOLDER = "photograph_folder"
 _DRAFT_FIELDS = ("opened", "outcome", "intake", "units", "screw_channels", "reading")
@@ -63,7 +64,11 @@ class IntakeDesk(QObject):
         """Tabs and usual offsets, read when they are first asked for."""
         shades = OwnShades.read(self.own_file)
         if shades.problem is not None:
-            self.said.emit(f"{shades.problem} The shipped shades are used.")
+            self.said.emit(
+                translate("intake desk", "{problem} The shipped shades are used.").format(
+                    problem=shades.problem
+                )
+            )
         return shades
 
     # --- draft or not --------------------------------------------------------------------
@@ -108,7 +113,7 @@ class IntakeDesk(QObject):
             return
         try:
             self._session.edit(
-                "fill in the intake page",
+                translate("intake desk", "fill in the intake page"),
                 lambda c: with_intake(c, intake, stump=stump, cement=cement, usual=usual),
             )
         except StainmapError as error:
@@ -129,14 +134,17 @@ class IntakeDesk(QObject):
             names,
             self._window,
             usual=self.shades.usual(case.units),
-            class_word=_CLASS_WORDS[tooth_class],
+            class_word=translate("intake desk", _CLASS_WORDS[tooth_class]),
         )
         dialog.usual_asked.connect(lambda offsets: self._keep_usual(tooth_class, offsets))
         # Later: the one dialog has closed by then.
         dialog.intake_asked.connect(lambda: QTimer.singleShot(0, self.ask_for_intake))
         if dialog.exec() == QDialog.DialogCode.Accepted:
             target = dialog.target
-            self._session.edit("set what is wanted", lambda c: edits.with_target(c, target))
+            self._session.edit(
+                translate("intake desk", "set what is wanted"),
+                lambda c: edits.with_target(c, target),
+            )
 
     def _facts(self, case: Case) -> IntakeFacts:
         from stainmap.ui.intake_dialog import IntakeFacts  # noqa: PLC0415 - slow to import
@@ -145,10 +153,16 @@ class IntakeDesk(QObject):
         names = figures.material_names(case)
         teeth = case.units[0].tooth.name
         if len(case.units) > 1:
-            numbers = f"{case.units[0].tooth.number} to {case.units[-1].tooth.number}"
-            teeth = f"bridge of {len(case.units)} units, {numbers}"
+            teeth = translate("intake desk", "bridge of {count} units, {first} to {last}").format(
+                count=len(case.units),
+                first=case.units[0].tooth.number,
+                last=case.units[-1].tooth.number,
+            )
         return IntakeFacts(
-            title=f"{case.code}, {teeth}. Nothing here is required; leave out what is not known.",
+            title=translate(
+                "intake desk",
+                "{code}, {teeth}. Nothing here is required; leave out what is not known.",
+            ).format(code=case.code, teeth=teeth),
             front=case.units[0].tooth.is_front,
             intake=case.intake or Intake(),
             beside=teeth_beside(case.units),
@@ -183,7 +197,7 @@ class IntakeDesk(QObject):
             self.said.emit(str(error))
             return
         page.set_table(self.shades.table)
-        self.said.emit("The table of tabs was changed on this computer.")
+        self.said.emit(translate("intake desk", "The table of tabs was changed on this computer."))
 
     def _keep_usual(self, tooth_class: OffsetClass, offsets: tuple[Offset, ...]) -> None:
         try:
@@ -191,4 +205,8 @@ class IntakeDesk(QObject):
         except StainmapError as error:
             self.said.emit(str(error))
             return
-        self.said.emit(f"Kept as the usual offsets of {_CLASS_WORDS[tooth_class]}.")
+        self.said.emit(
+            translate("intake desk", "Kept as the usual offsets of {class_words}.").format(
+                class_words=translate("intake desk", _CLASS_WORDS[tooth_class])
+            )
+        )

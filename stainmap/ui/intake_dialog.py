@@ -48,13 +48,18 @@ from stainmap.ui.plate import link_button
 from stainmap.ui.section import Hairline, SectionHead, SoftLabel
 from stainmap.ui.shade_row import ShadeRow
 from stainmap.ui.theme import font, tones
+from stainmap.words import listed, marked, translate, value_word
 
-NOT_KNOWN = "not known yet"
+NOT_KNOWN = marked("intake dialog", "not known yet")
 _GEOMETRIES = (WITHOUT_GLOSS, SPHERE_WITHOUT_GLOSS, SPHERE_WITH_GLOSS)
-_TOOTH, _IMPLANT = "a prepared tooth", "a base on an implant"
-_GRADIENT = (
+_TOOTH, _IMPLANT = (
+    marked("intake dialog", "a prepared tooth"),
+    marked("intake dialog", "a base on an implant"),
+)
+_GRADIENT = marked(
+    "intake dialog",
     "The middle third is what the body is held to. A third that is not read follows it: the"
-    " gradient from neck to edge comes from the offsets."
+    " gradient from neck to edge comes from the offsets.",
 )
 
 PhotographAsked = Callable[[list[str], str], dict[str, Shade]]
@@ -117,7 +122,7 @@ class IntakeDialog(QDialog):
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Intake")
+        self.setWindowTitle(translate("intake dialog", "Intake"))
         self._facts, self._ask = facts, ask_photograph
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(24, 18, 24, 16)
@@ -143,16 +148,20 @@ class IntakeDialog(QDialog):
     # --- parts of the page ---------------------------------------------------------------
 
     def _add_shades(self, table: ShadeTable) -> None:
-        head = SectionHead("Wanted shade, by thirds")
-        self.photograph = link_button("from a photograph...")
+        head = SectionHead(translate("intake dialog", "Wanted shade, by thirds"))
+        self.photograph = link_button(translate("intake dialog", "from a photograph..."))
         self.photograph.clicked.connect(lambda: self._from_photograph(self._names[0]))
-        self.tabs = link_button("table of tabs...")
+        self.tabs = link_button(translate("intake dialog", "table of tabs..."))
         self.tabs.clicked.connect(self.table_asked)
         head.add_widget(self.photograph)
         head.add_widget(self.tabs)
         self._column.addWidget(head)
         grid = self._grid()
-        heads = {1: "read as", 3: "screen", 4: "L* a* b* as compared,  \N{PLUS-MINUS SIGN}"}
+        heads = {
+            1: translate("intake dialog", "read as"),
+            3: translate("intake dialog", "screen"),
+            4: translate("intake dialog", "L* a* b* as compared,  ±"),
+        }
         for column, word in heads.items():
             grid.addWidget(SoftLabel(word, 11), 0, column)
         intake = self._facts.intake
@@ -168,7 +177,7 @@ class IntakeDialog(QDialog):
             row.photograph_asked.connect(lambda name=name: self._from_photograph(name))
             self.thirds[third] = row
         self._column.addLayout(grid)
-        self._column.addWidget(FormDialog.soft(_GRADIENT))
+        self._column.addWidget(FormDialog.soft(translate("intake dialog", _GRADIENT)))
         self.conversions = FormDialog.soft("")
         self._column.addWidget(self.conversions)
         self._add_way()
@@ -180,11 +189,18 @@ class IntakeDialog(QDialog):
         line = QHBoxLayout(self.way)
         line.setContentsMargins(0, 0, 0, 0)
         line.setSpacing(8)
-        self.geometry_ = choice_box("Geometry of the reading", _GEOMETRIES, how.geometry)
-        self.light = choice_box("Light of the reading", LIGHTS, how.illuminant)
+        self.geometry_ = choice_box(
+            translate("intake dialog", "Geometry of the reading"),
+            _GEOMETRIES,
+            how.geometry,
+            value_word,
+        )
+        self.light = choice_box(
+            translate("intake dialog", "Light of the reading"), LIGHTS, how.illuminant
+        )
         self.converts = QCheckBox()
         self.converts.setChecked(bool(chosen))
-        line.addWidget(SoftLabel("L*a*b* measured in", 13))
+        line.addWidget(SoftLabel(translate("intake dialog", "L*a*b* measured in"), 13))
         line.addWidget(self.geometry_)
         line.addWidget(self.light)
         line.addWidget(self.converts)
@@ -198,16 +214,25 @@ class IntakeDialog(QDialog):
 
     def _add_neighbours(self, table: ShadeTable) -> None:
         self._column.addWidget(Hairline())
-        self._column.addWidget(SectionHead("Neighbours"))
+        self._column.addWidget(SectionHead(translate("intake dialog", "Neighbours")))
         grid = self._grid()
         self.neighbours: list[tuple[QComboBox, ShadeRow]] = []
         known = list(self._facts.intake.neighbours)
         free = [one for one in self._facts.beside if one not in [n.tooth for n in known]]
         teeth = [(one.tooth, one.shade) for one in known] + [(one, None) for one in free]
         for line, (tooth, shade) in enumerate(teeth[:2]):
-            number = choice_box(f"Neighbour {line + 1}", _all_teeth(), str(tooth.number))
+            number = choice_box(
+                translate("intake dialog", "Neighbour {line}").format(line=line + 1),
+                _all_teeth(),
+                str(tooth.number),
+            )
             number.setMaximumWidth(76)
-            row = ShadeRow(f"neighbour {line + 1}", shade, table, self)
+            row = ShadeRow(
+                translate("intake dialog", "neighbour {line}").format(line=line + 1),
+                shade,
+                table,
+                self,
+            )
             row.photograph_asked.connect(lambda row=row: self._from_photograph(row.name))
             row.add_to(grid, line, number)
             number.currentTextChanged.connect(self._name_neighbours)
@@ -219,21 +244,32 @@ class IntakeDialog(QDialog):
     def _add_backing(self) -> None:
         facts = self._facts
         self._column.addWidget(Hairline())
-        self._column.addWidget(SectionHead("What lies behind"))
+        self._column.addWidget(SectionHead(translate("intake dialog", "What lies behind")))
         grid = QGridLayout()
         grid.setHorizontalSpacing(10)
         grid.setVerticalSpacing(6)
         self.stands_on = choice_box(
-            "Stands on", (_TOOTH, _IMPLANT), _IMPLANT if facts.intake.implant_base else _TOOTH
+            translate("intake dialog", "Stands on"),
+            (_TOOTH, _IMPLANT),
+            _IMPLANT if facts.intake.implant_base else _TOOTH,
+            lambda one: translate("intake dialog", one),
         )
         known = facts.intake.stump_known
         self.stump = choice_box(
-            "Stump or base", (NOT_KNOWN, *facts.stumps), facts.stump if known else NOT_KNOWN
+            translate("intake dialog", "Stump or base"),
+            (NOT_KNOWN, *facts.stumps),
+            facts.stump if known else NOT_KNOWN,
+            lambda one: translate("intake dialog", NOT_KNOWN) if one == NOT_KNOWN else one,
         )
-        self.cement = choice_box("Cement", facts.cements, facts.cement)
+        self.cement = choice_box(translate("intake dialog", "Cement"), facts.cements, facts.cement)
         self._stump_label = QLabel()
-        fields = ((QLabel("stands on"), self.stands_on), (self._stump_label, self.stump))
-        for column, (label, box) in enumerate((*fields, (QLabel("cement"), self.cement))):
+        fields = (
+            (QLabel(translate("intake dialog", "stands on")), self.stands_on),
+            (self._stump_label, self.stump),
+        )
+        for column, (label, box) in enumerate(
+            (*fields, (QLabel(translate("intake dialog", "cement")), self.cement))
+        ):
             label.setBuddy(box)
             label.setFont(font(13))
             grid.addWidget(label, 0, 2 * column)
@@ -245,9 +281,14 @@ class IntakeDialog(QDialog):
 
     def _add_wish(self) -> None:
         self._column.addWidget(Hairline())
-        self._column.addWidget(SectionHead("The dentist's wish", "in their words"))
+        self._column.addWidget(
+            SectionHead(
+                translate("intake dialog", "The dentist's wish"),
+                translate("intake dialog", "in their words"),
+            )
+        )
         self.wish = QPlainTextEdit(self._facts.intake.wish)
-        self.wish.setAccessibleName("The dentist's wish")
+        self.wish.setAccessibleName(translate("intake dialog", "The dentist's wish"))
         self.wish.setTabChangesFocus(True)
         self.wish.setFixedHeight(58)
         self.wish.textChanged.connect(self._show)
@@ -281,8 +322,8 @@ class IntakeDialog(QDialog):
         )
         return Intake(
             shades=shades,
-            stump_known=self.stump.currentText() != NOT_KNOWN,
-            implant_base=self.stands_on.currentText() == _IMPLANT,
+            stump_known=self.stump.currentData() != NOT_KNOWN,
+            implant_base=self.stands_on.currentData() == _IMPLANT,
             neighbours=neighbours,
             wish=self.wish.toPlainText().strip(),
         )
@@ -290,7 +331,7 @@ class IntakeDialog(QDialog):
     @property
     def chosen_stump(self) -> str:
         """What is to lie behind the crown: chosen, or assumed as before."""
-        name = self.stump.currentText()
+        name = str(self.stump.currentData())
         return self._facts.stump if name == NOT_KNOWN else name
 
     def set_table(self, table: ShadeTable) -> None:
@@ -319,15 +360,21 @@ class IntakeDialog(QDialog):
 
     def _third_name(self, third: Third) -> str:
         if third is Third.INCISAL and not self._facts.front:
-            return "cusps"
-        return third.value
+            return translate("intake dialog", "cusps")
+        return value_word(third)
 
     def _name_neighbours(self) -> None:
         """Call neighbours by their numbers; of two with one number the second is told apart."""
         taken: list[str] = []
         for number, row in self.neighbours:
-            name = f"neighbour {number.currentText()}"
-            row.name = f"{name} again" if name in taken else name
+            name = translate("intake dialog", "neighbour {number}").format(
+                number=number.currentText()
+            )
+            row.name = (
+                translate("intake dialog", "{name} again").format(name=name)
+                if name in taken
+                else name
+            )
             taken.append(row.name)
         self._show()
 
@@ -339,8 +386,8 @@ class IntakeDialog(QDialog):
 
     def _set_way(self) -> None:
         how = Measurement(
-            geometry=self.geometry_.currentText(),
-            illuminant=self.light.currentText(),
+            geometry=str(self.geometry_.currentData()),
+            illuminant=str(self.light.currentData()),
             backing=IN_PLACE,
         )
         needed: tuple[Conversion, ...] = ()
@@ -350,10 +397,17 @@ class IntakeDialog(QDialog):
         except PlanError as error:
             said = str(error)
         self.converts.setVisible(bool(needed))
-        self.converts.setText("convert by " + " and ".join(str(one) for one in needed))
+        self.converts.setText(
+            translate("intake dialog", "convert by {ways}").format(
+                ways=listed([value_word(one) for one in needed])
+            )
+        )
         chosen = needed if self.converts.isChecked() else ()
         if needed and not chosen:
-            said = "Without the conversion, no difference to a prediction at 45/0, D65 is shown."
+            said = translate(
+                "intake dialog",
+                "Without the conversion, no difference to a prediction at 45/0, D65 is shown.",
+            )
         self._way_said = said
         for row in self._all_rows:
             row.set_measured_by(how, chosen)
@@ -369,14 +423,22 @@ class IntakeDialog(QDialog):
         said = self._conversions_said()
         self.conversions.setText(said)
         self.conversions.setVisible(bool(said))
-        implant = self.stands_on.currentText() == _IMPLANT
-        self._stump_label.setText("base" if implant else "stump")
+        implant = self.stands_on.currentData() == _IMPLANT
+        self._stump_label.setText(
+            translate("intake dialog", "base") if implant else translate("intake dialog", "stump")
+        )
         problems = [self._problem_of(row) for row in self._all_rows]
         over = len(self.wish.toPlainText().strip()) - MOST_WISH_CHARACTERS
         if over > 0:
-            problems.append(f"The wish is {over} characters too long.")
-        if self.stump.currentText() == NOT_KNOWN:
-            assumed = f"Assumed behind the crown: {self._facts.stump}."
+            problems.append(
+                translate("intake dialog", "The wish is {over} characters too long.").format(
+                    over=over
+                )
+            )
+        if self.stump.currentData() == NOT_KNOWN:
+            assumed = translate("intake dialog", "Assumed behind the crown: {stump}.").format(
+                stump=self._facts.stump
+            )
             problems.append(" ".join(part for part in (self._facts.draft, assumed) if part))
         self._say(" ".join(one for one in problems if one))
 
@@ -390,10 +452,15 @@ class IntakeDialog(QDialog):
                 continue
             with contextlib.suppress(PlanError):
                 for one in shade_in(shade).conversions:
-                    names.setdefault(str(one.conversion), []).append(row.name)
+                    names.setdefault(value_word(one.conversion), []).append(row.name)
             if shade.note:
                 notes.setdefault(shade.note, []).append(shade.name or row.name)
-        parts = [f"Converted by {name}: {', '.join(rows)}." for name, rows in names.items()]
+        parts = [
+            translate("intake dialog", "Converted by {name}: {rows}.").format(
+                name=name, rows=", ".join(rows)
+            )
+            for name, rows in names.items()
+        ]
         parts += [f"{', '.join(dict.fromkeys(of))}: {note}." for note, of in notes.items()]
         return " ".join(parts)
 

@@ -2,64 +2,67 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QAbstractButton, QMenu, QMenuBar, QWidget
 
+from stainmap.words import marked, translate
+
 _PORTABLE = QKeySequence.SequenceFormat.PortableText
 _NATIVE = QKeySequence.SequenceFormat.NativeText
+_NAME = "name in files"
 
 # Keys that mean something where the keyboard is, whatever the commands are; a command on one of
 # them would take it away.
 OF_THE_VIEWS: Mapping[str, str] = {
-    "A": "shows all flat views",
-    "W": "shows the rosette",
-    "O": "looks from occlusal",
-    "B": "looks from buccal",
-    "L": "looks from lingual, and locks a cell of the coat table",
-    "M": "looks from mesial",
-    "D": "looks from distal",
-    "I": "looks at the inner surface",
-    "H": "shows the crown before the last step",
-    "Shift+H": "shows the bare block",
-    "+": "zooms, and adds a coat",
-    "-": "zooms, and takes a coat away",
-    "=": "zooms",
-    "[": "makes the brush smaller",
-    "]": "makes the brush larger",
-    "Home": "shows the whole crown",
-    "PgUp": "shows the unit before",
-    "PgDown": "shows the next unit",
-    "Left": "moves and turns",
-    "Right": "moves and turns",
-    "Up": "moves and turns",
-    "Down": "moves and turns",
-    "Shift+Left": "shifts the crown",
-    "Shift+Right": "shifts the crown",
-    "Shift+Up": "shifts the crown",
-    "Shift+Down": "shifts the crown",
-    "Return": "chooses",
-    "Enter": "chooses",
-    "Space": "chooses",
-    "Esc": "takes back what was begun last",
-    "Tab": "goes to the next part of the window",
-    "Shift+Tab": "goes to the part before",
-    "Backtab": "goes to the part before",
-    "Shift+Backtab": "goes to the part before",
-    "Del": "clears coats",
-    "Backspace": "clears coats",
-    "F2": "changes coats where they stand",
-    "F10": "goes to the menus",
-    "Ctrl+C": "copies",
-    "Ctrl+X": "cuts",
-    "Ctrl+V": "pastes",
-    "Ctrl+A": "selects all",
-    "Menu": "opens the menu of what has the keyboard",
-    "Shift+F10": "opens the menu of what has the keyboard",
-    **{str(digit): "types coats into the table" for digit in range(10)},
+    "A": marked("keys", "shows all flat views"),
+    "W": marked("keys", "shows the rosette"),
+    "O": marked("keys", "looks from occlusal"),
+    "B": marked("keys", "looks from buccal"),
+    "L": marked("keys", "looks from lingual, and locks a cell of the coat table"),
+    "M": marked("keys", "looks from mesial"),
+    "D": marked("keys", "looks from distal"),
+    "I": marked("keys", "looks at the inner surface"),
+    "H": marked("keys", "shows the crown before the last step"),
+    "Shift+H": marked("keys", "shows the bare block"),
+    "+": marked("keys", "zooms, and adds a coat"),
+    "-": marked("keys", "zooms, and takes a coat away"),
+    "=": marked("keys", "zooms"),
+    "[": marked("keys", "makes the brush smaller"),
+    "]": marked("keys", "makes the brush larger"),
+    "Home": marked("keys", "shows the whole crown"),
+    "PgUp": marked("keys", "shows the unit before"),
+    "PgDown": marked("keys", "shows the next unit"),
+    "Left": marked("keys", "moves and turns"),
+    "Right": marked("keys", "moves and turns"),
+    "Up": marked("keys", "moves and turns"),
+    "Down": marked("keys", "moves and turns"),
+    "Shift+Left": marked("keys", "shifts the crown"),
+    "Shift+Right": marked("keys", "shifts the crown"),
+    "Shift+Up": marked("keys", "shifts the crown"),
+    "Shift+Down": marked("keys", "shifts the crown"),
+    "Return": marked("keys", "chooses"),
+    "Enter": marked("keys", "chooses"),
+    "Space": marked("keys", "chooses"),
+    "Esc": marked("keys", "takes back what was begun last"),
+    "Tab": marked("keys", "goes to the next part of the window"),
+    "Shift+Tab": marked("keys", "goes to the part before"),
+    "Backtab": marked("keys", "goes to the part before"),
+    "Shift+Backtab": marked("keys", "goes to the part before"),
+    "Del": marked("keys", "clears coats"),
+    "Backspace": marked("keys", "clears coats"),
+    "F2": marked("keys", "changes coats where they stand"),
+    "F10": marked("keys", "goes to the menus"),
+    "Ctrl+C": marked("keys", "copies"),
+    "Ctrl+X": marked("keys", "cuts"),
+    "Ctrl+V": marked("keys", "pastes"),
+    "Ctrl+A": marked("keys", "selects all"),
+    "Menu": marked("keys", "opens the menu of what has the keyboard"),
+    "Shift+F10": marked("keys", "opens the menu of what has the keyboard"),
+    **{str(digit): marked("keys", "types coats into the table") for digit in range(10)},
 }
 
 
@@ -139,8 +142,10 @@ class KeyMap(QObject):
                 mnemonic = QKeySequence.mnemonic(action.text()).toString(_PORTABLE)
                 if mnemonic:
                     self._menus[mnemonic] = title
-                for words, entry in entries_of(menu, title):
-                    self.add(words.replace(" > ", "/").lower(), words, entry)
+                told = entries_of(menu, title)
+                named = entries_of(menu, name_in_files(action), name_in_files)
+                for (words, entry), (name, _) in zip(told, named, strict=True):
+                    self.add(name.replace(" > ", "/").lower(), words, entry)
 
     def add_mention(self, name: str, widget: QWidget) -> None:
         """Keep the key right that a tool tip elsewhere names."""
@@ -192,13 +197,19 @@ class KeyMap(QObject):
         said = native(key)
         for other in self.commands(keys):
             if other.key == key and other.name != name:
-                return f"{said} is the key of {other.words}. Take another, or free it there first."
+                return translate(
+                    "keys", "{key} is the key of {command}. Take another, or free it there first."
+                ).format(key=said, command=other.words)
         if key == self._bound[name].default:
             return ""
         if key in OF_THE_VIEWS:
-            return f"{said} {OF_THE_VIEWS[key]}. Take another."
+            return translate("keys", "{key} {does}. Take another.").format(
+                key=said, does=translate("keys", OF_THE_VIEWS[key])
+            )
         if key in self._menus:
-            return f"{said} opens the menu {self._menus[key]}. Take another."
+            return translate("keys", "{key} opens the menu {menu}. Take another.").format(
+                key=said, menu=self._menus[key]
+            )
         return ""
 
 
@@ -213,15 +224,33 @@ def plain(text: str) -> str:
     return text.replace("&", "").rstrip(".")
 
 
-def entries_of(menu: QMenu, path: str) -> Iterator[tuple[str, QAction]]:
+def keep_name(action: QAction, english: str) -> None:
+    """Keep the English text of an entry: its name in files is the same in every language."""
+    action.setProperty(_NAME, english)
+
+
+def name_in_files(action: QAction) -> str:
+    """Return the English words of an entry, whatever language it is shown in."""
+    english = action.property(_NAME)
+    return plain(english if isinstance(english, str) else action.text())
+
+
+def words_of(action: QAction) -> str:
+    """Return the words of an entry as they are shown."""
+    return plain(action.text())
+
+
+def entries_of(
+    menu: QMenu, path: str, called: Callable[[QAction], str] = words_of
+) -> Iterator[tuple[str, QAction]]:
     """Yield the entries of a menu and those below it, by the way there: "File > Open"."""
     for action in menu.actions():
         if action.isSeparator():
             continue
-        words = f"{path} > {plain(action.text())}"
+        words = f"{path} > {called(action)}"
         below = action.menu()
         if isinstance(below, QMenu):
-            yield from entries_of(below, words)
+            yield from entries_of(below, words, called)
         else:
             yield words, action
 

@@ -24,10 +24,11 @@ from stainmap.ui.crown_picture import SCALED, Look
 from stainmap.ui.marks import Align, paint_text
 from stainmap.ui.row_card import RowCard
 from stainmap.ui.theme import font, tones
+from stainmap.words import marked, translate
 
 # In a smaller view the legend of zones would hide the crown; the coat table shows its samples.
 _ZONES_FROM_PX = 700
-_NOTHING_YET = "nothing has been predicted yet"
+_NOTHING_YET = marked("legends", "nothing has been predicted yet")
 _WIDTH_PX, _BAR_PX, _LINE_PX = 268, 14, 17
 
 
@@ -70,7 +71,7 @@ class ScaleLegend(Card):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Legend of the look")
+        self.setAccessibleName(translate("legends", "Legend of the look"))
         self._words: ScaleWords | None = None
         self.set_words(None)
         self.hide()
@@ -80,7 +81,7 @@ class ScaleLegend(Card):
         self._words = words
         if words is None:
             self.setFixedSize(_WIDTH_PX, 32)
-            self.setAccessibleDescription(_NOTHING_YET)
+            self.setAccessibleDescription(translate("legends", _NOTHING_YET))
             self.update()
             return
         lines = len(words.notes) + bool(words.neutral)
@@ -95,7 +96,9 @@ class ScaleLegend(Card):
         t = tones(self)
         wide = self.width() - 24.0
         if words is None:
-            paint_text(painter, (12, 21), _NOTHING_YET, t.soft, px=12, width=wide)
+            paint_text(
+                painter, (12, 21), translate("legends", _NOTHING_YET), t.soft, px=12, width=wide
+            )
             return
         paint_text(painter, (12, 20), words.title, t.ink, px=12, weight=550, width=wide)
         bar = QRectF(12, 28, wide, _BAR_PX)
@@ -158,7 +161,7 @@ class GroundCard(Card):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents, False)
-        self.setAccessibleName("Depth of grinding")
+        self.setAccessibleName(translate("legends", "Depth of grinding"))
         self.setFixedSize(_WIDTH_PX, 120)
         self.note = ""
         column = QVBoxLayout(self)
@@ -169,11 +172,11 @@ class GroundCard(Card):
         self._busy = QProgressBar(self)
         self._busy.setRange(0, 0)
         self._busy.setTextVisible(False)
-        self._busy.setAccessibleName("Grinding is being worked out")
+        self._busy.setAccessibleName(translate("legends", "Grinding is being worked out"))
         self._busy.setGeometry(12, 100, 160, 8)
         self.stop = QToolButton(self)
-        self.stop.setText("Stop")
-        self.stop.setAccessibleName("Stop working out the ground crown")
+        self.stop.setText(translate("legends", "Stop"))
+        self.stop.setAccessibleName(translate("legends", "Stop working out the ground crown"))
         self.stop.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.stop.setGeometry(_WIDTH_PX - 76, 92, 64, 24)
         self.stop.clicked.connect(self.stop_asked)
@@ -186,7 +189,9 @@ class GroundCard(Card):
             button.setFont(font(13, 500))
             button.setMinimumSize(76, 30)
             button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-            button.setAccessibleName(f"Ground by {depth:.1f} millimetres")
+            button.setAccessibleName(
+                translate("legends", "Ground by {depth:.1f} millimetres").format(depth=depth)
+            )
             button.clicked.connect(lambda _on, depth=depth: self.depth_chosen.emit(depth))
             self._group.addButton(button)
             self.buttons[depth] = button
@@ -219,11 +224,11 @@ class GroundCard(Card):
         """Draw title and notes."""
         t = tones(self)
         wide = self.width() - 24.0
-        title = "outer surface ground by"
+        title = translate("legends", "outer surface ground by")
         paint_text(painter, (12, 20), title, t.ink, px=12, weight=550, width=wide)
         paint_text(painter, (12, 80), self.note, t.soft, px=11, width=wide)
         if self.stop.isHidden():
-            limits = "walls thinner by as much; polished again"
+            limits = translate("legends", "walls thinner by as much; polished again")
             paint_text(painter, (12, 96), limits, t.soft, px=11, width=wide)
 
 

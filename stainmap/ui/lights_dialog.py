@@ -7,9 +7,10 @@ from collections.abc import Mapping, Sequence
 from PySide6.QtGui import QColor
 from PySide6.QtWidgets import QWidget
 
-from stainmap.predict.lights import FLUORESCENCE, LIGHT_NAMES, SHOWN_LIGHTS, UnderLights
+from stainmap.predict.lights import FLUORESCENCE, SHOWN_LIGHTS, UnderLights, light_name
 from stainmap.ui.colour_table import Cell, ColourTable, Swatches
 from stainmap.ui.form_dialog import FormDialog
+from stainmap.words import translate
 
 
 class LightsDialog(FormDialog):
@@ -30,18 +31,29 @@ class LightsDialog(FormDialog):
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(
-            "Under all lights",
-            "What the crown looks like to an eye that is used to each light. Where an area"
-            " changes more than the teeth beside it, it stands out under that light.",
+            translate("lights dialog", "Under all lights"),
+            translate(
+                "lights dialog",
+                "What the crown looks like to an eye that is used to each light. Where an area"
+                " changes more than the teeth beside it, it stands out under that light.",
+            ),
             parent,
         )
-        self.table = ColourTable(("area", *SHOWN_LIGHTS, "largest change"))
+        self.table = ColourTable(
+            (
+                translate("lights dialog", "area"),
+                *SHOWN_LIGHTS,
+                translate("lights dialog", "largest change"),
+            )
+        )
         rows: list[Sequence[Cell]] = []
         for name, seen in areas.items():
             swatches = [
                 Swatches(
                     (_hex(seen.on_screen(light, observer_degrees)),),
-                    f"{name} under {LIGHT_NAMES[light]}",
+                    translate("lights dialog", "{name} under {light}").format(
+                        name=name, light=light_name(light)
+                    ),
                 )
                 for light in SHOWN_LIGHTS
             ]
@@ -51,8 +63,14 @@ class LightsDialog(FormDialog):
             rows.append((name, *swatches, str(change)))
         self.table.set_rows(rows)
         self.add_widget(self.table)
-        lights = ", ".join(f"{light} {LIGHT_NAMES[light]}" for light in SHOWN_LIGHTS)
-        self.add_note(f"{lights}; {observer_degrees}\N{DEGREE SIGN} observer. {FLUORESCENCE}")
+        lights = ", ".join(f"{light} {light_name(light)}" for light in SHOWN_LIGHTS)
+        self.add_note(
+            translate("lights dialog", "{lights}; {degrees}° observer. {fluorescence}").format(
+                lights=lights,
+                degrees=observer_degrees,
+                fluorescence=translate("lights", FLUORESCENCE),
+            )
+        )
         self.end(only_close=True)
 
 

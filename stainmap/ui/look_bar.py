@@ -17,11 +17,12 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from stainmap.predict.lights import LIGHT_NAMES, OBSERVERS, SHOWN_LIGHTS
+from stainmap.predict.lights import OBSERVERS, SHOWN_LIGHTS, light_name
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.icons import icon
 from stainmap.ui.marks import Align, paint_text, text_width
 from stainmap.ui.theme import font, tones
+from stainmap.words import marked, translate
 
 HEIGHT_PX = 39
 # A tool without its word, and margins and gaps of the bar.
@@ -40,25 +41,65 @@ class LookEntry:
 
 LOOKS = (
     LookEntry(
-        look=Look.SINTERED, number=1, name="Sintered", hint="Predicted colour after sintering"
+        look=Look.SINTERED,
+        number=1,
+        name=marked("look bar", "Sintered"),
+        hint=marked("look bar", "Predicted colour after sintering"),
     ),
     LookEntry(
-        look=Look.BENCH, number=2, name="Bench", hint="Chalky ceramic with the dyes of the jars"
-    ),
-    LookEntry(look=Look.ZONES, number=3, name="Zones", hint="Zones and accents, colour and hatch"),
-    LookEntry(look=Look.COATS, number=4, name="Coats", hint="Number of coats of the chosen step"),
-    LookEntry(look=Look.VALUE, number=5, name="Value", hint="L* only, in greys"),
-    LookEntry(look=Look.OFFSET, number=6, name="Offset", hint="Difference to what is wanted"),
-    LookEntry(
-        look=Look.THICKNESS, number=7, name="Thickness", hint="Wall, about the block's minimum"
+        look=Look.BENCH,
+        number=2,
+        name=marked("look bar", "Bench"),
+        hint=marked("look bar", "Chalky ceramic with the dyes of the jars"),
     ),
     LookEntry(
-        look=Look.ROW, number=8, name="In the row", hint="Between its neighbours in the arch"
+        look=Look.ZONES,
+        number=3,
+        name=marked("look bar", "Zones"),
+        hint=marked("look bar", "Zones and accents, colour and hatch"),
     ),
     LookEntry(
-        look=Look.GROUND, number=9, name="Ground", hint="What shows after occlusal adjustment"
+        look=Look.COATS,
+        number=4,
+        name=marked("look bar", "Coats"),
+        hint=marked("look bar", "Number of coats of the chosen step"),
+    ),
+    LookEntry(
+        look=Look.VALUE,
+        number=5,
+        name=marked("look bar", "Value"),
+        hint=marked("look bar", "L* only, in greys"),
+    ),
+    LookEntry(
+        look=Look.OFFSET,
+        number=6,
+        name=marked("look bar", "Offset"),
+        hint=marked("look bar", "Difference to what is wanted"),
+    ),
+    LookEntry(
+        look=Look.THICKNESS,
+        number=7,
+        name=marked("look bar", "Thickness"),
+        hint=marked("look bar", "Wall, about the block's minimum"),
+    ),
+    LookEntry(
+        look=Look.ROW,
+        number=8,
+        name=marked("look bar", "In the row"),
+        hint=marked("look bar", "Between its neighbours in the arch"),
+    ),
+    LookEntry(
+        look=Look.GROUND,
+        number=9,
+        name=marked("look bar", "Ground"),
+        hint=marked("look bar", "What shows after occlusal adjustment"),
     ),
 )
+
+
+def look_name(entry: LookEntry) -> str:
+    """Return what a look is called."""
+    return translate("look bar", entry.name)
 
 
 def _px(dense: bool) -> int:
@@ -73,9 +114,13 @@ class LookButton(QAbstractButton):
         self.entry = entry
         self._short = self._dense = False
         self.setCheckable(True)
-        self.setText(entry.name)
-        self.setAccessibleName(f"Look {entry.name}")
-        self.setToolTip(f"{entry.hint} (Alt+{entry.number})")
+        self.setText(look_name(entry))
+        self.setAccessibleName(translate("look bar", "Look {name}").format(name=look_name(entry)))
+        self.setToolTip(
+            translate("look bar", "{hint} (Alt+{number})").format(
+                hint=translate("look bar", entry.hint), number=entry.number
+            )
+        )
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
 
@@ -154,7 +199,7 @@ class LookBar(QWidget):
     def __init__(self, parent: QWidget | None = None, looks: Sequence[LookEntry] = LOOKS) -> None:
         super().__init__(parent)
         self.setFixedHeight(HEIGHT_PX)
-        self.setAccessibleName("Looks")
+        self.setAccessibleName(translate("look bar", "Looks"))
         row = QHBoxLayout(self)
         row.setContentsMargins(6, 0, 10, 0)
         row.setSpacing(2)
@@ -167,14 +212,26 @@ class LookBar(QWidget):
             row.addWidget(button)
             button.clicked.connect(lambda _on, look=entry.look: self.look_chosen.emit(look))
         row.addStretch(1)
-        self.shading = self._tool("shading", "Shading", "Light and shadow on the crown")
+        self.shading = self._tool(
+            "shading",
+            translate("look bar", "Shading"),
+            translate("look bar", "Light and shadow on the crown"),
+        )
         self.shading.setCheckable(True)
         self.shading.setChecked(True)
         self.shading.toggled.connect(self.shading_switched)
-        self.flat = self._tool("flat", "Flat", "Flat views beside the crown (Ctrl+F)")
+        self.flat = self._tool(
+            "flat",
+            translate("look bar", "Flat"),
+            translate("look bar", "Flat views beside the crown (Ctrl+F)"),
+        )
         self.flat.setCheckable(True)
         self.flat.toggled.connect(self.flat_switched)
-        fit = self._tool("frame", "Fit", "Show the whole crown (Home)")
+        fit = self._tool(
+            "frame",
+            translate("look bar", "Fit"),
+            translate("look bar", "Show the whole crown (Home)"),
+        )
         fit.clicked.connect(self.fit_asked)
         self._tools = (self.flat, self.shading, fit)
         for tool in self._tools:
@@ -231,13 +288,13 @@ class LookBar(QWidget):
         menu = QMenu(button)
         self._lights, self._observers = QActionGroup(menu), QActionGroup(menu)
         for light in SHOWN_LIGHTS:
-            self._choice(menu, self._lights, f"{light}  {LIGHT_NAMES[light]}", light)
+            self._choice(menu, self._lights, f"{light}  {light_name(light)}", light)
         menu.addSeparator()
         for degrees in OBSERVERS:
-            text = f"{degrees}\N{DEGREE SIGN} observer"
+            text = translate("look bar", "{degrees}° observer").format(degrees=degrees)
             self._choice(menu, self._observers, text, degrees)
         menu.addSeparator()
-        menu.addAction("Check the display...").triggered.connect(
+        menu.addAction(translate("look bar", "Check the display...")).triggered.connect(
             lambda _on: self.check_asked.emit()
         )
         self._display = menu.addAction("")
@@ -261,12 +318,22 @@ class LookBar(QWidget):
         for group, value in ((self._lights, light), (self._observers, observer_degrees)):
             for action in group.actions():
                 action.setChecked(action.data() == value)
-        observer = "" if observer_degrees == 2 else f", {observer_degrees}\N{DEGREE SIGN}"
-        self.light.setText(f"Light {light}{observer}")
-        self.light.setAccessibleName(f"Light {light}, {observer_degrees} degrees")
+        text = (
+            translate("look bar", "Light {light}")
+            if observer_degrees == OBSERVERS[0]
+            else translate("look bar", "Light {light}, {degrees}°")
+        )
+        self.light.setText(text.format(light=light, degrees=observer_degrees))
+        self.light.setAccessibleName(
+            translate("look bar", "Light {light}, {degrees} degrees").format(
+                light=light, degrees=observer_degrees
+            )
+        )
         self.light.setToolTip(
-            f"The light the crown is seen under: {LIGHT_NAMES[light]}. Figures stay those of"
-            " D65, 2\N{DEGREE SIGN}."
+            translate(
+                "look bar",
+                "The light the crown is seen under: {name}. Figures stay those of D65, 2°.",
+            ).format(name=light_name(light))
         )
 
     def set_display(self, words: str) -> None:

@@ -31,9 +31,10 @@ from stainmap.ui.case_figures import colour_words
 from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.legends import ScaleWords, Tick
+from stainmap.words import marked, translate
 
 _DE = "dE00"
-_STOPPED = "stopped; choose a depth to go on"
+_STOPPED = marked("look desk", "stopped; choose a depth to go on")
 _SHOWN = (Look.VALUE, Look.OFFSET, Look.THICKNESS, Look.GROUND)
 
 
@@ -94,7 +95,7 @@ class LookDesk(QObject):
             count = case.surface.mesh.vertex_count
             self._view.set_colours(np.tile(np.array(NEUTRAL, np.uint8), (count, 1)), look)
             self._view.set_scale(None)
-            self._view.legends.ground.say("nothing has been predicted yet")
+            self._view.legends.ground.say(translate("look desk", "nothing has been predicted yet"))
         shows: dict[Look, Callable[[Prediction], None]] = {
             Look.VALUE: self._show_value,
             Look.OFFSET: self._show_offset,
@@ -118,10 +119,17 @@ class LookDesk(QObject):
         self._view.set_colours(value_srgb(prediction.appearance.lab), Look.VALUE)
         ticks = [Tick(float(at), f"{at}") for at in range(55, 86, 5)]
         body = prediction.outcome.area(Zone.BODY)
-        notes = ["greys stretched to three times their contrast"]
+        notes = [translate("look desk", "greys stretched to three times their contrast")]
         if body is not None:
-            notes.insert(0, f"body L* {body.predicted.lightness:.1f}, as predicted")
-        words = ScaleWords(title="Value, L*", scale=VALUE_SCALE, ticks=ticks, notes=notes)
+            notes.insert(
+                0,
+                translate("look desk", "body L* {lightness:.1f}, as predicted").format(
+                    lightness=body.predicted.lightness
+                ),
+            )
+        words = ScaleWords(
+            title=translate("look desk", "Value, L*"), scale=VALUE_SCALE, ticks=ticks, notes=notes
+        )
         self._view.set_scale(words)
 
     def _offsets_of(self, prediction: Prediction) -> Offsets:
@@ -137,19 +145,22 @@ class LookDesk(QObject):
             Tick(PERCEPTIBLE_DE00, f"{PERCEPTIBLE_DE00:g}", strong=True),
             Tick(ACCEPTABLE_DE00, f"{ACCEPTABLE_DE00:g}", strong=True),
             Tick(4.0, "4"),
-            Tick(MOST_DE00, f"{MOST_DE00:g} or more"),
+            Tick(
+                MOST_DE00,
+                translate("look desk", "{most:g} or more").format(most=MOST_DE00),
+            ),
         )
         # Whether a difference is seen or accepted is said of calibrated materials only.
-        notes = ["half of observers see 0.8, accept 1.8"]
+        notes = [translate("look desk", "half of observers see 0.8, accept 1.8")]
         if not prediction.outcome.calibrated:
-            notes.append("not calibrated: direction, not a match")
-        neutral = "nothing is wanted there"
+            notes.append(translate("look desk", "not calibrated: direction, not a match"))
+        neutral = translate("look desk", "nothing is wanted there")
         if prediction.case.target is None:
-            neutral = "no wanted colour has been set"
+            neutral = translate("look desk", "no wanted colour has been set")
         elif offsets.refused:
-            neutral = "wanted colour was measured otherwise"
+            neutral = translate("look desk", "wanted colour was measured otherwise")
         words = ScaleWords(
-            title=f"Offset from wanted, {_DE}",
+            title=translate("look desk", "Offset from wanted, {de}").format(de=_DE),
             scale=OFFSET_SCALE,
             ticks=ticks,
             notes=notes,
@@ -167,9 +178,9 @@ class LookDesk(QObject):
             Tick(least, f"{least:.2f}", strong=True),
             *(Tick(least + over, f"{least + over:.2f}") for over in (0.5, 1.0, 1.5, 2.0)),
         )
-        notes = [f"orange: below the minimum of {block}"]
+        notes = [translate("look desk", "orange: below the minimum of {block}").format(block=block)]
         if walls.assumed:
-            notes.append("assumed: the crown has no inner surface")
+            notes.append(translate("look desk", "assumed: the crown has no inner surface"))
         words = ScaleWords(
             title=self._wall_title(prediction), scale=scale, ticks=ticks, notes=notes
         )
@@ -177,8 +188,9 @@ class LookDesk(QObject):
 
     @staticmethod
     def _wall_title(prediction: Prediction) -> str:
-        after = ", after grinding" if prediction.case.after_sintering.ground else ""
-        return f"Wall, mm sintered{after}"
+        if prediction.case.after_sintering.ground:
+            return translate("look desk", "Wall, mm sintered, after grinding")
+        return translate("look desk", "Wall, mm sintered")
 
     def _show_ground(self, prediction: Prediction) -> None:
         ground = self._ground_of(prediction)
@@ -190,7 +202,7 @@ class LookDesk(QObject):
         # Until it is known the crown is shown as it is; the card says so.
         self._view.set_colours(prediction.appearance.srgb, Look.GROUND)
         if self._stopped == (prediction, self._depth_mm):
-            card.say(_STOPPED)
+            card.say(translate("look desk", _STOPPED))
             return
         self._grind(prediction)
 
@@ -206,18 +218,22 @@ class LookDesk(QObject):
             return ""
         sizes = prediction.case.surface.mesh.vertex_areas[body]
         change = np.average((ground.lab - prediction.appearance.lab)[body, 0], weights=sizes)
-        return f"the body's L* changes by {_signed(float(change))}"
+        return translate("look desk", "the body's L* changes by {change}").format(
+            change=_signed(float(change))
+        )
 
     def _grind(self, prediction: Prediction) -> None:
         """Work out the ground crown, one depth at a time; the newest wish is done last."""
         card = self._view.legends.ground
-        card.say_working("worked out; shown as it is until then")
+        card.say_working(translate("look desk", "worked out; shown as it is until then"))
         if self._grinding is not None:
             return
         depth = self._depth_mm
 
         def work(progress: Progress) -> Appearance:
-            return Steps(progress).during(0.0, "grinding", lambda: ground_look(prediction, depth))
+            return Steps(progress).during(
+                0.0, translate("look desk", "grinding"), lambda: ground_look(prediction, depth)
+            )
 
         def done(appearance: Appearance) -> None:
             self._grinding = None
@@ -235,7 +251,9 @@ class LookDesk(QObject):
             else:
                 self._again()
 
-        job = self._runner.start("Grinding", work, on_done=done, on_failed=failed)
+        job = self._runner.start(
+            translate("look desk", "Grinding"), work, on_done=done, on_failed=failed
+        )
         if not job.is_finished:
             self._grinding = job
 
@@ -245,7 +263,7 @@ class LookDesk(QObject):
         if self._grinding is not None and prediction is not None:
             self._stopped = (prediction, self._depth_mm)
             self._grinding.cancel()
-            self._view.legends.ground.say(_STOPPED)
+            self._view.legends.ground.say(translate("look desk", _STOPPED))
 
     def _again(self) -> None:
         if self._view.look is Look.GROUND:
@@ -281,31 +299,41 @@ class LookDesk(QObject):
         ground = self._ground_of(prediction)
         if ground is None:
             return ""
-        return f"ground {self._depth_mm:.1f} mm: {colour_words(ground.lab[vertex])}"
+        return translate("look desk", "ground {depth_mm:.1f} mm: {colour}").format(
+            depth_mm=self._depth_mm, colour=colour_words(ground.lab[vertex])
+        )
 
     @staticmethod
     def _value_words(prediction: Prediction, vertex: int) -> str:
         lightness = float(prediction.appearance.lab[vertex, 0])
         body = prediction.outcome.area(Zone.BODY)
         if body is None:
-            return f"value L* {lightness:.1f}"
+            return translate("look desk", "value L* {lightness:.1f}").format(lightness=lightness)
         step = _signed(lightness - body.predicted.lightness)
-        return f"value L* {lightness:.1f}, {step} from the body"
+        return translate("look desk", "value L* {lightness:.1f}, {step} from the body").format(
+            lightness=lightness, step=step
+        )
 
     def _offset_words(self, prediction: Prediction, vertex: int) -> str:
         offsets = self._offsets_of(prediction)
         off = float(offsets.de00[vertex])
         if not np.isfinite(off):
-            return "nothing to compare with"
-        return f"{off:.1f} {_DE} from {colour_words(offsets.wanted[vertex])}"
+            return translate("look desk", "nothing to compare with")
+        return translate("look desk", "{off:.1f} {de} from {colour}").format(
+            off=off, de=_DE, colour=colour_words(offsets.wanted[vertex])
+        )
 
     @staticmethod
     def _wall_words(prediction: Prediction, vertex: int) -> str:
         walls: Walls = walls_of(prediction)
         wall = float(walls.wall_mm[vertex])
         over = wall - walls.minimum_mm
-        side = "above" if over >= 0 else "below"
-        return f"{wall:.2f} mm, {abs(over):.2f} {side} the minimum {walls.minimum_mm:.2f}"
+        text = (
+            translate("look desk", "{wall:.2f} mm, {over:.2f} above the minimum {least:.2f}")
+            if over >= 0
+            else translate("look desk", "{wall:.2f} mm, {over:.2f} below the minimum {least:.2f}")
+        )
+        return text.format(wall=wall, over=abs(over), least=walls.minimum_mm)
 
 
 def _signed(value: float) -> str:

@@ -66,11 +66,12 @@ from stainmap.ui.unit_values_panel import UnitValuesDesk
 from stainmap.ui.window_actions import WindowActions
 from stainmap.ui.zone_sliders_desk import ZoneSlidersDesk
 from stainmap.ui.zone_tool_desk import ZoneToolDesk
+from stainmap.words import marked, translate
 
 _NARROW_PX = 1280
 _NOTHING_YET_MS = 300
-_INVENTED = "Sample materials are invented: do not fire by them"
-_PLANNING_AID = "A planning aid: the makers' instructions for use decide"
+_INVENTED = marked("main window", "Sample materials are invented: do not fire by them")
+_PLANNING_AID = marked("main window", "A planning aid: the makers' instructions for use decide")
 
 
 class MainWindow(QMainWindow):
@@ -175,9 +176,9 @@ class MainWindow(QMainWindow):
         self.split.setStretchFactor(0, 1)
         column.addWidget(self.split, 1)
         self.setCentralWidget(centre)
-        self.plan_dock = PanelDock("Plan", self.plan, PLAN_PX)
-        self.outcome_dock = PanelDock("Outcome", self.outcome, OUTCOME_PX)
-        self.run_dock = PanelDock("Run", self.run)
+        self.plan_dock = PanelDock(translate("main window", "Plan"), self.plan, PLAN_PX)
+        self.outcome_dock = PanelDock(translate("main window", "Outcome"), self.outcome, OUTCOME_PX)
+        self.run_dock = PanelDock(translate("main window", "Run"), self.run)
         self.setTabPosition(Qt.DockWidgetArea.AllDockWidgetAreas, QTabWidget.TabPosition.North)
         self.setCorner(Qt.Corner.BottomLeftCorner, Qt.DockWidgetArea.BottomDockWidgetArea)
         self.setCorner(Qt.Corner.BottomRightCorner, Qt.DockWidgetArea.BottomDockWidgetArea)
@@ -282,22 +283,33 @@ class MainWindow(QMainWindow):
             self.setWindowTitle("stainmap")
             self.top.set_case("", "")
             self.status.set_case("", "")
-            self.status.set_standing(_PLANNING_AID)
+            self.status.set_standing(translate("main window", _PLANNING_AID))
             return
-        words = [f"revision {case.revision}"]
+        words = [translate("main window", "revision {revision}").format(revision=case.revision)]
         if session.read_only:
-            words.append("read-only")
+            words.append(translate("main window", "read-only"))
         if session.is_modified:
-            words.append("not saved")
+            words.append(translate("main window", "not saved"))
         name = case.code if session.path is None else session.path.stem
         self.setWindowTitle(f"{name}[*] \N{EN DASH} stainmap")
         self.setWindowModified(session.is_modified)
         self.top.set_case(name, "  ".join(words))
         invented = case.materials.block(case.plan.block).provenance is Provenance.INVENTED
-        self.status.set_standing(_INVENTED if invented else _PLANNING_AID)
+        self.status.set_standing(
+            translate("main window", _INVENTED)
+            if invented
+            else translate("main window", _PLANNING_AID)
+        )
         hash_ = session.plan_hash
-        figures_ = f"{case.surface.mesh.vertex_count:,} points"
-        self.status.set_case(figures_, f"plan {short_hash(hash_)}" if hash_ else "")
+        figures_ = translate("main window", "{count:,} points").format(
+            count=case.surface.mesh.vertex_count
+        )
+        self.status.set_case(
+            figures_,
+            translate("main window", "plan {hash_}").format(hash_=short_hash(hash_))
+            if hash_
+            else "",
+        )
 
     # --- what menus and keys ask for -----------------------------------------------------
 

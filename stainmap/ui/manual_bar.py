@@ -10,6 +10,7 @@ from stainmap.ui.manual_search import CONTENTS
 from stainmap.ui.plate import link_button
 from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import font, tones
+from stainmap.words import translate
 
 _BAR_PX, _WORDS_PX = 48, 260
 
@@ -34,16 +35,25 @@ class ManualBar(QWidget):
         row = QHBoxLayout(self)
         row.setContentsMargins(14, 0, 16, 0)
         row.setSpacing(8)
-        self.back = _arrow(Qt.ArrowType.LeftArrow, "Back", "Alt+Left")
-        self.forward = _arrow(Qt.ArrowType.RightArrow, "Forward", "Alt+Right")
-        self.contents, self.keys = link_button("contents"), link_button("keys and mouse")
+        self.back = _arrow(Qt.ArrowType.LeftArrow, translate("manual bar", "Back"), "Alt+Left")
+        self.forward = _arrow(
+            Qt.ArrowType.RightArrow, translate("manual bar", "Forward"), "Alt+Right"
+        )
+        self.contents, self.keys = (
+            link_button(translate("manual bar", "contents")),
+            link_button(translate("manual bar", "keys and mouse")),
+        )
         self.contents.clicked.connect(lambda: self.page_asked.emit(CONTENTS))
         self.keys.clicked.connect(lambda: self.page_asked.emit("keys.md"))
         self.count = SoftLabel("", 12)
         self.words = QLineEdit()
-        self.words.setPlaceholderText("search the manual")
-        self.words.setAccessibleName("Search the manual")
-        self.words.setToolTip("Words in all pages (Ctrl+F); Return jumps, Down goes to the list")
+        self.words.setPlaceholderText(translate("manual bar", "search the manual"))
+        self.words.setAccessibleName(translate("manual bar", "Search the manual"))
+        self.words.setToolTip(
+            translate(
+                "manual bar", "Words in all pages (Ctrl+F); Return jumps, Down goes to the list"
+            )
+        )
         self.words.setClearButtonEnabled(True)
         self.words.setFont(font(13))
         self.words.setFixedWidth(_WORDS_PX)
@@ -65,8 +75,14 @@ class ManualBar(QWidget):
 
     def say_count(self, count: int | None) -> None:
         """Say how many lines were found; None where nothing is searched for."""
-        words = {None: "", 0: "nothing found", 1: "1 line"}
-        self.count.setText(words.get(count, f"{count} lines"))
+        words = {
+            None: "",
+            0: translate("manual bar", "nothing found"),
+            1: translate("manual bar", "1 line"),
+        }
+        self.count.setText(
+            words.get(count, translate("manual bar", "{count} lines").format(count=count))
+        )
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Let the Down key lead from the search line into the list."""

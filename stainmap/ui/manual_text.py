@@ -31,6 +31,7 @@ from PySide6.QtWidgets import QFrame, QTextBrowser
 
 from stainmap.ui.manual_search import blocks_of
 from stainmap.ui.theme import FAMILY, LIGHT, Tones, font, tones
+from stainmap.words import translate
 
 COLUMN_PX = 860
 _TEXT_PX, _CELL_PX, _HEAD_PX = 14, 12, 11
@@ -53,7 +54,7 @@ class ManualText(QTextBrowser):
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setOpenLinks(False)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.setAccessibleName("page of the manual")
+        self.setAccessibleName(translate("manual text", "page of the manual"))
         self.document().setDocumentMargin(0)
         self.show_page()
 
@@ -74,10 +75,11 @@ class ManualText(QTextBrowser):
         try:
             text = self._page.read_text(encoding="utf-8")
         except (OSError, UnicodeDecodeError):
-            text = (
+            text = translate(
+                "manual text",
                 "# The page is missing\n\n"
-                f"The file {self._page.name} of the manual cannot be read. Install stainmap again."
-            )
+                "The file {name} of the manual cannot be read. Install stainmap again.",
+            ).format(name=self._page.name)
         document = self.document()
         document.clear()
         self._drawings.clear()

@@ -21,6 +21,7 @@ from stainmap.ui.manual_search import Line, ManualIndex, anchor_of, blocks_of
 from stainmap.ui.manual_text import COLUMN_PX, ManualText
 from stainmap.ui.screen_room import resize_within_screen
 from stainmap.ui.theme import font, tones
+from stainmap.words import translate
 
 _CONTENTS_PX = 250
 _NARROW_PX = 900
@@ -44,7 +45,10 @@ class ManualWindow(QWidget):
         self._after: list[tuple[Path, int]] = []
         self.text = ManualText(page)
         self.bar = ManualBar()
-        self.contents, self.hits = _list("sections of the page"), _list("where it stands")
+        self.contents, self.hits = (
+            _list(translate("manual window", "sections of the page")),
+            _list(translate("manual window", "where it stands")),
+        )
         self._aside = QStackedWidget()
         self._aside.setFixedWidth(_CONTENTS_PX)
         self._aside.addWidget(self.contents)
@@ -164,7 +168,9 @@ class ManualWindow(QWidget):
         self.bar.back.setEnabled(bool(self._before))
         self.bar.forward.setEnabled(bool(self._after))
         titles = (b.text() for b in blocks_of(self.text.document()))
-        self.setWindowTitle(next((title for title in titles if title), "Manual"))
+        self.setWindowTitle(
+            next((title for title in titles if title), translate("manual window", "Manual"))
+        )
 
     def _follow(self, url: QUrl) -> None:
         self.go_to(f"{url.fileName()}#{url.fragment()}" if url.fragment() else url.fileName())

@@ -15,6 +15,7 @@ from stainmap.app.materials import Material, MaterialKind, entries, entry, kind_
 from stainmap.app.materials_case import (
     only_in_case,
     refuse_used,
+    short_standing,
     standing_in_case,
     with_material,
     without_material,
@@ -30,12 +31,14 @@ from stainmap.app.materials_spectra import (
     written,
 )
 from stainmap.app.session import Session
-from stainmap.errors import CatalogueError, StainmapError
+from stainmap.errors import StainmapError
 from stainmap.model.case import Case
 from stainmap.model.material import Block, Catalogue
 from stainmap.predict.blocks import SolvedBlock
+from stainmap.ui import materials_words as words
 from stainmap.ui.materials_files import CSV, TOML, MaterialFiles
 from stainmap.ui.materials_list import CASE, OWN, STARTER, WHOSE_WORDS, Listed
+from stainmap.words import translate, value_word
 
 if TYPE_CHECKING:
     from stainmap.ui.materials_window import MaterialsWindow
@@ -91,12 +94,11 @@ class MaterialsDesk(QObject):
         """Ask about changes that are not kept yet; False if the user wants to go on with them."""
         if not self._drafts:
             return True
-        names = ", ".join(name for _, name in self._drafts)
         kinds = QMessageBox.StandardButton
         answer = QMessageBox.question(
             self.view or self._window,
-            "Materials",
-            f"Changes are not kept yet: {names}. Keep them in the laboratory's set?",
+            translate("materials desk", "Materials"),
+            words.unkept([name for _, name in self._drafts]),
             kinds.Save | kinds.Discard | kinds.Cancel,
             kinds.Save,
         )
@@ -157,10 +159,19 @@ class MaterialsDesk(QObject):
             whose = OWN if self.store.is_own(kind, one.name) else STARTER
             changed = (kind, one.name) in self._drafts
             standing = standing_in_case(case, one)
-            lines.append(Listed(material=one, whose=whose, standing=standing, changed=changed))
+            lines.append(
+                Listed(
+                    material=one,
+                    whose=whose,
+                    standing=standing,
+                    short=short_standing(case, one),
+                    changed=changed,
+                )
+            )
         for one in only_in_case(case, kind, self._everything):
             standing = standing_in_case(case, one)
-            lines.append(Listed(material=one, whose=CASE, standing=standing))
+            short = short_standing(case, one)
+            lines.append(Listed(material=one, whose=CASE, standing=standing, short=short))
         return lines
 
     def _show(self, name: str = "") -> None:
@@ -172,10 +183,10 @@ class MaterialsDesk(QObject):
             return
         self._at = (name, whose)
         material = self._shown()
-        words = [WHOSE_WORDS[whose]]
+        parts = [translate("materials list", WHOSE_WORDS[whose])]
         if material is not None:
-            words.append(standing_in_case(self._session.case, material))
-        standing = " \N{MIDDLE DOT} ".join(one for one in words if one)
+            parts.append(standing_in_case(self._session.case, material))
+        standing = " \N{MIDDLE DOT} ".join(one for one in parts if one)
         draft = self._drafts.get((self.view.kind, name)) if whose == OWN else None
         self.view.editor.show_entry(
             draft or material, self._catalogue(whose), standing, editable=whose == OWN
@@ -233,9 +244,9 @@ class MaterialsDesk(QObject):
         draft = None if self.view is None else self.view.editor.draft
         if draft is None:
             return
-        self._tell("Checking it\N{HORIZONTAL ELLIPSIS}")
+        self._tell(translate("materials desk", "Checking it…"))
         self._runner.start(
-            "Checking the material",
+            translate("materials desk", "Checking the material"),
             lambda _progress: self.store.check(draft),
             on_done=lambda _none: self._tried(lambda: self._checked(draft)),
             on_failed=lambda error: self._warn(str(error)),
@@ -244,20 +255,20 @@ class MaterialsDesk(QObject):
     def _checked(self, draft: Material) -> None:
         self._kept(draft)
         self._show()
-        self._tell(f"{draft.name} is kept in the laboratory's set.{self._in_case_words([draft])}")
+        self._tell(words.kept(draft.name), self._in_case_words([draft]))
 
     def _kept(self, material: Material) -> None:
         """Keep an entry in the set, and in the open case where that is wanted."""
         self.store.keep(material)
         self._drafts.pop((kind_of(material), material.name), None)
         self._session.materials = self.store.all
-        self._into_case([material], f"change {kind_of(material)} {material.name}")
+        self._into_case([material], words.change_step(material))
 
     def _add(self) -> None:
         kind = self._here.kind
-        name = self.store.free_name(kind, f"new {kind}")
+        name = self.store.free_name(kind, words.new_name(kind))
         made = new_entry(kind, name, self._everything)
-        self._new(made, f"{name} is a copy of the first {kind}, to be changed.")
+        self._new(made, words.first_copied(kind, name))
 
     def _copy(self) -> None:
         material, kind = self._here.editor.draft, self._here.kind
@@ -265,43 +276,42 @@ class MaterialsDesk(QObject):
             return
         if kind is MaterialKind.DYE:
             if self.store.is_own(kind, material.name):
-                raise CatalogueError("There is an own dye of that name already.")
-            self._new(material, f"Your own {material.name} takes the place of the one that came.")
+                raise words.own_dye()
+            self._new(material, words.dye_replaced(material.name))
             return
         made = renamed_copy(material, self.store.free_name(kind, material.name))
-        self._new(made, f"{made.name} is yours to change.")
+        self._new(made, words.own_copy(made.name))
 
     def _new(self, material: Material, sentence: str) -> None:
-        kind = kind_of(material)
         self.store.keep(material)
         self._session.materials = self.store.all
-        self._into_case([material], f"add {kind} {material.name}")
+        self._into_case([material], words.add_step(material))
         self._at = (material.name, OWN)
         self._show()
-        self._tell(f"{sentence}{self._in_case_words([material])}")
+        self._tell(sentence, self._in_case_words([material]))
 
     def _rename(self) -> None:
         kind, (name, whose) = self._here.kind, self._at
         if whose != OWN:
-            raise CatalogueError("Only the laboratory's own entries can be renamed.")
+            raise words.not_own()
         if (kind, name) in self._drafts:
-            raise CatalogueError(
-                "It has changes that are not kept yet.", advice="Keep or discard them first."
-            )
+            raise words.not_kept()
         new, said = QInputDialog.getText(
-            self._here, f"Rename {kind}", f"New name of {name}:", text=name
+            self._here,
+            translate("materials desk", "Rename {kind}").format(kind=value_word(kind)),
+            translate("materials desk", "New name of {name}:").format(name=name),
+            text=name,
         )
         if not said or new.strip() == name:
             return
         material = self.store.rename(kind, name, new)
         self._session.materials = self.store.all
-        self._into_case([material], f"add {kind} {material.name}")
+        self._into_case([material], words.add_step(material))
         self._at = (material.name, OWN)
         self._show()
         case = self._session.case
         stays = case is not None and entry(case.materials, kind, name) is not None
-        rest = f" The open case keeps {name} besides." if stays else ""
-        self._tell(f"{name} is called {material.name} in the laboratory's set.{rest}")
+        self._tell(words.renamed(name, material.name, stays_in_case=stays))
 
     def _remove(self) -> None:
         kind, case = self._here.kind, self._session.case
@@ -319,14 +329,15 @@ class MaterialsDesk(QObject):
             if case is not None:
                 self._out_of_case(kind, name)
         self._show()
-        self._tell(f"Removed: {', '.join(names)}.")
+        self._tell(translate("materials desk", "Removed: {names}.").format(names=", ".join(names)))
 
     # --- the open case ---------------------------------------------------------------------
 
     def _out_of_case(self, kind: MaterialKind, name: str) -> None:
         back = entry(self.store.base, kind, name)
         self._session.edit(
-            f"remove {kind} {name}", lambda case: without_material(case, kind, name, back)
+            words.remove_step(kind, name),
+            lambda case: without_material(case, kind, name, back),
         )
 
     def _into_case(self, materials: Sequence[Material], label: str) -> None:
@@ -346,19 +357,17 @@ class MaterialsDesk(QObject):
         if case is None:
             return ""
         inside = all(entry(case.materials, kind_of(one), one.name) == one for one in materials)
-        if inside:
-            return " The open case has it too, as a step that can be undone."
-        return " The open case stays as it is."
+        return words.case_changed() if inside else words.case_unchanged()
 
     def _put(self) -> None:
         material = self._shown()
         if material is None:
             return
         everything = self._everything
-        label = f"put {kind_of(material)} {material.name} into the case"
+        label = words.put_step(material)
         self._session.edit(label, lambda case: with_material(case, material, everything))
         self._show()
-        self._tell(f"The open case has {material.name} as it is kept here; undo takes it back.")
+        self._tell(words.into_case(material))
 
     # --- colours and spectra ---------------------------------------------------------------
 
@@ -368,32 +377,34 @@ class MaterialsDesk(QObject):
         if not isinstance(block, Block):
             return
         catalogue = self._catalogue(self._at[1])
-        self._tell("Solving\N{HORIZONTAL ELLIPSIS}")
+        self._tell(translate("materials desk", "Solving…"))
         self._runner.start(
-            "Solving a block",
+            translate("materials desk", "Solving a block"),
             lambda _progress: solve_layers(block, catalogue),
             on_done=self._solved,
             on_failed=lambda error: self._warn(str(error)),
         )
 
     def _solved(self, found: Sequence[SolvedBlock]) -> None:
-        words = [solved_words(at, one) for at, one in enumerate(found, start=1)]
+        said = [solved_words(at, one) for at, one in enumerate(found, start=1)]
         far = not all(map(is_reached, found))
-        (self._warn if far else self._tell)(" ".join(words))
+        (self._warn if far else self._tell)(" ".join(said))
 
     def _read(self) -> None:
         draft = self._here.editor.draft
         if draft is None:
             return
-        of = self._files.which(self._here, readable(draft), "Read a spectrum")
+        of = self._files.which(
+            self._here, readable(draft), translate("materials desk", "Read a spectrum")
+        )
         if of is None:
             return
-        path = self._files.to_read(self._here, "Read a spectrum", CSV)
+        path = self._files.to_read(self._here, translate("materials desk", "Read a spectrum"), CSV)
         if path is None:
             return
         catalogue, layer = self._everything, self._here.editor.current_node
         self._runner.start(
-            "Reading a spectrum",
+            translate("materials desk", "Reading a spectrum"),
             lambda _progress: read_into(path, draft, of, catalogue, self._layer(draft, layer)),
             on_done=lambda found: self._fitted(draft, found),
             on_failed=lambda error: self._warn(str(error)),
@@ -408,14 +419,21 @@ class MaterialsDesk(QObject):
         draft = self._here.editor.draft
         if draft is None:
             return
-        of = self._files.which(self._here, written(draft), "Write a spectrum")
+        of = self._files.which(
+            self._here, written(draft), translate("materials desk", "Write a spectrum")
+        )
         if of is None:
             return
-        path = self._files.to_write(self._here, "Write a spectrum", f"{draft.name} {of}.csv", CSV)
+        path = self._files.to_write(
+            self._here,
+            translate("materials desk", "Write a spectrum"),
+            f"{draft.name} {of}.csv",
+            CSV,
+        )
         if path is not None:
             layer = self._layer(draft, self._here.editor.current_node)
             write_spectrum(path, draft, of, self._catalogue(self._at[1]), layer)
-            self._tell(f"Written: {path}")
+            self._tell(words.written_to(path))
 
     @staticmethod
     def _layer(material: Material, at: int) -> int:
@@ -424,11 +442,13 @@ class MaterialsDesk(QObject):
     # --- files -----------------------------------------------------------------------------
 
     def _import(self) -> None:
-        path = self._files.to_read(self._here, "Import materials", TOML)
+        path = self._files.to_read(
+            self._here, translate("materials desk", "Import materials"), TOML
+        )
         if path is None:
             return
         self._runner.start(
-            "Importing materials",
+            translate("materials desk", "Importing materials"),
             lambda _progress: self.store.take_file(path),
             on_done=lambda found: self._tried(lambda: self._imported(path, *found)),
             on_failed=lambda error: self._warn(str(error)),
@@ -437,28 +457,29 @@ class MaterialsDesk(QObject):
     def _imported(self, path: Path, added: tuple[Material, ...], wrong: tuple[str, ...]) -> None:
         self._session.materials = self.store.all
         if added:
-            self._into_case(added, f"import materials of {path.name}")
+            self._into_case(added, words.import_step(path))
             if self.view is not None and not any(kind_of(a) is self.view.kind for a in added):
                 self.view.choose_kind(kind_of(added[0]))
         self._show()
-        names = ", ".join(one.name for one in added)
-        sentence = f"Imported: {names}." if added else "Nothing new was in the file."
+        sentence = words.imported(added)
         if not wrong:
-            self._tell(f"{sentence}{self._in_case_words(added) if added else ''}")
+            self._tell(sentence, self._in_case_words(added) if added else "")
             return
-        self._warn(f"{sentence} Left out: {' '.join(wrong)}")
+        self._warn(f"{sentence} {words.left_out(wrong)}")
 
     def _export(self) -> None:
         kind, catalogue = self._here.kind, self._catalogue(self._at[1])
         chosen = [entry(catalogue, kind, name) for name in self._here.list.chosen]
         found = tuple(one for one in chosen if one is not None)
         if not found:
-            raise CatalogueError("Nothing is chosen.", advice="Choose entries of the list first.")
+            raise words.nothing_chosen()
         name = f"{found[0].name}.toml" if len(found) == 1 else f"{kind.heading.lower()}.toml"
-        path = self._files.to_write(self._here, "Export materials", name, TOML)
+        path = self._files.to_write(
+            self._here, translate("materials desk", "Export materials"), name, TOML
+        )
         if path is not None:
             export_entries(path, found, catalogue)
-            self._tell(f"Exported: {', '.join(one.name for one in found)}, to {path}")
+            self._tell(words.exported(found, path))
 
     # --- words -----------------------------------------------------------------------------
 
@@ -468,9 +489,9 @@ class MaterialsDesk(QObject):
         except StainmapError as error:
             self._warn(str(error))
 
-    def _tell(self, sentence: str) -> None:
+    def _tell(self, *sentences: str) -> None:
         if self.view is not None:
-            self.view.editor.note.tell(sentence)
+            self.view.editor.note.tell(" ".join(one for one in sentences if one))
 
     def _warn(self, sentence: str) -> None:
         if self.view is not None:

@@ -34,22 +34,24 @@ from stainmap.app.materials_spectra import readable, written
 from stainmap.errors import StainmapError
 from stainmap.model.material import Catalogue, Provenance
 from stainmap.ui.form_dialog import choice_box
+from stainmap.ui.key_map import native
 from stainmap.ui.materials_plot import MaterialPlot
 from stainmap.ui.materials_tables import FormTable
 from stainmap.ui.section import SoftLabel, TableNote
 from stainmap.ui.theme import font
+from stainmap.words import marked, translate, value_word
 
 _ADD = {
-    MaterialKind.BLOCK: "Add a layer",
-    MaterialKind.LIQUID: "Add an ion",
-    MaterialKind.ION: "Add a band",
-    MaterialKind.PROGRAMME: "Add a piece",
+    MaterialKind.BLOCK: marked("materials editor", "Add a layer"),
+    MaterialKind.LIQUID: marked("materials editor", "Add an ion"),
+    MaterialKind.ION: marked("materials editor", "Add a band"),
+    MaterialKind.PROGRAMME: marked("materials editor", "Add a piece"),
 }
 _REMOVE = {
-    MaterialKind.BLOCK: "Remove the layer",
-    MaterialKind.LIQUID: "Remove the ion",
-    MaterialKind.ION: "Remove the band",
-    MaterialKind.PROGRAMME: "Remove the piece",
+    MaterialKind.BLOCK: marked("materials editor", "Remove the layer"),
+    MaterialKind.LIQUID: marked("materials editor", "Remove the ion"),
+    MaterialKind.ION: marked("materials editor", "Remove the band"),
+    MaterialKind.PROGRAMME: marked("materials editor", "Remove the piece"),
 }
 _ORIGINS = {short_origin(one): one for one in Provenance}
 
@@ -102,13 +104,24 @@ class MaterialEditor(QWidget):
         self._standing = SoftLabel("", 12)
         for label in (self._name, self._standing):
             label.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
-        self.origin = choice_box("Where the numbers come from", list(_ORIGINS), "invented")
-        self.origin.textActivated.connect(self._choose_origin)
-        self.shown = choice_box("What the plot shows", ["Absorption"], "Absorption")
+        self.origin = choice_box(
+            translate("materials editor", "Where the numbers come from"),
+            list(_ORIGINS),
+            "invented",
+            value_word,
+        )
+        self.origin.activated.connect(
+            lambda _at: self._choose_origin(str(self.origin.currentData()))
+        )
+        self.shown = choice_box(
+            translate("materials editor", "What the plot shows"),
+            [translate("materials editor", "Absorption")],
+            translate("materials editor", "Absorption"),
+        )
         self.shown.activated.connect(self._show_plot)
         row.addWidget(self._name, 2)
         row.addWidget(self._standing, 3)
-        self._origin_words = SoftLabel("Numbers", 12)
+        self._origin_words = SoftLabel(translate("materials editor", "Numbers"), 12)
         self._origin_words.setBuddy(self.origin)
         row.addWidget(self._origin_words)
         row.addWidget(self.origin)
@@ -118,11 +131,11 @@ class MaterialEditor(QWidget):
     def _tables(self) -> QHBoxLayout:
         row = QHBoxLayout()
         row.setSpacing(8)
-        self.numbers = FormTable("Numbers of the material")
+        self.numbers = FormTable(translate("materials editor", "Numbers of the material"))
         self.numbers.horizontalHeader().hide()
         self.numbers.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Stretch)
         self.numbers.typed.connect(self._type_number)
-        self.nodes = FormTable("What the material is made up of")
+        self.nodes = FormTable(translate("materials editor", "What the material is made up of"))
         self.nodes.typed.connect(self._type_node)
         self.nodes.added.connect(self._add_node)
         self.nodes.removed.connect(self._remove_node)
@@ -134,27 +147,39 @@ class MaterialEditor(QWidget):
         feet = QVBoxLayout()
         feet.setSpacing(6)
         first, second = QHBoxLayout(), QHBoxLayout()
-        self.add_node = _button("Add a row", self._add_node)
-        self.add_node.setToolTip("Insert")
-        self.remove_node = _button("Remove the row", self._remove_node)
-        self.remove_node.setToolTip("Delete")
-        self.solve = _button("Solve from the colour", self.solve_asked.emit)
-        self.read = _button("Read a spectrum...", self.read_asked.emit)
-        self.write = _button("Write a spectrum...", self.write_asked.emit)
+        self.add_node = _button(translate("materials editor", "Add a row"), self._add_node)
+        self.add_node.setToolTip(native("Ins"))
+        self.remove_node = _button(
+            translate("materials editor", "Remove the row"), self._remove_node
+        )
+        self.remove_node.setToolTip(native("Del"))
+        self.solve = _button(
+            translate("materials editor", "Solve from the colour"), self.solve_asked.emit
+        )
+        self.read = _button(
+            translate("materials editor", "Read a spectrum..."), self.read_asked.emit
+        )
+        self.write = _button(
+            translate("materials editor", "Write a spectrum..."), self.write_asked.emit
+        )
         for one in (self.add_node, self.remove_node, self.solve):
             first.addWidget(one)
         first.addStretch(1)
         first.addWidget(self.read)
         first.addWidget(self.write)
-        self.also = QCheckBox("also in the open case")
+        self.also = QCheckBox(translate("materials editor", "also in the open case"))
         self.also.setChecked(True)
         self.also.setToolTip(
-            "The case has materials of its own. With this, what you keep, add or import comes into"
-            " it too, as a step that can be undone."
+            translate(
+                "materials editor",
+                "The case has materials of its own. With this, what you keep, add or import"
+                " comes into"
+                " it too, as a step that can be undone.",
+            )
         )
-        self.put = _button("Put into the case", self.put_asked.emit)
-        self.discard = _button("Discard", self.discard_asked.emit)
-        self.keep = _button("Keep the changes", self.keep_asked.emit)
+        self.put = _button(translate("materials editor", "Put into the case"), self.put_asked.emit)
+        self.discard = _button(translate("materials editor", "Discard"), self.discard_asked.emit)
+        self.keep = _button(translate("materials editor", "Keep the changes"), self.keep_asked.emit)
         self.keep.setProperty("main", True)
         second.addWidget(self.also)
         second.addStretch(1)
@@ -219,7 +244,7 @@ class MaterialEditor(QWidget):
         self._origin_words.setVisible(origin is not None)
         self.origin.setEnabled(self._editable)
         if origin is not None:
-            self.origin.setCurrentText(short_origin(origin))
+            self.origin.setCurrentIndex(self.origin.findData(short_origin(origin)))
         self._fill_numbers(draft)
         self._fill_nodes(draft)
         self._fill_plots(draft)
@@ -229,8 +254,8 @@ class MaterialEditor(QWidget):
             one.setVisible(nodes is not None)
             one.setEnabled(editable)
         if nodes is not None:
-            self.add_node.setText(_ADD[kind])
-            self.remove_node.setText(_REMOVE[kind])
+            self.add_node.setText(translate("materials editor", _ADD[kind]))
+            self.remove_node.setText(translate("materials editor", _REMOVE[kind]))
         self.solve.setVisible(kind is MaterialKind.BLOCK)
         self.read.setVisible(bool(readable(draft)))
         self.read.setEnabled(editable)
@@ -240,11 +265,18 @@ class MaterialEditor(QWidget):
         fields = NUMBERS[kind_of(draft)]
         self.numbers.setVisible(bool(fields))
         self.numbers.fill(
-            [one.words for one in fields],
-            ["value"],
+            [translate("materials form", one.words) for one in fields],
+            [translate("materials editor", "value")],
             [[number_text(draft, one)] for one in fields],
             [[choices_of(one, self._catalogue)] for one in fields],
-            [[f"Expected is {one.expected}."] for one in fields],
+            [
+                [
+                    translate("materials editor", "Expected is {expected}.").format(
+                        expected=one.expected
+                    )
+                ]
+                for one in fields
+            ],
             editable=self._editable,
         )
 
@@ -254,10 +286,19 @@ class MaterialEditor(QWidget):
         if nodes is None:
             return
         texts = node_texts(draft)
-        heads = [one.words for one in nodes.columns]
-        lines = [f"{nodes.words[0]} {at}" for at in range(1, len(texts) + 1)]
+        heads = [translate("materials form", one.words) for one in nodes.columns]
+        row_word = translate("materials form", nodes.words[0])
+        lines = [f"{row_word} {at}" for at in range(1, len(texts) + 1)]
         choices = [[choices_of(one, self._catalogue) for one in nodes.columns] for _ in texts]
-        hints = [[f"Expected is {one.expected}." for one in nodes.columns] for _ in texts]
+        hints = [
+            [
+                translate("materials editor", "Expected is {expected}.").format(
+                    expected=one.expected
+                )
+                for one in nodes.columns
+            ]
+            for _ in texts
+        ]
         if self._is_across:
             lines, heads = heads, lines
             texts, choices, hints = (

@@ -9,8 +9,12 @@ from PySide6.QtCore import QSettings
 from PySide6.QtWidgets import QFileDialog, QInputDialog, QWidget
 
 from stainmap.app.materials_spectra import SpectrumOf
+from stainmap.words import marked, translate, value_word
 
-TOML, CSV = "Materials (*.toml)", "Spectra (*.csv *.txt)"
+TOML, CSV = (
+    marked("materials files", "Materials (*.toml)"),
+    marked("materials files", "Spectra (*.csv *.txt)"),
+)
 _FOLDER = "materials/folder"
 
 
@@ -22,13 +26,17 @@ class MaterialFiles:
 
     def to_read(self, over: QWidget, title: str, kinds: str) -> Path | None:
         """Ask for a file that is there; None if nobody wants one."""
-        name, _ = QFileDialog.getOpenFileName(over, title, self._folder, kinds)
+        name, _ = QFileDialog.getOpenFileName(
+            over, title, self._folder, translate("materials files", kinds)
+        )
         return self._remembered(name)
 
     def to_write(self, over: QWidget, title: str, name: str, kinds: str) -> Path | None:
         """Ask where to write; the ending is added where it is missing."""
         start = str(Path(self._folder) / name)
-        chosen, _ = QFileDialog.getSaveFileName(over, title, start, kinds)
+        chosen, _ = QFileDialog.getSaveFileName(
+            over, title, start, translate("materials files", kinds)
+        )
         if chosen and not Path(chosen).suffix:
             chosen += Path(name).suffix
         return self._remembered(chosen)
@@ -38,9 +46,11 @@ class MaterialFiles:
         """Ask which spectrum is meant, where there is a choice."""
         if len(kinds) < 2:
             return next(iter(kinds), None)
-        words = [str(one) for one in kinds]
-        chosen, said = QInputDialog.getItem(over, title, "Of which?", words, 0, False)
-        return SpectrumOf(chosen) if said else None
+        words = [value_word(one) for one in kinds]
+        chosen, said = QInputDialog.getItem(
+            over, title, translate("materials files", "Of which?"), words, 0, False
+        )
+        return kinds[words.index(chosen)] if said else None
 
     @property
     def _folder(self) -> str:

@@ -12,14 +12,15 @@ from PySide6.QtWidgets import QHeaderView, QTreeWidget, QTreeWidgetItem, QWidget
 from stainmap.app.materials import Material, origin_word
 from stainmap.ui.materials_tables import HEAD_STYLE
 from stainmap.ui.theme import font
+from stainmap.words import marked, translate
 
-OWN = "The laboratory's own"
-STARTER = "Comes with the program: copy it to change it"
-CASE = "Only in the open case"
+OWN = marked("materials list", "The laboratory's own")
+STARTER = marked("materials list", "Comes with the program: copy it to change it")
+CASE = marked("materials list", "Only in the open case")
 WHOSE_WORDS = {
-    OWN: "the laboratory's own",
-    STARTER: "comes with the program",
-    CASE: "only in the open case",
+    OWN: marked("materials list", "the laboratory's own"),
+    STARTER: marked("materials list", "comes with the program"),
+    CASE: marked("materials list", "only in the open case"),
 }
 _NAME = Qt.ItemDataRole.UserRole
 _LEAST_PX = 250
@@ -32,6 +33,7 @@ class Listed:
     material: Material
     whose: str
     standing: str
+    short: str = ""
     changed: bool = False
 
 
@@ -52,8 +54,14 @@ class MaterialList(QTreeWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Materials")
-        self.setHeaderLabels(["Name", "Numbers", "Case"])
+        self.setAccessibleName(translate("materials list", "Materials"))
+        self.setHeaderLabels(
+            [
+                translate("materials list", "Name"),
+                translate("materials list", "Numbers"),
+                translate("materials list", "Case"),
+            ]
+        )
         self.setMinimumWidth(_LEAST_PX)
         self.setRootIsDecorated(False)
         self.setItemsExpandable(False)
@@ -74,25 +82,27 @@ class MaterialList(QTreeWidget):
         self._filling = True
         self.clear()
         chosen: QTreeWidgetItem | None = None
-        for whose in (OWN, CASE, STARTER):
+        for whose in (
+            OWN,
+            CASE,
+            STARTER,
+        ):
             own = [one for one in lines if one.whose == whose]
             if not own:
                 continue
-            head = QTreeWidgetItem(self, [whose])
+            head = QTreeWidgetItem(self, [translate("materials list", whose)])
             head.setFlags(Qt.ItemFlag.ItemIsEnabled)
             head.setFont(0, font(12, 600))
             head.setFirstColumnSpanned(True)
             for one in own:
                 mark = "\N{BULLET} " if one.changed else ""
-                standing = short_standing(one.standing)
-                words = [f"{mark}{one.material.name}", origin_word(one.material), standing]
+                words = [f"{mark}{one.material.name}", origin_word(one.material), one.short]
                 item = QTreeWidgetItem(head, words)
                 item.setData(0, _NAME, (one.material.name, whose))
-                kept = "; changed, not kept yet" if one.changed else ""
+                kept = translate("materials list", "changed, not kept yet") if one.changed else ""
+                told = "; ".join(part for part in (one.standing, kept) if part)
                 for column in range(3):
-                    item.setToolTip(
-                        column, f"{one.material.name}: {one.standing}{kept}".strip(": ")
-                    )
+                    item.setToolTip(column, f"{one.material.name}: {told}".strip(": "))
                 if chosen is None or one.material.name == current:
                     chosen = item
         self.expandAll()
@@ -122,10 +132,3 @@ class MaterialList(QTreeWidget):
         data = None if item is None else item.data(0, _NAME)
         if data is not None:
             self.looked_at.emit(*data)
-
-
-def short_standing(standing: str) -> str:
-    """Return how the case stands to an entry in a word: used, same, other, or nothing."""
-    if standing.startswith("used"):
-        return "used"
-    return {"in the case": "same", "the case has other numbers": "other"}.get(standing, "")

@@ -15,6 +15,7 @@ from stainmap.optics.colorimetry import encode_srgb
 from stainmap.ui.marks import Align, paint_text, text_width
 from stainmap.ui.theme import tones
 from stainmap.ui.value_ladder import pushed_apart
+from stainmap.words import translate
 
 _LEFT, _TOP, _BOTTOM, _NAMES = 54.0, 24.0, 38.0, 96.0
 _TICKS, _LINE_PX = 6, 14.0
@@ -26,14 +27,18 @@ class MaterialPlot(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Plot")
+        self.setAccessibleName(translate("materials plot", "Plot"))
         self.setMinimumSize(320, 130)
         self._plot: Plot | None = None
 
     def set_plot(self, plot: Plot | None) -> None:
         """Show a plot, or nothing."""
         self._plot = plot
-        self.setAccessibleName("Plot" if plot is None else f"Plot: {plot.title}")
+        self.setAccessibleName(
+            translate("materials plot", "Plot")
+            if plot is None
+            else translate("materials plot", "Plot: {title}").format(title=plot.title)
+        )
         self.setAccessibleDescription("" if plot is None else described(plot))
         self.update()
 
@@ -145,12 +150,27 @@ def described(plot: Plot) -> str:
     """Return what a plot shows in a sentence or two, for those who cannot see it."""
     if plot.swatches:
         words = ", ".join(name for name, _ in plot.swatches)
-        return f"{plot.title}: colours for {words}."
+        return translate("materials plot", "{title}: colours for {words}.").format(
+            title=plot.title, words=words
+        )
     said = []
     for curve in plot.curves:
         top = int(np.argmax(curve.up))
         said.append(
-            f"{curve.name}: from {curve.up[0]:.3g} at {curve.across[0]:.3g} to {curve.up[-1]:.3g}"
-            f" at {curve.across[-1]:.3g}, highest {curve.up[top]:.3g} at {curve.across[top]:.3g}."
+            translate(
+                "materials plot",
+                "{name}: from {first:.3g} at {begin:.3g} to {last:.3g} at {end:.3g}, highest"
+                " {most:.3g} at {place:.3g}.",
+            ).format(
+                name=curve.name,
+                first=curve.up[0],
+                begin=curve.across[0],
+                last=curve.up[-1],
+                end=curve.across[-1],
+                most=curve.up[top],
+                place=curve.across[top],
+            )
         )
-    return f"{plot.title}, {plot.up} over {plot.across}. {' '.join(said)}"
+    return translate("materials plot", "{title}, {up} over {across}. {said}").format(
+        title=plot.title, up=plot.up, across=plot.across, said=" ".join(said)
+    )

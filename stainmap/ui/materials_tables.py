@@ -17,6 +17,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from stainmap.words import translate
+
 _CHOICES = Qt.ItemDataRole.UserRole
 _ROW_PX, _LEAST_PX, _MOST_PX, _HEAD_PX = 25, 70, 220, 24
 
@@ -103,9 +105,10 @@ class FormTable(QTableWidget):
                 item.setFlags(flags | Qt.ItemFlag.ItemIsEditable if editable else flags)
                 item.setData(_CHOICES, list(choices[at][column]))
                 item.setToolTip(hints[at][column])
+                spoken = text or translate("materials tables", "empty")
                 item.setData(
                     Qt.ItemDataRole.AccessibleTextRole,
-                    f"{lines[at]}, {columns[column]}: {text or 'empty'}",
+                    f"{lines[at]}, {columns[column]}: {spoken}",
                 )
                 side = Qt.AlignmentFlag.AlignLeft
                 if not choices[at][column]:
@@ -165,7 +168,7 @@ class _Chooser(QStyledItemDelegate):
             return super().createEditor(parent, option, index)
         box = QComboBox(parent)
         box.addItems(list(choices))
-        box.setAccessibleName("Choose")
+        box.setAccessibleName(translate("materials tables", "Choose"))
         box.activated.connect(lambda _at: self._done(box))
         return box
 

@@ -17,17 +17,20 @@ from PySide6.QtWidgets import (
 
 from stainmap.app.materials import MaterialKind
 from stainmap.ui.form_dialog import FormDialog
+from stainmap.ui.key_map import native
 from stainmap.ui.manual_places import open_by_f1
 from stainmap.ui.materials_editor import MaterialEditor
 from stainmap.ui.materials_list import MaterialList
 from stainmap.ui.screen_room import resize_within_screen
+from stainmap.words import marked, translate
 
 _WIDTH_PX, _HEIGHT_PX, _LEAST_WIDTH_PX, _LEAST_HEIGHT_PX = 1180, 820, 900, 600
 _LIST_PX, _EDITOR_PX = 340, 800
-_WHOSE = (
+_WHOSE = marked(
+    "materials window",
     "The laboratory's set is kept on this computer, for all cases. A case carries its own copy of"
     " materials, so that its plan stays what it was: undo takes back what the case holds, not what"
-    " the set holds."
+    " the set holds.",
 )
 
 
@@ -57,14 +60,14 @@ class MaterialsWindow(QWidget):
     def __init__(self, may_close: Callable[[], bool], owner: QWidget | None = None) -> None:
         super().__init__(owner, Qt.WindowType.Window)
         self._may_close = may_close
-        self.setWindowTitle("Materials")
+        self.setWindowTitle(translate("materials window", "Materials"))
         self.setMinimumSize(_LEAST_WIDTH_PX, _LEAST_HEIGHT_PX)
         resize_within_screen(self, _WIDTH_PX, _HEIGHT_PX)
         column = QVBoxLayout(self)
         column.setContentsMargins(16, 10, 16, 12)
         column.setSpacing(8)
         self.kinds = QTabBar()
-        self.kinds.setAccessibleName("Kinds of material")
+        self.kinds.setAccessibleName(translate("materials window", "Kinds of material"))
         self.kinds.setDrawBase(False)
         self.kinds.setExpanding(False)
         for kind in MaterialKind:
@@ -79,7 +82,7 @@ class MaterialsWindow(QWidget):
         parts.setStretchFactor(1, 1)
         parts.setSizes([_LIST_PX, _EDITOR_PX])
         column.addWidget(parts, 1)
-        column.addWidget(FormDialog.soft(_WHOSE))
+        column.addWidget(FormDialog.soft(translate("materials window", _WHOSE)))
         QShortcut(QKeySequence("Esc"), self, self.close)
         open_by_f1(self, "materials.md")
         QShortcut(QKeySequence(QKeySequence.StandardKey.Undo), self, self.undo_asked.emit)
@@ -98,24 +101,28 @@ class MaterialsWindow(QWidget):
         grid = QGridLayout()
         grid.setSpacing(6)
         self.buttons = {}
-        for at, (text, signal) in enumerate(
+        for at, (name, text, signal) in enumerate(
             (
-                ("Add", self.add_asked),
-                ("Copy", self.copy_asked),
-                ("Rename...", self.rename_asked),
-                ("Remove", self.remove_asked),
-                ("Import...", self.import_asked),
-                ("Export...", self.export_asked),
+                ("Add", translate("materials window", "Add"), self.add_asked),
+                ("Copy", translate("materials window", "Copy"), self.copy_asked),
+                ("Rename", translate("materials window", "Rename..."), self.rename_asked),
+                ("Remove", translate("materials window", "Remove"), self.remove_asked),
+                ("Import", translate("materials window", "Import..."), self.import_asked),
+                ("Export", translate("materials window", "Export..."), self.export_asked),
             )
         ):
             button = QPushButton(text)
             button.clicked.connect(signal)
-            self.buttons[text.rstrip(".")] = button
+            self.buttons[name] = button
             grid.addWidget(button, at // 3, at % 3)
         self.buttons["Rename"].setToolTip("F2")
-        self.buttons["Remove"].setToolTip("Delete")
-        self.buttons["Import"].setToolTip("Materials of another file (TOML) come into the set")
-        self.buttons["Export"].setToolTip("Write the chosen entries as a materials file (TOML)")
+        self.buttons["Remove"].setToolTip(native("Del"))
+        self.buttons["Import"].setToolTip(
+            translate("materials window", "Materials of another file (TOML) come into the set")
+        )
+        self.buttons["Export"].setToolTip(
+            translate("materials window", "Write the chosen entries as a materials file (TOML)")
+        )
         column.addLayout(grid)
         return left
 

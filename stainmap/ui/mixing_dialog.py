@@ -17,7 +17,8 @@ from stainmap.planning.mixing import JAR_LIFE_HOURS, mixing_list
 from stainmap.planning.tray_mixing import PaintedCase, TrayMixing, tray_mixing
 from stainmap.ui.colour_table import ColourTable
 from stainmap.ui.form_dialog import FormDialog, number_box
-from stainmap.ui.jar_rows import JAR_HEADS, jar_rows
+from stainmap.ui.jar_rows import jar_heads, jar_rows
+from stainmap.words import translate
 
 _MICROMETRES = 1000.0
 _SAME_DROPS = 0.05  # the field has one decimal
@@ -45,24 +46,32 @@ class MixingDialog(FormDialog):
         usual_drops_per_ml: float | None = None,
     ) -> None:
         super().__init__(
-            "Mix",
-            f"A jar is {USUAL_JAR_DROPS} drops of liquid with 2 to 3 of dye (common practice)."
-            f" Mixed jars are kept {JAR_LIFE_HOURS:g} h at most (assumed); no liquid goes back into"
-            " its bottle.",
+            translate("mixing dialog", "Mix"),
+            translate(
+                "mixing dialog",
+                "A jar is {drops} drops of liquid with 2 to 3 of dye (common practice)."
+                " Mixed jars are kept {hours:g} h at most (assumed); no liquid goes back into"
+                " its bottle.",
+            ).format(drops=USUAL_JAR_DROPS, hours=JAR_LIFE_HOURS),
             parent,
         )
         self.case, self._coats = case, coats
         amounts = case.process.jar_amounts
-        self.table = ColourTable(JAR_HEADS)
+        self.table = ColourTable(jar_heads())
         self.add_widget(self.table)
         self.remarks = self.add_note("")
         self.add_widget(self._buttons())
         self.add_note(ESTIMATE)
         self.drops = number_box(
-            "Drops in 1 mL", amounts.drops_per_ml, 5.0, 100.0, decimals=1, step=1.0
+            translate("mixing dialog", "Drops in 1 mL"),
+            amounts.drops_per_ml,
+            5.0,
+            100.0,
+            decimals=1,
+            step=1.0,
         )
         self.film = number_box(
-            "Film per coat",
+            translate("mixing dialog", "Film per coat"),
             _MICROMETRES * amounts.film_per_coat_mm,
             1.0,
             1000.0,
@@ -70,15 +79,22 @@ class MixingDialog(FormDialog):
             step=5.0,
         )
         self.left = number_box(
-            "Drops left in the jar", amounts.left_in_jar_drops, 0.0, 50.0, decimals=1, step=1.0
+            translate("mixing dialog", "Drops left in the jar"),
+            amounts.left_in_jar_drops,
+            0.0,
+            50.0,
+            decimals=1,
+            step=1.0,
         )
         # The jars come first, what is taken for granted about them below.
         self._column.removeItem(self.grid)
         self._column.addLayout(self.grid)
-        self.add_heads("assumed until counted or measured")
-        self.add_row("Drops in 1 mL (count them)", self.drops)
-        self.add_row("Film per coat, \N{MICRO SIGN}m, on the milled surface", self.film)
-        self.add_row("Drops that stay in jar and brush", self.left)
+        self.add_heads(translate("mixing dialog", "assumed until counted or measured"))
+        self.add_row(translate("mixing dialog", "Drops in 1 mL (count them)"), self.drops)
+        self.add_row(
+            translate("mixing dialog", "Film per coat, µm, on the milled surface"), self.film
+        )
+        self.add_row(translate("mixing dialog", "Drops that stay in jar and brush"), self.left)
         for box in (self.drops, self.film, self.left):
             box.valueChanged.connect(self._change_amounts)
         self._add_usual(usual_drops_per_ml)
@@ -89,7 +105,9 @@ class MixingDialog(FormDialog):
         """Offer the laboratory's drop where the case has another."""
         if drops_per_ml is None or abs(drops_per_ml - self.drops.value()) < _SAME_DROPS:
             return
-        words = f"Take the drop of the settings ({drops_per_ml:.1f} in 1 mL)"
+        words = translate(
+            "mixing dialog", "Take the drop of the settings ({drops:.1f} in 1 mL)"
+        ).format(drops=drops_per_ml)
         self.take_usual = QPushButton(words)
         self.take_usual.setAutoDefault(False)
         self.take_usual.clicked.connect(lambda: self.drops.setValue(drops_per_ml))
@@ -99,10 +117,14 @@ class MixingDialog(FormDialog):
         row = QWidget()
         line = QHBoxLayout(row)
         line.setContentsMargins(0, 0, 0, 0)
-        self.tell_apart = QPushButton("Dyes that tell jars apart")
-        self.shrink = QPushButton("Smallest jars")
-        self.usual = QPushButton(f"Jars of {USUAL_JAR_DROPS} drops")
-        self.shrink.setToolTip("The fewest whole drops of the same ratios that last")
+        self.tell_apart = QPushButton(translate("mixing dialog", "Dyes that tell jars apart"))
+        self.shrink = QPushButton(translate("mixing dialog", "Smallest jars"))
+        self.usual = QPushButton(
+            translate("mixing dialog", "Jars of {drops} drops").format(drops=USUAL_JAR_DROPS)
+        )
+        self.shrink.setToolTip(
+            translate("mixing dialog", "The fewest whole drops of the same ratios that last")
+        )
         for button, call in (
             (self.tell_apart, self._tell_apart),
             (self.shrink, self._shrink),
@@ -128,10 +150,18 @@ class MixingDialog(FormDialog):
         if mixing.least_difference is not None and mixing.least_colour_blind is not None:
             said.insert(
                 0,
-                f"On chalk the jars differ by dE00 {mixing.least_difference:.0f} or more, to"
-                f" colour-blind eyes by {mixing.least_colour_blind:.0f}.",
+                translate(
+                    "mixing dialog",
+                    "On chalk the jars differ by dE00 {least:.0f} or more, to colour-blind eyes"
+                    " by {blind:.0f}.",
+                ).format(
+                    least=mixing.least_difference,
+                    blind=mixing.least_colour_blind,
+                ),
             )
-        self.remarks.setText(" ".join(said) or "No jar is on the tray yet.")
+        self.remarks.setText(
+            " ".join(said) or translate("mixing dialog", "No jar is on the tray yet.")
+        )
         for button in (self.tell_apart, self.shrink, self.usual):
             button.setEnabled(bool(mixing.jars))
         self.adjustSize()

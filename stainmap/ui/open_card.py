@@ -26,16 +26,17 @@ from stainmap.ui.plate import Plate
 from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import font
 from stainmap.units import LengthUnit, SizeState
+from stainmap.words import marked, translate
 
 CARD_PX = 312
 DEFAULT_BLOCK = "medium 3Y"
 _MOST_REMARKS = 2
 _UNIT_NAMES = {
-    LengthUnit.MILLIMETRE: "millimetres",
-    LengthUnit.CENTIMETRE: "centimetres",
-    LengthUnit.METRE: "metres",
-    LengthUnit.MICROMETRE: "micrometres",
-    LengthUnit.INCH: "inches",
+    LengthUnit.MILLIMETRE: marked("open card", "millimetres"),
+    LengthUnit.CENTIMETRE: marked("open card", "centimetres"),
+    LengthUnit.METRE: marked("open card", "metres"),
+    LengthUnit.MICROMETRE: marked("open card", "micrometres"),
+    LengthUnit.INCH: marked("open card", "inches"),
 }
 _DATE = re.compile(r"(?<!\d)(?:19|20)\d\d[-_.]\d\d[-_.]\d\d(?!\d)")
 _NUMBER = re.compile(r"(?<![\d.])[1-4][1-8](?!\d)")
@@ -63,10 +64,13 @@ def tooth_numbers(text: str) -> tuple[int, ...]:
     numbers = []
     for word in words:
         if not word.isdecimal():
-            raise PlanError(f"'{word}' is not a tooth number.", advice="Give two digits, as in 46.")
+            raise PlanError(
+                translate("open card", "'{word}' is not a tooth number.").format(word=word),
+                advice=translate("open card", "Give two digits, as in 46."),
+            )
         numbers.append(Tooth(number=int(word)).number)
     if len(set(numbers)) != len(numbers):
-        raise PlanError("A tooth is named twice.")
+        raise PlanError(translate("open card", "A tooth is named twice."))
     return tuple(numbers)
 
 
@@ -103,7 +107,7 @@ class OpenCard(Plate):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Questions about the mesh")
+        self.setAccessibleName(translate("open card", "Questions about the mesh"))
         self.setFixedWidth(CARD_PX)
         self.body.setSpacing(8)
         self._extent: tuple[float, ...] = (0.0, 0.0, 0.0)
@@ -119,11 +123,13 @@ class OpenCard(Plate):
         self.body.addWidget(self._remarks)
         self.body.addWidget(self._note)
         self.teeth, self.unit, self.block = QLineEdit(), QComboBox(), QComboBox()
-        self.milled, self.sintered = QRadioButton("milled"), QRadioButton("sintered")
+        self.milled = QRadioButton(translate("open card", "milled"))
+        self.sintered = QRadioButton(translate("open card", "sintered"))
         self._size_group = QButtonGroup(self)
         self.body.addLayout(self._fields())
         self.body.addWidget(self._problem)
-        self.read, self.cancel = QPushButton("Read the crown"), QPushButton("Cancel")
+        self.read = QPushButton(translate("open card", "Read the crown"))
+        self.cancel = QPushButton(translate("open card", "Cancel"))
         self.read.setProperty("main", True)
         buttons = QHBoxLayout()
         buttons.addStretch(1)
@@ -146,10 +152,10 @@ class OpenCard(Plate):
         grid.setHorizontalSpacing(12)
         grid.setVerticalSpacing(8)
         grid.setColumnStretch(1, 1)
-        self.teeth.setPlaceholderText("46, or 14 15 16 for a bridge")
-        self.teeth.setAccessibleName("Tooth numbers, ISO 3950")
-        self.unit.setAccessibleName("Unit of the file")
-        self.block.setAccessibleName("Block")
+        self.teeth.setPlaceholderText(translate("open card", "46, or 14 15 16 for a bridge"))
+        self.teeth.setAccessibleName(translate("open card", "Tooth numbers, ISO 3950"))
+        self.unit.setAccessibleName(translate("open card", "Unit of the file"))
+        self.block.setAccessibleName(translate("open card", "Block"))
         for combo in (self.unit, self.block):
             combo.setSizeAdjustPolicy(
                 QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
@@ -161,12 +167,12 @@ class OpenCard(Plate):
             self._size_group.addButton(button)
             states.addWidget(button)
         states.addStretch(1)
-        self._add(grid, 0, "Tooth", self.teeth)
+        self._add(grid, 0, translate("open card", "Tooth"), self.teeth)
         grid.addWidget(self._teeth_line, 1, 1)
-        self._add(grid, 2, "File in", self.unit)
-        grid.addWidget(QLabel("Size is"), 3, 0)
+        self._add(grid, 2, translate("open card", "File in"), self.unit)
+        grid.addWidget(QLabel(translate("open card", "Size is")), 3, 0)
         grid.addLayout(states, 3, 1)
-        self._add(grid, 4, "Block", self.block)
+        self._add(grid, 4, translate("open card", "Block"), self.block)
         return grid
 
     @staticmethod
@@ -209,7 +215,9 @@ class OpenCard(Plate):
         most = len(remarks) if len(remarks) == _MOST_REMARKS + 1 else _MOST_REMARKS
         lines = list(remarks[:most])
         if len(remarks) > most:
-            lines.append(f"and {len(remarks) - most} more notes")
+            lines.append(
+                translate("open card", "and {count} more notes").format(count=len(remarks) - most)
+            )
         self._remarks.setText("\n".join(lines))
         self._remarks.setToolTip("\n".join(remarks))
         self._note.setText("")
@@ -237,8 +245,10 @@ class OpenCard(Plate):
         rest = [unit for unit in _UNIT_NAMES if unit not in likely]
         self.unit.clear()
         for unit in (*likely, *rest):
-            note = "" if unit in likely or not likely else ", no crown's size"
-            self.unit.addItem(f"{_UNIT_NAMES[unit]}{note}", unit)
+            words = translate("open card", _UNIT_NAMES[unit])
+            if likely and unit not in likely:
+                words = translate("open card", "{unit}, no crown's size").format(unit=words)
+            self.unit.addItem(words, unit)
 
     def _guess_state(self, sizes: Sequence[Size]) -> None:
         state = sizes[0].state if sizes else SizeState.UNKNOWN
@@ -283,9 +293,11 @@ class OpenCard(Plate):
             numbers = tooth_numbers(self.teeth.text())
             names = teeth_in_words(numbers)
             if not numbers:
-                problem = "Which tooth is it?"
+                problem = translate("open card", "Which tooth is it?")
             elif self._size_group.checkedButton() is None:
-                problem = "Is the mesh as milled, about a quarter oversize, or as sintered?"
+                problem = translate(
+                    "open card", "Is the mesh as milled, about a quarter oversize, or as sintered?"
+                )
         except PlanError as error:
             problem = str(error)
         self._teeth_line.setText(names)

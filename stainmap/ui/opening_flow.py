@@ -36,6 +36,7 @@ from stainmap.ui.opening_questions import (
     SHOW_PARTS,
     THIS_SIDE,
 )
+from stainmap.words import translate
 
 MESH_ENDINGS = (".stl", ".ply", ".obj", ".off", ".3mf")
 _SHOW_AFTER_S = 0.3
@@ -79,9 +80,11 @@ class OpeningFlow(CrownQuestions):
         endings = " ".join(f"*{ending}" for ending in (SUFFIX, *MESH_ENDINGS))
         name, _ = QFileDialog.getOpenFileName(
             self._window,
-            "Open a mesh or a case",
+            translate("opening flow", "Open a mesh or a case"),
             self.folder,
-            f"Meshes and cases ({endings});;All files (*)",
+            translate("opening flow", "Meshes and cases ({endings});;All files (*)").format(
+                endings=endings
+            ),
         )
         if name:
             self.open_path(Path(name))
@@ -104,11 +107,17 @@ class OpeningFlow(CrownQuestions):
     def refuse_dropped(self, count: int) -> None:
         """Say why nothing was opened of what was dropped."""
         if count > 1:
-            text = "Several files were dropped. Drop one, or put cases onto a tray with Ctrl+T."
-            self.tell("One file at a time", text)
+            text = translate(
+                "opening flow",
+                "Several files were dropped. Drop one, or put cases onto a tray with Ctrl+T.",
+            )
+            self.tell(translate("opening flow", "One file at a time"), text)
         else:
-            text = "What was dropped does not lie on this computer. Copy it here, then drop it."
-            self.tell("Not a file of this computer", text)
+            text = translate(
+                "opening flow",
+                "What was dropped does not lie on this computer. Copy it here, then drop it.",
+            )
+            self.tell(translate("opening flow", "Not a file of this computer"), text)
 
     def cut_off_the_crown(self) -> None:
         """Show a plane on the open crown, below which all is cut away."""
@@ -125,7 +134,9 @@ class OpeningFlow(CrownQuestions):
         """Show what was noticed when the open crown was read."""
         case = self._session.case
         if case is not None and not self._aside and not self._asking:
-            title = NO_CROWN.get(case.reading.kind, "Noticed when the crown was read")
+            title = translate("opening flow", "Noticed when the crown was read")
+            if case.reading.kind in NO_CROWN:
+                title = translate("opening questions", NO_CROWN[case.reading.kind])
             buttons = (CUT, CLOSE) if is_to_be_cut(case) else (CLOSE,)
             self._say(title, "\n".join(case.reading.warnings), buttons)
 
@@ -158,23 +169,27 @@ class OpeningFlow(CrownQuestions):
             return
         if self._session.read_only:
             self._say(
-                "Read-only",
-                f"{self._session.read_only_because} What you change here can only be saved under "
-                "another name.",
+                translate("opening flow", "Read-only"),
+                translate(
+                    "opening flow",
+                    "{why} What you change here can only be saved under another name.",
+                ).format(why=self._session.read_only_because),
                 (CLOSE,),
             )
         elif case.reading.kind in NO_CROWN:
             self.show_notes()
         elif case.reading.sure("occlusal_axis") < _DOUBTFUL:
             self._say(
-                "Which way does it bite?",
-                "The shape hardly tells. It is shown as it was guessed.",
+                translate("opening flow", "Which way does it bite?"),
+                translate("opening flow", "The shape hardly tells. It is shown as it was guessed."),
                 (SAY_AXIS, IS_RIGHT),
             )
         elif case.reading.mesial is None:
             self._say(
-                "Where is mesial?",
-                "The shape does not tell, and zones on the sides go by it.",
+                translate("opening flow", "Where is mesial?"),
+                translate(
+                    "opening flow", "The shape does not tell, and zones on the sides go by it."
+                ),
                 (SAY_MESIAL, CLOSE),
             )
 
@@ -190,8 +205,11 @@ class OpeningFlow(CrownQuestions):
         if idle and not self.message.isVisible():
             formats = ", ".join(one[1:].upper() for one in MESH_ENDINGS)
             self._say(
-                "No crown yet",
-                f"Drop a file here ({formats} or a case), or open one with Ctrl+O.",
+                translate("opening flow", "No crown yet"),
+                translate(
+                    "opening flow",
+                    "Drop a file here ({formats} or a case), or open one with Ctrl+O.",
+                ).format(formats=formats),
                 (OPEN,),
             )
         self._keep_clear()
@@ -315,7 +333,7 @@ class OpeningFlow(CrownQuestions):
         buttons = (OTHER,) if self._session.case is None else (CLOSE, OTHER)
         cause = problem.__cause__
         details = f"{type(cause).__name__}: {cause}" if cause is not None else ""
-        title = problem.where or "This did not work"
+        title = problem.where or translate("opening flow", "This did not work")
         text = " ".join(part for part in (problem.message, problem.advice) if part)
         if "." not in title:  # a file keeps its name as it is
             title = title[0].upper() + title[1:]
@@ -324,7 +342,11 @@ class OpeningFlow(CrownQuestions):
     def _offer_ways(self, count: int) -> None:
         """Say what can be done besides naming other teeth."""
         ways = (SHOW_PARTS, AS_NAMED) if count > 1 else (AS_NAMED,)
-        self._say("Are these the teeth?", "If they are, the shape can be read by them.", ways)
+        self._say(
+            translate("opening flow", "Are these the teeth?"),
+            translate("opening flow", "If they are, the shape can be read by them."),
+            ways,
+        )
 
     def _choose(self, button: str) -> None:
         if button in (OPEN, OTHER):
@@ -337,7 +359,10 @@ class OpeningFlow(CrownQuestions):
             self.ask_for_bite()
         elif button == IS_RIGHT:
             self.message.hide()
-            self._session.edit("the biting side is right", lambda c: confirmed(c, "occlusal_axis"))
+            self._session.edit(
+                translate("opening flow", "the biting side is right"),
+                lambda c: confirmed(c, "occlusal_axis"),
+            )
         elif button == CUT:
             self.cut_off_the_crown()
         elif button == SHOW_PARTS:

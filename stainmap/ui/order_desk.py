@@ -14,6 +14,7 @@ from stainmap.model.case import Case
 from stainmap.planning.order_effect import AreaChange, OrderEffect, changes, order_effect
 from stainmap.planning.outcome import Outcome
 from stainmap.ui.coat_table import CoatTable
+from stainmap.words import translate
 
 # Smaller changes read 0.0.
 _NOTHING = 0.05
@@ -76,8 +77,14 @@ class OrderDesk(QObject):
             return
         liquid = case.plan.liquid_of(case.plan.steps[step])
         if known is not None:
-            self._before = (known, moved, f"Step {step + 1}, {liquid}, is step {to + 1} now")
-        session.edit("move a step", lambda _case: moved)
+            self._before = (
+                known,
+                moved,
+                translate("order desk", "Step {step}, {liquid}, is step {to} now").format(
+                    step=step + 1, liquid=liquid, to=to + 1
+                ),
+            )
+        session.edit(translate("order desk", "move a step"), lambda _case: moved)
 
     # --- while it is dragged -------------------------------------------------------------
 
@@ -98,7 +105,7 @@ class OrderDesk(QObject):
         if found is not None:
             return
         job = self._runner.start(
-            "Another order",
+            translate("order desk", "Another order"),
             lambda progress: _effect(prediction, step, to, progress),
             on_done=lambda effect: self._found(prediction, effect),
             on_failed=lambda _error: None,
@@ -113,7 +120,8 @@ class OrderDesk(QObject):
 
 
 def _effect(prediction: Prediction, step: int, to: int, progress: Progress) -> OrderEffect:
-    progress(0.0, "another order")  # one that is no longer asked for is not worked out
+    # One that is no longer asked for is not worked out.
+    progress(0.0, translate("order desk", "another order"))
     return order_effect(
         prediction.case,
         step,
@@ -137,12 +145,14 @@ def _short(effect: OrderEffect) -> str:
 def _sentence(moved: str, areas: tuple[AreaChange, ...]) -> str:
     """Return what a move has changed; `moved` says what was moved where."""
     if not areas or areas[0].de00 < _NOTHING:
-        return f"{moved}: no colour changes (dE00 0.0)."
+        return translate("order desk", "{moved}: no colour changes (dE00 0.0).").format(moved=moved)
     first = areas[0]
     if len(areas) == 1 or areas[1].de00 < _NOTHING:
-        return f"{moved}: {first.label} changes by dE00 {first.de00:.1f}, nothing else does."
+        return translate(
+            "order desk", "{moved}: {label} changes by dE00 {de00:.1f}, nothing else does."
+        ).format(moved=moved, label=first.label, de00=first.de00)
     second = areas[1]
-    return (
-        f"{moved}: {first.label} changes by dE00 {first.de00:.1f}, {second.label} by"
-        f" {second.de00:.1f}, others by no more."
-    )
+    return translate(
+        "order desk",
+        "{moved}: {first} changes by dE00 {most:.1f}, {second} by {less:.1f}, others by no more.",
+    ).format(moved=moved, first=first.label, most=first.de00, second=second.label, less=second.de00)

@@ -7,6 +7,7 @@ from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import QLabel, QWidget
 
 from stainmap.ui.theme import font
+from stainmap.words import translate
 
 
 class OrderTag(QLabel):
@@ -35,7 +36,11 @@ class OrderTag(QLabel):
         self.setVisible(step is not None)
         if step is None:
             return
-        place = f"step {step + 1} as step {to + 1}" if to != step else f"step {step + 1} stays"
+        place = (
+            translate("order tag", "step {step} as step {to}").format(step=step + 1, to=to + 1)
+            if to != step
+            else translate("order tag", "step {step} stays").format(step=step + 1)
+        )
         self.setText(f"{place}: {change}" if change else place)
         self.adjustSize()
         over = self.parentWidget()

@@ -18,6 +18,7 @@ from stainmap.ui.marks import Align, paint_text, paint_touching_swatches, signed
 from stainmap.ui.plate import link_button
 from stainmap.ui.section import PADDING, SectionHead, TableNote
 from stainmap.ui.theme import tones
+from stainmap.words import translate, value_word
 
 _LEAST_ROW_PX, _LINE_PX, _HEAD_PX = 40, 13.5, 24
 _SWATCH = 52.0
@@ -99,7 +100,9 @@ class OutcomeRow(QWidget):
         self._lines = _lines(outcome)
         words = _verdict(outcome) if calibrated else ""
         if beyond is not None:
-            words = f"not reachable: bare block {beyond.axis} {beyond.bare:.1f}"
+            words = translate(
+                "outcome panel", "not reachable: bare block {axis} {bare:.1f}"
+            ).format(axis=beyond.axis, bare=beyond.bare)
         if words:
             self._lines.append((words, [], True))
         self.setFixedHeight(max(_LEAST_ROW_PX, round(27 + _LINE_PX * len(self._lines))))
@@ -159,7 +162,7 @@ class _ColumnHeads(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setFixedHeight(_HEAD_PX)
-        self.setAccessibleName("wanted and predicted; L*, C*, h, dE00")
+        self.setAccessibleName(translate("outcome panel", "wanted and predicted; L*, C*, h, dE00"))
         self.targets = True
 
     def paintEvent(self, _event: QPaintEvent) -> None:
@@ -167,7 +170,11 @@ class _ColumnHeads(QWidget):
         painter = QPainter(self)
         t = tones(self)
         y = _HEAD_PX - 7.0
-        words = "wanted | predicted" if self.targets else "predicted"
+        words = (
+            translate("outcome panel", "wanted | predicted")
+            if self.targets
+            else translate("outcome panel", "predicted")
+        )
         paint_text(painter, (0, y), words, t.soft, px=11)
         names = ["L*", "C*", "h"] + (["dE00"] if self.targets else [])
         for x, name in zip(_columns(self.width()), names, strict=False):
@@ -191,11 +198,11 @@ class OutcomePanel(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Outcome")
+        self.setAccessibleName(translate("outcome panel", "Outcome"))
         column = QVBoxLayout(self)
         column.setContentsMargins(PADDING, 14, PADDING, 8)
         column.setSpacing(0)
-        self.head = SectionHead("Outcome")
+        self.head = SectionHead(translate("outcome panel", "Outcome"))
         self.caution = CautionLine()
         self._heads = _ColumnHeads()
         column.addWidget(self.head)
@@ -210,7 +217,7 @@ class OutcomePanel(QWidget):
         self.reach.hide()
         column.addSpacing(4)
         column.addWidget(self.reach)
-        self.change = link_button("say what is wanted")
+        self.change = link_button(translate("outcome panel", "say what is wanted"))
         self.change.clicked.connect(self.change_asked)
         column.addWidget(self.change)
         self._rows: list[OutcomeRow] = []
@@ -227,7 +234,12 @@ class OutcomePanel(QWidget):
         labels = ", ".join(one.label for one in found)
         self.reach.setVisible(bool(found))
         if found:
-            self.reach.warn(f"Not reachable in {labels}: stain only lowers value and adds chroma.")
+            self.reach.warn(
+                translate(
+                    "outcome panel",
+                    "Not reachable in {areas}: stain only lowers value and adds chroma.",
+                ).format(areas=labels)
+            )
 
     def set_outcomes(self, outcomes: Sequence[AreaOutcome], *, calibrated: bool = False) -> None:
         """Show these areas, in this order.
@@ -248,7 +260,11 @@ class OutcomePanel(QWidget):
         self._heads.setVisible(bool(outcomes))
         self.change.setVisible(bool(outcomes))
         has_target = self._heads.targets
-        self.change.setText("change what is wanted" if has_target else "say what is wanted")
+        self.change.setText(
+            translate("outcome panel", "change what is wanted")
+            if has_target
+            else translate("outcome panel", "say what is wanted")
+        )
         self._heads.update()
         while len(self._rows) < len(outcomes):
             row = OutcomeRow()
@@ -291,13 +307,27 @@ def _lines(outcome: AreaOutcome) -> list[Line]:
     """Return the lines below an area's own figures: name, figures, whether in full ink."""
     lines: list[Line] = []
     if outcome.predicted_low is not None:
-        lines.append(("fewest coats", list(_absolute(outcome.predicted_low)), True))
+        lines.append(
+            (
+                translate("outcome panel", "fewest coats"),
+                list(_absolute(outcome.predicted_low)),
+                True,
+            )
+        )
     if outcome.offset_from_body is not None:
-        lines.append(("from body", [signed(v) for v in outcome.offset_from_body], True))
+        lines.append(
+            (
+                translate("outcome panel", "from body"),
+                [signed(v) for v in outcome.offset_from_body],
+                True,
+            )
+        )
     if outcome.wanted_offset is not None:
-        lines.append(("wanted", [signed(v) for v in outcome.wanted_offset], False))
+        wanted = translate("outcome panel", "wanted")
+        lines.append((wanted, [signed(v) for v in outcome.wanted_offset], False))
     elif outcome.wanted is not None and not outcome.refused:
-        lines.append(("wanted", list(_absolute(outcome.wanted)), False))
+        wanted = translate("outcome panel", "wanted")
+        lines.append((wanted, list(_absolute(outcome.wanted)), False))
     return lines
 
 
@@ -308,8 +338,8 @@ def _verdict(outcome: AreaOutcome) -> str:
     gaps = zip(outcome.predicted.lab, outcome.wanted.lab, strict=True)
     sure = zip(gaps, outcome.plus_minus, outcome.difference_sd, strict=True)
     if all(inside_uncertainty(one - other, sd, its) for (one, other), sd, its in sure):
-        return "inside the uncertainty"
-    return str(verdict(outcome.delta_e_00, calibrated=True))
+        return translate("outcome panel", "inside the uncertainty")
+    return value_word(verdict(outcome.delta_e_00, calibrated=True))
 
 
 def _hint(outcome: AreaOutcome) -> str:
@@ -317,16 +347,22 @@ def _hint(outcome: AreaOutcome) -> str:
     names = ("L*", "a*", "b*")
     spread = zip(names, outcome.plus_minus, strict=True)
     said = ", ".join(f"{name} \N{PLUS-MINUS SIGN}{sd:.1f}" for name, sd in spread)
-    parts = [f"{said} (one standard deviation)."]
+    parts = [translate("outcome panel", "{figures} (one standard deviation).").format(figures=said)]
     if outcome.refused:
         parts.append(outcome.refused)
-    parts += [f"Wanted colour: {one}." for one in outcome.conversions]
-    return " ".join([*parts, "Click to turn the crown to this area."])
+    parts += [
+        translate("outcome panel", "Wanted colour: {conversion}.").format(conversion=one)
+        for one in outcome.conversions
+    ]
+    return " ".join([*parts, translate("outcome panel", "Click to turn the crown to this area.")])
 
 
 def _spoken(outcome: AreaOutcome, lines: Sequence[Line]) -> str:
     names = ("L*", "C*", "h")
-    parts = [("predicted", list(_absolute(outcome.predicted)), True), *lines]
+    parts = [
+        (translate("outcome panel", "predicted"), list(_absolute(outcome.predicted)), True),
+        *lines,
+    ]
     said = [
         f"{name} {', '.join(f'{n} {v}' for n, v in zip(names, figures, strict=False))}".strip()
         for name, figures, _ in parts

@@ -25,14 +25,19 @@ from stainmap.planning.targets import outside_ceramic, shade_in
 from stainmap.ui.form_dialog import FormDialog, number_box
 from stainmap.ui.picture_spots import PictureSpots
 from stainmap.ui.section import SoftLabel
+from stainmap.words import marked, translate
 
-PATCH = "grey patch"
+PATCH = marked("photograph dialog", "grey patch")
 _NOTHING = "\N{EN DASH}"
 _SIDE_PX = 330
-_FIRST = "Open a picture that shows the tooth beside a neutral grey patch, in the same light."
-_KEYS = (
+_FIRST = marked(
+    "photograph dialog",
+    "Open a picture that shows the tooth beside a neutral grey patch, in the same light.",
+)
+_KEYS = marked(
+    "photograph dialog",
     "Arrow keys move the chosen spot, plus and minus or the wheel change its size. Keep off gloss,"
-    " edges and shadows."
+    " edges and shadows.",
 )
 
 
@@ -53,11 +58,15 @@ class PhotographDialog(QDialog):
         self, places: Sequence[str], first: str, folder: str, parent: QWidget | None = None
     ) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Shade from a photograph")
+        self.setWindowTitle(translate("photograph dialog", "Shade from a photograph"))
         self.folder = folder
         self.shades: dict[str, Shade] = {}
         self._photograph: Photograph | None = None
-        self._order = [PATCH, first, *(one for one in places if one != first)]
+        self._order = [
+            translate("photograph dialog", PATCH),
+            first,
+            *(one for one in places if one != first),
+        ]
         row = QHBoxLayout(self)
         row.setContentsMargins(20, 20, 20, 16)
         row.setSpacing(18)
@@ -65,30 +74,34 @@ class PhotographDialog(QDialog):
         self.picture.placed.connect(self._placed)
         row.addWidget(self.picture, 1)
         row.addLayout(self._side())
-        self.choose(PATCH)
+        self.choose(translate("photograph dialog", PATCH))
         self._read()
 
     def _side(self) -> QVBoxLayout:
         """Return the column beside the picture."""
         side = QVBoxLayout()
         side.setSpacing(10)
-        opening = QPushButton("Open a &picture...")
+        opening = QPushButton(translate("photograph dialog", "Open a &picture..."))
         opening.clicked.connect(self.ask_for_picture)
-        self.advice = _sentence(_FIRST)
+        self.advice = _sentence(translate("photograph dialog", _FIRST))
         side.addWidget(opening)
         side.addWidget(self.advice)
         side.addLayout(self._places())
         self.reflectance = number_box(
-            "Reflectance of the grey patch in percent", 100 * GREY_CARD, 5.0, 95.0, decimals=1
+            translate("photograph dialog", "Reflectance of the grey patch in percent"),
+            100 * GREY_CARD,
+            5.0,
+            95.0,
+            decimals=1,
         )
         self.reflectance.setSuffix(" %")
         self.reflectance.valueChanged.connect(self._read)
         line = QHBoxLayout()
-        line.addWidget(SoftLabel("The patch reflects"))
+        line.addWidget(SoftLabel(translate("photograph dialog", "The patch reflects")))
         line.addWidget(self.reflectance)
         line.addStretch(1)
         side.addLayout(line)
-        side.addWidget(_sentence(_KEYS))
+        side.addWidget(_sentence(translate("photograph dialog", _KEYS)))
         side.addStretch(1)
         kinds = QDialogButtonBox.StandardButton
         self.box = QDialogButtonBox(kinds.Ok | kinds.Cancel)
@@ -109,7 +122,11 @@ class PhotographDialog(QDialog):
             button.setCheckable(True)
             button.setAutoExclusive(True)
             button.setAutoDefault(False)
-            button.setToolTip(f"The next click in the picture places the {name}")
+            button.setToolTip(
+                translate(
+                    "photograph dialog", "The next click in the picture places the {name}"
+                ).format(name=name)
+            )
             button.clicked.connect(lambda _on, name=name: self.choose(name))
             said = SoftLabel(_NOTHING)
             said.setMinimumWidth(150)
@@ -122,7 +139,10 @@ class PhotographDialog(QDialog):
         """Let a picture be chosen."""
         wanted = " ".join(f"*{suffix}" for suffix in SUFFIXES)
         name, _ = QFileDialog.getOpenFileName(
-            self, "Open a picture", self.folder, f"Pictures ({wanted})"
+            self,
+            translate("photograph dialog", "Open a picture"),
+            self.folder,
+            translate("photograph dialog", "Pictures ({wanted})").format(wanted=wanted),
         )
         if name:
             self.show_picture(Path(name))
@@ -137,7 +157,7 @@ class PhotographDialog(QDialog):
         self.folder = str(path.parent)
         self._photograph = photograph
         self.picture.set_photograph(photograph)
-        self.choose(PATCH)
+        self.choose(translate("photograph dialog", PATCH))
         self.picture.setFocus()
         self._read()
 
@@ -165,26 +185,38 @@ class PhotographDialog(QDialog):
             return
         problems: list[str] = []
         try:
-            patch = read_patch(photograph, spots.get(PATCH), self.reflectance.value() / 100.0)
+            patch = read_patch(
+                photograph,
+                spots.get(translate("photograph dialog", PATCH)),
+                self.reflectance.value() / 100.0,
+            )
         except PhotographError as error:
             self.advice.setText(str(error))
             return
-        self.said[PATCH].setText(f"light of {round(patch.light_k, -2):.0f} K")
+        self.said[translate("photograph dialog", PATCH)].setText(
+            translate("photograph dialog", "light of {light_k:.0f} K").format(
+                light_k=round(patch.light_k, -2)
+            )
+        )
         for name, spot in spots.items():
-            if name == PATCH:
+            if name == translate("photograph dialog", PATCH):
                 continue
             try:
                 shade = photographed_shade(photograph, patch, spot)
             except PhotographError as error:
                 problems.append(f"{name}: {error.message} {error.advice or ''}")
-                self.said[name].setText("not usable")
+                self.said[name].setText(translate("photograph dialog", "not usable"))
                 continue
             self.shades[name] = shade
             self.said[name].setText(_figures(shade))
             outside = outside_ceramic(shade.colour)
             if outside:
                 problems.append(f"{name}: {outside}")
-        left = "" if self.shades else "Now click the tooth, away from gloss and edges."
+        left = (
+            ""
+            if self.shades
+            else translate("photograph dialog", "Now click the tooth, away from gloss and edges.")
+        )
         self.advice.setText(" ".join(problems) or left or _worth())
         self.box.button(QDialogButtonBox.StandardButton.Ok).setEnabled(bool(self.shades))
 
@@ -203,7 +235,8 @@ def _figures(shade: Shade) -> str:
 
 
 def _worth() -> str:
-    return (
+    return translate(
+        "photograph dialog",
         "L* a* b* after balancing, with one standard deviation. A photograph is the least certain"
-        " of the three ways."
+        " of the three ways.",
     )

@@ -20,6 +20,7 @@ from PySide6.QtWidgets import QWidget
 from stainmap.planning.photograph import Photograph, Spot
 from stainmap.ui.marks import paint_text, text_width
 from stainmap.ui.theme import SURROUND
+from stainmap.words import translate
 
 _STEPS = {
     Qt.Key.Key_Left: (-1, 0),
@@ -47,9 +48,13 @@ class PictureSpots(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setAccessibleName("Photograph")
+        self.setAccessibleName(translate("picture spots", "Photograph"))
         self.setAccessibleDescription(
-            "Click to place the chosen spot. Arrow keys move it, plus and minus change its size."
+            translate(
+                "picture spots",
+                "Click to place the chosen spot. Arrow keys move it, plus and minus change its"
+                " size.",
+            )
         )
         self.setMinimumSize(360, 280)
         self.setCursor(Qt.CursorShape.CrossCursor)
@@ -137,7 +142,14 @@ class PictureSpots(QWidget):
             width = text_width(name, 12, 600) + 10
             plate = QRectF(centre.x() - width / 2, centre.y() + radius + 5, width, 18)
             painter.fillRect(plate, "#161616")
-            paint_text(painter, (plate.x() + 5, plate.y() + 13), name, "#ffffff", px=12, weight=600)
+            paint_text(
+                painter,
+                (plate.x() + 5, plate.y() + 13),
+                name,
+                "#ffffff",
+                px=12,
+                weight=600,
+            )
         if self.hasFocus():
             painter.setPen(QPen(QColor("#161616"), 2))
             painter.drawRect(QRectF(self.rect()).adjusted(1, 1, -1, -1))

@@ -28,10 +28,13 @@ from stainmap.ui.answers import answers_of
 from stainmap.ui.run_strip import RunDetail, RunStrip
 from stainmap.ui.side_panels import OutcomeSide, PlanPanel
 from stainmap.units import SizeState, TemperatureUnit
+from stainmap.words import marked, translate
 
 _INSIDE = (Zone.INNER, Accent.INNER_NECK_BAND)
 _CLOCK_MS = 20_000
-_NOTHING_PAINTED = "No coats in this plan yet: how long the day takes is told once there are."
+_NOTHING_PAINTED = marked(
+    "plan desk", "No coats in this plan yet: how long the day takes is told once there are."
+)
 _UNIT_FIELDS = ("units", "plan", "backings", "programme", "source", "surface", "reading")
 _SIZES = {"milled": SizeState.MILLED, "sintered": SizeState.SINTERED}
 
@@ -80,11 +83,14 @@ class PlanDesk(QObject):
         table.cell_selected.connect(lambda step, area: self.area_chosen.emit(area, step))
         table.step_add_requested.connect(self._add_step)
         table.step_remove_requested.connect(
-            lambda step: self._edit("remove a step", lambda c: edits.without_step(c, step))
+            lambda step: self._edit(
+                translate("plan desk", "remove a step"), lambda c: edits.without_step(c, step)
+            )
         )
         table.step_jar_requested.connect(
             lambda step, jar: self._edit(
-                "take a step from another jar", lambda c: edits.with_step_jar(c, step, jar)
+                translate("plan desk", "take a step from another jar"),
+                lambda c: edits.with_step_jar(c, step, jar),
             )
         )
         table.lock_requested.connect(self._lock)
@@ -92,14 +98,19 @@ class PlanDesk(QObject):
         table.said.connect(self.said)
         unit.tooth_chosen.connect(self._set_tooth)
         unit.block_chosen.connect(
-            lambda name: self._edit("choose the block", lambda c: edits.with_block(c, name))
+            lambda name: self._edit(
+                translate("plan desk", "choose the block"), lambda c: edits.with_block(c, name)
+            )
         )
         unit.programme_chosen.connect(
-            lambda name: self._edit("choose the programme", lambda c: edits.with_programme(c, name))
+            lambda name: self._edit(
+                translate("plan desk", "choose the programme"),
+                lambda c: edits.with_programme(c, name),
+            )
         )
         unit.size_chosen.connect(
             lambda name: self._edit(
-                "set the size of the mesh",
+                translate("plan desk", "set the size of the mesh"),
                 lambda c: edits.with_size(c, _SIZES[name], c.source.unit),
             )
         )
@@ -169,9 +180,15 @@ class PlanDesk(QObject):
         ordered = [*columns[max(here, 0) : max(here, 0) + 1], *columns]
         warned = next((column.jar for column in ordered if column.jar.warnings), None)
         if warned is not None:
-            self._plan.note.warn(f"Jar {warned.number}: {warned.warnings[0]}")
+            self._plan.note.warn(
+                translate("plan desk", "Jar {number}: {warning}").format(
+                    number=warned.number, warning=warned.warnings[0]
+                )
+            )
         elif columns:
-            self._plan.note.tell("light figures are inherited from the zone below")
+            self._plan.note.tell(
+                translate("plan desk", "light figures are inherited from the zone below")
+            )
         else:
             self._plan.note.tell("")  # the table itself says how to begin
 
@@ -207,7 +224,7 @@ class PlanDesk(QObject):
         calibrated = outcome is not None and outcome.calibrated
         side.outcome.set_outcomes(wanted or zones, calibrated=calibrated)
         if outcome is None and self._session.case is not None:
-            side.outcome.head.set_remark("being predicted")
+            side.outcome.head.set_remark(translate("plan desk", "being predicted"))
         # What is wanted under another light is no step of value from what is predicted.
         comparable = [replace(one, wanted=None) if one.refused else one for one in areas]
         case = self._session.case
@@ -217,7 +234,8 @@ class PlanDesk(QObject):
             widget.setVisible(bool(areas))
         if outcome is not None and not outcome.calibrated:
             side.outcome.caution.set_text(
-                "Not calibrated: direction, not a match.", plus_minus_text(wanted or zones, "   ")
+                translate("plan desk", "Not calibrated: direction, not a match."),
+                plus_minus_text(wanted or zones, "   "),
             )
 
     def write_temperatures(self, degrees: TemperatureUnit) -> None:
@@ -231,7 +249,7 @@ class PlanDesk(QObject):
             self._run.set_run((), RunDetail())
             return
         if not any(coats_to_paint(step) for step in case.plan.steps):
-            self._run.set_run((), RunDetail(), _NOTHING_PAINTED)
+            self._run.set_run((), RunDetail(), translate("plan desk", _NOTHING_PAINTED))
             return
         try:
             now = datetime.now().astimezone().replace(second=0, microsecond=0)
@@ -252,8 +270,11 @@ class PlanDesk(QObject):
         case = self._session.case
         if case is None:
             return
-        what = "clear" if span is None else f"{span} on"
-        label = f"{what} {figures.area_name(case, area)}, step {step + 1}"
+        label = (
+            translate("plan desk", "clear {area}, step {step}")
+            if span is None
+            else translate("plan desk", "{span} on {area}, step {step}")
+        ).format(span=span, area=figures.area_name(case, area), step=step + 1)
         self._edit(label, lambda c: edits.with_coats(c, step, area, span))
 
     def _lock(self, cells: Sequence[tuple[int, Area]], locked: bool) -> None:
@@ -262,12 +283,24 @@ class PlanDesk(QObject):
                 case = edits.with_lock(case, step, area, locked=locked)
             return case
 
-        where = f"step {cells[0][0] + 1}" if len(cells) == 1 else f"{len(cells)} cells"
-        what = "lock the coats of" if locked else "set free the coats of"
-        self._edit(f"{what} {where}", change)
+        if len(cells) == 1:
+            label = (
+                translate("plan desk", "lock the coats of step {step}")
+                if locked
+                else translate("plan desk", "set free the coats of step {step}")
+            ).format(step=cells[0][0] + 1)
+        else:
+            label = (
+                translate("plan desk", "lock the coats of {count} cells")
+                if locked
+                else translate("plan desk", "set free the coats of {count} cells")
+            ).format(count=len(cells))
+        self._edit(label, change)
 
     def _add_step(self, at: int, jar: int) -> None:
-        self._edit("add a step", lambda c: edits.with_added_step(c, at, jar))
+        self._edit(
+            translate("plan desk", "add a step"), lambda c: edits.with_added_step(c, at, jar)
+        )
 
     def add_liquid(self, liquid: str) -> None:
         """Add a step of a liquid at the end."""
@@ -275,7 +308,10 @@ class PlanDesk(QObject):
         if case is None:
             return
         at = len(case.plan.steps)
-        self._edit(f"add a step of {liquid}", lambda c: edits.with_added_liquid(c, at, liquid))
+        self._edit(
+            translate("plan desk", "add a step of {liquid}").format(liquid=liquid),
+            lambda c: edits.with_added_liquid(c, at, liquid),
+        )
 
     def _fill_menu(self) -> None:
         self._menu.clear()
@@ -284,7 +320,11 @@ class PlanDesk(QObject):
             return
         on_tray = {jar.liquid: jar.number for jar in case.plan.jars}
         for liquid in case.materials.liquids:
-            jar = f"jar {on_tray[liquid.name]}" if liquid.name in on_tray else "new jar"
+            jar = (
+                translate("plan desk", "jar {number}").format(number=on_tray[liquid.name])
+                if liquid.name in on_tray
+                else translate("plan desk", "new jar")
+            )
             action = self._menu.addAction(
                 f"{liquid.name}: {liquid.purpose} ({jar}, {origin_word(liquid)})"
             )
@@ -298,7 +338,7 @@ class PlanDesk(QObject):
             )
             return with_stump_known(changed) if stump else changed
 
-        self._edit("choose what lies behind", change)
+        self._edit(translate("plan desk", "choose what lies behind"), change)
 
     def _set_tooth(self, number: int) -> None:
         case = self._session.case

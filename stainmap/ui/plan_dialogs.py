@@ -24,8 +24,9 @@ from stainmap.ui.lights_dialog import LightsDialog
 from stainmap.ui.opening_flow import OpeningFlow
 from stainmap.ui.process_dialog import ProcessDialog
 from stainmap.ui.what_if_dialog import WhatIfDialog
+from stainmap.words import marked, translate
 
-_NOT_READY = "The prediction is not ready yet."
+_NOT_READY = marked("plan dialogs", "The prediction is not ready yet.")
 
 
 class PlanDialogs(QObject):
@@ -69,7 +70,10 @@ class PlanDialogs(QObject):
         dialog = AfterDialog(case.after_sintering, names, self._window)
         if _accepted(dialog) and dialog.after != case.after_sintering:
             after = dialog.after
-            self._edit("change what is done after sintering", replace(case, after_sintering=after))
+            self._edit(
+                translate("plan dialogs", "change what is done after sintering"),
+                replace(case, after_sintering=after),
+            )
 
     def ask_for_process(self) -> None:
         """Ask whose hand paints, and how liquids go in."""
@@ -78,7 +82,10 @@ class PlanDialogs(QObject):
             return
         dialog = ProcessDialog(case.process, self._window)
         if _accepted(dialog) and dialog.process != case.process:
-            self._edit("change hand and uptake", edits.with_process(case, dialog.process))
+            self._edit(
+                translate("plan dialogs", "change hand and uptake"),
+                edits.with_process(case, dialog.process),
+            )
 
     def ask_for_backings(self) -> None:
         """Ask what lies behind every region of the crown."""
@@ -105,7 +112,7 @@ class PlanDialogs(QObject):
                 )
                 case = edits.with_cement_thickness(case, new.region, new.cement_thickness_mm, unit)
         # Whoever leaves this page with OK has said what lies behind.
-        self._edit("change what lies behind", with_stump_known(case))
+        self._edit(translate("plan dialogs", "change what lies behind"), with_stump_known(case))
 
     def ask_for_height(self) -> None:
         """Ask where in a block of several layers the crown lies."""
@@ -114,13 +121,19 @@ class PlanDialogs(QObject):
             return
         block = case.materials.block(case.plan.block)
         layers = ", ".join(
-            f"{layer.scattering} from {layer.bottom_mm:g} mm" for layer in block.layers
+            translate("plan dialogs", "{kind} from {bottom:g} mm").format(
+                kind=layer.scattering, bottom=layer.bottom_mm
+            )
+            for layer in block.layers
         )
         height_mm, said = QInputDialog.getDouble(
             self._window,
-            "Height in the block",
-            f"Layers of {block.name}: {layers}.\nLowest point of the crown above the bottom of the"
-            " blank, mm milled:",
+            translate("plan dialogs", "Height in the block"),
+            translate(
+                "plan dialogs",
+                "Layers of {name}: {layers}.\nLowest point of the crown above the bottom of the "
+                "blank, mm milled:",
+            ).format(name=block.name, layers=layers),
             case.plan.nesting_height_mm,
             0.0,
             edits.MAX_NESTING_MM,
@@ -128,7 +141,9 @@ class PlanDialogs(QObject):
         )
         if said and height_mm != case.plan.nesting_height_mm:
             self._edit(
-                f"{height_mm:g} mm above the bottom of the blank",
+                translate("plan dialogs", "{height:g} mm above the bottom of the blank").format(
+                    height=height_mm
+                ),
                 edits.with_nesting_height(case, height_mm),
             )
 
@@ -140,13 +155,19 @@ class PlanDialogs(QObject):
         dialog = CouponDialog(case, self._window)
         if _accepted(dialog) and dialog.coupon != case.materials.programme(case.programme).coupon:
             changed = edits.with_coupon(case, case.programme, dialog.coupon)
-            self._edit(f"coupon of {case.programme}", changed)
+            self._edit(
+                translate("plan dialogs", "coupon of {programme}").format(programme=case.programme),
+                changed,
+            )
 
     def close_screw_channels(self) -> None:
         """Take all screw channels away."""
         case = self._session.case
         if case is not None and case.screw_channels:
-            self._edit("take the screw channel away", replace(case, screw_channels=()))
+            self._edit(
+                translate("plan dialogs", "take the screw channel away"),
+                replace(case, screw_channels=()),
+            )
 
     def _edit(self, label: str, changed: Case) -> None:
         self._session.edit(label, lambda _case: changed)
@@ -164,7 +185,7 @@ class PlanDialogs(QObject):
 
         def ask(programme: str) -> None:
             self._runner.start(
-                "Comparing furnaces",
+                translate("plan dialogs", "Comparing furnaces"),
                 lambda _progress: prediction.what_if(programme),
                 on_done=dialog.set_result,
                 on_failed=lambda error: dialog.set_problem(str(error)),
@@ -193,7 +214,7 @@ class PlanDialogs(QObject):
             return
         vertex = self._desk.last_vertex
         if vertex is None:
-            self.said.emit("Point at a place of the crown first.")
+            self.said.emit(translate("plan dialogs", "Point at a place of the crown first."))
             return
         scene = prediction.engine.scene
         try:
@@ -209,12 +230,16 @@ class PlanDialogs(QObject):
             self.said.emit(str(error))
             return
         place = figures.place_name(prediction.case, vertex)
-        self._flow.tell(f"Checked: {place}", found.verdict, figures.check_details(found))
+        self._flow.tell(
+            translate("plan dialogs", "Checked: {place}").format(place=place),
+            found.verdict,
+            figures.check_details(found),
+        )
 
     def _ready(self) -> Prediction | None:
         prediction = self._session.prediction
         if prediction is None or not self._session.is_up_to_date:
-            self.said.emit(_NOT_READY)
+            self.said.emit(translate("plan dialogs", _NOT_READY))
             return None
         return prediction
 

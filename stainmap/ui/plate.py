@@ -16,8 +16,10 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from stainmap.ui.opening_questions import DETAILS
 from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import font, tones
+from stainmap.words import translate
 
 WIDTH_PX = 380
 
@@ -75,11 +77,11 @@ class ProgressCard(Plate):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Progress")
+        self.setAccessibleName(translate("plate", "Progress"))
         head = QHBoxLayout()
         self._title = QLabel()
         self._title.setFont(font(15, 600))
-        self.cancel = link_button("cancel")
+        self.cancel = link_button(translate("plate", "cancel"))
         self.cancel.clicked.connect(self.cancelled)
         head.addWidget(self._title, 1)
         head.addWidget(self.cancel)
@@ -87,7 +89,7 @@ class ProgressCard(Plate):
         self._bar.setRange(0, 1000)
         self._bar.setTextVisible(False)
         self._bar.setFixedHeight(6)
-        self._bar.setAccessibleName("Share done")
+        self._bar.setAccessibleName(translate("plate", "Share done"))
         self._phrase = SoftLabel()
         self.body.addLayout(head)
         self.body.addWidget(self._bar)
@@ -99,16 +101,22 @@ class ProgressCard(Plate):
         """Show a title, a share from 0 to 1 and what is being done; seconds left if above 1."""
         self._title.setText(title)
         self._bar.setValue(round(1000 * min(max(share, 0.0), 1.0)))
-        self._phrase.setText(f"{phrase}{_time_left(seconds_left)}")
-        self.setAccessibleDescription(f"{title}: {phrase}, {100 * share:.0f} percent")
+        self._phrase.setText(_with_time_left(phrase, seconds_left))
+        self.setAccessibleDescription(
+            translate("plate", "{title}: {phrase}, {share:.0f} percent").format(
+                title=title, phrase=phrase, share=100 * share
+            )
+        )
 
 
-def _time_left(seconds: float) -> str:
+def _with_time_left(phrase: str, seconds: float) -> str:
     if seconds < 1.5:
-        return ""
+        return phrase
     if seconds < 90.0:
-        return f", about {seconds:.0f} s left"
-    return f", about {seconds / 60:.0f} min left"
+        text = translate("plate", "{phrase}, about {count:.0f} s left")
+        return text.format(phrase=phrase, count=seconds)
+    text = translate("plate", "{phrase}, about {count:.0f} min left")
+    return text.format(phrase=phrase, count=seconds / 60)
 
 
 class MessageCard(Plate):
@@ -117,7 +125,7 @@ class MessageCard(Plate):
     Signals
     -------
     chosen
-        Text of the button that was pressed.
+        Words of the button that was pressed, as they stand in `opening_questions`.
     """
 
     chosen = Signal(str)
@@ -154,8 +162,8 @@ class MessageCard(Plate):
             if widget is not None:
                 widget.deleteLater()
         self.buttons = []
-        for name in [*buttons, *(["details"] if details else [])]:
-            button = link_button(name)
+        for name in [*buttons, *([DETAILS] if details else [])]:
+            button = link_button(translate("opening questions", name))
             button.clicked.connect(lambda _on, name=name: self._press(name))
             self._row.addWidget(button)
             self.buttons.append(button)
@@ -163,7 +171,7 @@ class MessageCard(Plate):
         self.fit()
 
     def _press(self, name: str) -> None:
-        if name == "details" and self._details.text():
+        if name == DETAILS and self._details.text():
             self._details.setVisible(self._details.isHidden())
             self.fit()
             return

@@ -22,6 +22,7 @@ from stainmap.paper.page_size import PageSize
 from stainmap.paper.shading import ShadingFields
 from stainmap.ui.plate import ProgressCard
 from stainmap.units import TemperatureUnit
+from stainmap.words import listed, translate
 
 if TYPE_CHECKING:
     from PIL import Image
@@ -86,7 +87,9 @@ class PrintingFlow(QObject):
         """Ask for a folder and write the sheets into it."""
         if not self._is_ready():
             return
-        chosen = QFileDialog.getExistingDirectory(self._window, "Folder for the sheets", folder)
+        chosen = QFileDialog.getExistingDirectory(
+            self._window, translate("printing flow", "Folder for the sheets"), folder
+        )
         if chosen:
             self.write(page, Path(chosen))
 
@@ -144,15 +147,25 @@ class PrintingFlow(QObject):
             pages: list[Page] = []
             for index, one in enumerate(bundle.sheets):
                 done = index / len(bundle.sheets)
-                progress(_MAP_SHARE + (1.0 - _MAP_SHARE) * done, f"pictures of {one.name}")
+                progress(
+                    _MAP_SHARE + (1.0 - _MAP_SHARE) * done,
+                    translate("printing flow", "pictures of {name}").format(name=one.name),
+                )
                 pages += [
-                    (f"{one.name}, page {number}", picture)
+                    (
+                        translate("printing flow", "{name}, page {number}").format(
+                            name=one.name, number=number
+                        ),
+                        picture,
+                    )
                     for number, picture in enumerate(page_pictures(one.pdf, PREVIEW_DPI), start=1)
                 ]
             return bundle, pages
 
         self._start(
-            "Making the sheets", work, lambda made: self._shown(made[0], made[1], page, make)
+            translate("printing flow", "Making the sheets"),
+            work,
+            lambda made: self._shown(made[0], made[1], page, make),
         )
 
     def write(self, page: PageSize, folder: Path) -> None:
@@ -169,7 +182,11 @@ class PrintingFlow(QObject):
             return [path for one in sheets for path in write_sheet(one, folder)]
 
         made = _Bundle(sheets=(), open_case=prediction.case)
-        self._start("Writing the sheets", work, lambda paths: self._written(paths, made))
+        self._start(
+            translate("printing flow", "Writing the sheets"),
+            work,
+            lambda paths: self._written(paths, made),
+        )
 
     def close(self) -> None:
         """Stop what is being made, and close what is shown."""
@@ -179,7 +196,7 @@ class PrintingFlow(QObject):
 
     def _is_free(self) -> bool:
         if self._job is not None:
-            self.said.emit("The sheets are being made already.")
+            self.said.emit(translate("printing flow", "The sheets are being made already."))
             return False
         return True
 
@@ -187,7 +204,7 @@ class PrintingFlow(QObject):
         if not self._is_free():
             return False
         if self._session.prediction is None or not self._session.is_up_to_date:
-            self.said.emit("The prediction is not ready yet.")
+            self.said.emit(translate("printing flow", "The prediction is not ready yet."))
             return False
         return True
 
@@ -214,10 +231,15 @@ class PrintingFlow(QObject):
 
     def _written(self, paths: list[Path], bundle: _Bundle) -> None:
         names = [path.name for path in paths]
-        said = ", ".join(names[:-1]) + f" and {names[-1]}" if len(names) > 1 else names[0]
+        said = listed(names)
         if len(names) > _MOST_NAMED:
-            said = f"{len(names)} files"
-        self._note(bundle, f"Wrote {said} into {paths[0].parent}.")
+            said = translate("printing flow", "{count} files").format(count=len(names))
+        self._note(
+            bundle,
+            translate("printing flow", "Wrote {files} into {folder}.").format(
+                files=said, folder=paths[0].parent
+            ),
+        )
         QDesktopServices.openUrl(QUrl.fromLocalFile(str(paths[0])))
 
     def _note(self, bundle: _Bundle, said: str) -> None:
@@ -233,7 +255,7 @@ class PrintingFlow(QObject):
             return note_printed(bundle.others, progress)
 
         self._start(
-            "Noting what was printed",
+            translate("printing flow", "Noting what was printed"),
             work,
             lambda missed: self.said.emit("\n".join((said, *missed))),
         )
@@ -247,7 +269,7 @@ class PrintingFlow(QObject):
             return
         noted = revised(case)
         self._session.edit(
-            "sheets printed",
+            translate("printing flow", "sheets printed"),
             lambda now: (
                 now
                 if now.printed == noted.printed
@@ -302,16 +324,28 @@ class PrintingFlow(QObject):
 
         def done(pictures: list[Image.Image]) -> None:
             if print_pages(printer, pictures, page):
-                count = "1 page" if len(pictures) == 1 else f"{len(pictures)} pages"
-                self._note(bundle, f"Sent {count} to the printer.")
+                text = (
+                    translate("printing flow", "Sent 1 page to the printer.")
+                    if len(pictures) == 1
+                    else translate("printing flow", "Sent {count} pages to the printer.")
+                )
+                self._note(
+                    bundle,
+                    text.format(count=len(pictures)),
+                )
             else:
-                self.said.emit("The printer cannot be reached. Choose another, or save as PDF.")
+                self.said.emit(
+                    translate(
+                        "printing flow",
+                        "The printer cannot be reached. Choose another, or save as PDF.",
+                    )
+                )
 
-        self._start("Printing the sheets", work, done)
+        self._start(translate("printing flow", "Printing the sheets"), work, done)
 
     def _save(self, bundle: _Bundle, kind: str) -> None:
         chosen = QFileDialog.getExistingDirectory(
-            self.preview, "Folder for the sheets", self._folder
+            self.preview, translate("printing flow", "Folder for the sheets"), self._folder
         )
         if not chosen:
             return
@@ -325,13 +359,19 @@ class PrintingFlow(QObject):
                 written += write_sheet(one, Path(chosen), kind)
             return written
 
-        self._start("Writing the sheets", work, lambda paths: self._written(paths, bundle))
+        self._start(
+            translate("printing flow", "Writing the sheets"),
+            work,
+            lambda paths: self._written(paths, bundle),
+        )
 
     def _failed(self, error: StainmapError) -> None:
         self._job = None
         self.progress.hide()
         stopped = isinstance(error, CancelledError)
-        self.said.emit("No sheets were made." if stopped else str(error))
+        self.said.emit(
+            translate("printing flow", "No sheets were made.") if stopped else str(error)
+        )
 
     def _cancel(self) -> None:
         if self._job is not None:

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QLineEdit, QWidget
 
 from stainmap.model.process import StainProcess, UptakeRule
 from stainmap.ui.form_dialog import FormDialog, number_box
+from stainmap.words import translate
 
 
 class ProcessDialog(FormDialog):
@@ -13,36 +14,64 @@ class ProcessDialog(FormDialog):
 
     def __init__(self, process: StainProcess, parent: QWidget | None = None) -> None:
         super().__init__(
-            "Hand and uptake",
-            "A wet hand leaves more in a coat than a dry one. 1.0 is the hand the materials"
-            " were described with.",
+            translate("process dialog", "Hand and uptake"),
+            translate(
+                "process dialog",
+                "A wet hand leaves more in a coat than a dry one. 1.0 is the hand the materials"
+                " were described with.",
+            ),
             parent,
         )
         uptake = process.uptake
         # Asked for where jars are mixed.
         self._amounts = process.amounts
         self.painter = QLineEdit(process.painter)
-        self.painter.setAccessibleName("Painter")
-        self.painter.setPlaceholderText("as the laboratory calls them")
+        self.painter.setAccessibleName(translate("process dialog", "Painter"))
+        self.painter.setPlaceholderText(translate("process dialog", "as the laboratory calls them"))
         self.painter.setMaxLength(40)
-        self.add_row("Painter", self.painter)
-        self.hand = number_box("Hand factor", uptake.hand_factor, 0.6, 1.6, step=0.05)
-        self.add_row("Hand factor", self.hand)
-        self.add_heads("assumed until measured")
+        self.add_row(translate("process dialog", "Painter"), self.painter)
+        self.hand = number_box(
+            translate("process dialog", "Hand factor"), uptake.hand_factor, 0.6, 1.6, step=0.05
+        )
+        self.add_row(translate("process dialog", "Hand factor"), self.hand)
+        self.add_heads(translate("process dialog", "assumed until measured"))
         self.saturation = number_box(
-            "Coats to saturation", uptake.coats_to_saturation, 0.5, 40.0, decimals=1, step=0.5
+            translate("process dialog", "Coats to saturation"),
+            uptake.coats_to_saturation,
+            0.5,
+            40.0,
+            decimals=1,
+            step=0.5,
         )
         self.competition = number_box(
-            "Competition for the same pores", uptake.competition, 0.0, 1.0, step=0.1
+            translate("process dialog", "Competition for the same pores"),
+            uptake.competition,
+            0.0,
+            1.0,
+            step=0.1,
         )
-        self.outer = number_box("Depth from outside", process.outer_depth_mm, 0.05, 2.0, step=0.05)
-        self.inner = number_box("Depth from inside", process.inner_depth_mm, 0.05, 2.0, step=0.05)
-        self.wicking = number_box("Wicking", process.wicking_mm, 0.0, 2.0, step=0.05)
-        self.add_row("Coats to saturation", self.saturation)
-        self.add_row("Competition, 0 to 1", self.competition)
-        self.add_row("Depth from outside, mm sintered", self.outer)
-        self.add_row("Depth from inside, mm sintered", self.inner)
-        self.add_row("Wicking, mm sintered", self.wicking)
+        self.outer = number_box(
+            translate("process dialog", "Depth from outside"),
+            process.outer_depth_mm,
+            0.05,
+            2.0,
+            step=0.05,
+        )
+        self.inner = number_box(
+            translate("process dialog", "Depth from inside"),
+            process.inner_depth_mm,
+            0.05,
+            2.0,
+            step=0.05,
+        )
+        self.wicking = number_box(
+            translate("process dialog", "Wicking"), process.wicking_mm, 0.0, 2.0, step=0.05
+        )
+        self.add_row(translate("process dialog", "Coats to saturation"), self.saturation)
+        self.add_row(translate("process dialog", "Competition, 0 to 1"), self.competition)
+        self.add_row(translate("process dialog", "Depth from outside, mm sintered"), self.outer)
+        self.add_row(translate("process dialog", "Depth from inside, mm sintered"), self.inner)
+        self.add_row(translate("process dialog", "Wicking, mm sintered"), self.wicking)
         self.end()
 
     @property

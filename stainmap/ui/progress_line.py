@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QProgressBar, QVBoxLayout, QW
 from stainmap.ui.plate import link_button
 from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import font
+from stainmap.words import translate
 
 
 class ProgressLine(QWidget):
@@ -27,10 +28,10 @@ class ProgressLine(QWidget):
         self.bar.setRange(0, 1000)
         self.bar.setTextVisible(False)
         self.bar.setFixedHeight(6)
-        self.bar.setAccessibleName("Share done")
+        self.bar.setAccessibleName(translate("progress line", "Share done"))
         self.phrase = SoftLabel("", 12)
-        self.stop = link_button("stop")
-        self.stop.setAccessibleName("Stop the work")
+        self.stop = link_button(translate("progress line", "stop"))
+        self.stop.setAccessibleName(translate("progress line", "Stop the work"))
         self.stop.clicked.connect(self.stopped)
         self._working = QWidget()
         row = QHBoxLayout(self._working)
@@ -59,7 +60,9 @@ class ProgressLine(QWidget):
         self._working.show()
         self.bar.setValue(round(1000 * min(max(share, 0.0), 1.0)))
         self.phrase.setText(phrase)
-        self.setAccessibleName(f"Progress: {phrase}")
+        self.setAccessibleName(
+            translate("progress line", "Progress: {phrase}").format(phrase=phrase)
+        )
         self.show()
 
     def end_work(self, problem: str = "") -> None:
@@ -67,5 +70,5 @@ class ProgressLine(QWidget):
         self._working.hide()
         self.said.setText(problem)
         self.said.setVisible(bool(problem))
-        self.setAccessibleName(problem or "Progress")
+        self.setAccessibleName(problem or translate("progress line", "Progress"))
         self.setVisible(bool(problem))

@@ -10,6 +10,7 @@ from stainmap.app.prediction import Prediction
 from stainmap.app.session import Session
 from stainmap.planning.out_of_reach import OutOfReach, out_of_reach, wants_looking
 from stainmap.ui.outcome_panel import OutcomePanel
+from stainmap.words import translate
 
 
 class ReachDesk(QObject):
@@ -36,7 +37,7 @@ class ReachDesk(QObject):
             self._panel.set_out_of_reach(())
             return
         job = self._runner.start(
-            "What can be reached",
+            translate("reach desk", "What can be reached"),
             lambda progress: _found(prediction, progress),
             on_done=lambda found: self._show(prediction, found),
             on_failed=lambda _error: None,
@@ -50,7 +51,9 @@ class ReachDesk(QObject):
 
 
 def _found(prediction: Prediction, progress: Progress) -> tuple[OutOfReach, ...]:
-    progress(0.0, "the bare block")  # a plan that was changed meanwhile is not looked at
+    progress(
+        0.0, translate("reach desk", "the bare block")
+    )  # a plan that was changed meanwhile is not looked at
     return out_of_reach(
         prediction.case,
         prediction.ground,

@@ -22,6 +22,7 @@ from stainmap.ui.plate import link_button
 from stainmap.ui.reading_rows import Correction, ReadingRow
 from stainmap.ui.section import Hairline, SoftLabel
 from stainmap.ui.theme import font, tones
+from stainmap.words import translate
 
 _BAR_PX, _BAR_HIGH_PX = 72, 6
 _FOUND_PX = 280
@@ -39,8 +40,12 @@ class SureBar(QWidget):
     def __init__(self, share: float, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._share = min(max(share, 0.0), 1.0)
-        self.setAccessibleName(f"{100 * self._share:.0f} percent sure")
-        self.setToolTip(f"{100 * self._share:.0f} % sure")
+        self.setAccessibleName(
+            translate("reading dialog", "{share:.0f} percent sure").format(share=100 * self._share)
+        )
+        self.setToolTip(
+            translate("reading dialog", "{share:.0f} % sure").format(share=100 * self._share)
+        )
 
     def sizeHint(self) -> QSize:
         """Return a short low bar."""
@@ -92,7 +97,7 @@ class ReadingDialog(QDialog):
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
-        self.setWindowTitle("How it was read")
+        self.setWindowTitle(translate("reading dialog", "How it was read"))
         self.chosen: Correction | None = None
         self.confirmed = ""
         self.wants_cut = self.wants_whole = False
@@ -108,15 +113,15 @@ class ReadingDialog(QDialog):
             column.addWidget(Hairline())
             said = SoftLabel("\n".join(notes))
             said.setWordWrap(True)
-            said.setAccessibleName("What was noticed")
+            said.setAccessibleName(translate("reading dialog", "What was noticed"))
             column.addWidget(said)
         column.addWidget(Hairline())
         foot = QHBoxLayout()
-        self.cut = link_button("cut off the crown")
+        self.cut = link_button(translate("reading dialog", "cut off the crown"))
         self.cut.clicked.connect(partial(self._leave, wants_cut=True))
         self.cut.setVisible(may_cut)
         foot.addWidget(self.cut)
-        self.whole = link_button("take the whole file again")
+        self.whole = link_button(translate("reading dialog", "take the whole file again"))
         self.whole.clicked.connect(partial(self._leave, wants_whole=True))
         self.whole.setVisible(was_cut)
         foot.addSpacing(16)
@@ -145,14 +150,17 @@ class ReadingDialog(QDialog):
             grid.addWidget(found, number, 1)
             grid.addWidget(SureBar(1.0 if row.said else row.sure), number, 2)
             grid.addWidget(words, number, 3)
-            set_it = link_button(row.correction.value)
-            set_it.setAccessibleName(f"{row.name}: {row.correction.value}")
+            correction = translate("reading rows", row.correction)
+            set_it = link_button(correction)
+            set_it.setAccessibleName(f"{row.name}: {correction}")
             set_it.clicked.connect(partial(self._correct, row.correction))
             grid.addWidget(set_it, number, 4)
             self.corrections[row.key] = set_it
             if row.can_be_confirmed:
-                right = link_button("it is right")
-                right.setAccessibleName(f"{row.name}: it is right")
+                right = link_button(translate("reading dialog", "it is right"))
+                right.setAccessibleName(
+                    translate("reading dialog", "{name}: it is right").format(name=row.name)
+                )
                 right.clicked.connect(partial(self._confirm, row.key))
                 grid.addWidget(right, number, 5)
                 self.confirmations[row.key] = right

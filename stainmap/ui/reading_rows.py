@@ -13,6 +13,7 @@ from stainmap.model.crown import BodyKind
 from stainmap.planning.directions import buccal_from_mesial
 from stainmap.planning.row import row_order
 from stainmap.surface.mesh import FloatArray
+from stainmap.words import marked, sentence_case, translate, value_word
 
 _SURE, _LIKELY = 0.8, 0.5
 # Nearer to an axis of the file than this, degrees, a direction is said to lie along it.
@@ -22,15 +23,15 @@ _ALONG_DEG = 1.0
 class Correction(StrEnum):
     """What can be done about a reading."""
 
-    BITE = "show the biting side"
-    MARGIN = "move it with the brush"
-    WALL = "set the wall"
-    PARTS = "show where they part"
-    TEETH = "name the teeth"
-    ROLES = "say the roles"
-    SECTIONS = "set the sections"
-    MESIAL = "show mesial"
-    BUCCAL = "show the outer side"
+    BITE = marked("reading rows", "show the biting side")
+    MARGIN = marked("reading rows", "move it with the brush")
+    WALL = marked("reading rows", "set the wall")
+    PARTS = marked("reading rows", "show where they part")
+    TEETH = marked("reading rows", "name the teeth")
+    ROLES = marked("reading rows", "say the roles")
+    SECTIONS = marked("reading rows", "set the sections")
+    MESIAL = marked("reading rows", "show mesial")
+    BUCCAL = marked("reading rows", "show the outer side")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,13 +63,17 @@ class ReadingRow:
     def words(self) -> str:
         """How sure it is, in words."""
         if self.said:
-            return "set by you"
+            return translate("reading rows", "set by you")
         if self.sure <= 0.0:
-            return "not read"
+            return translate("reading rows", "not read")
         if self.sure < _LIKELY:
-            how = "a guess, please check"
+            how = translate("reading rows", "a guess, please check")
         else:
-            how = "likely" if self.sure < _SURE else "sure"
+            how = (
+                translate("reading rows", "likely")
+                if self.sure < _SURE
+                else translate("reading rows", "sure")
+            )
         return f"{how}, {100 * self.sure:.0f} %"
 
     @property
@@ -81,17 +86,31 @@ def body_in_words(case: Case) -> str:
     """Return what the body is."""
     kind = case.reading.kind
     bodies = {
-        BodyKind.CROWN: "A crown with its inner surface.",
-        BodyKind.BRIDGE: f"A bridge of {len(case.units)} units.",
-        BodyKind.SOLID_CROWN: "A solid crown: it has no inner surface, so a wall is assumed.",
-        BodyKind.OPEN_SHEET: "A single sheet: it has no inner surface, so a wall is assumed.",
-        BodyKind.ROOTED_TOOTH: "A tooth with its roots. The crown can be cut off.",
-        BodyKind.JAW: "A jaw, or a piece of one. The crown that is meant can be cut off.",
-        BodyKind.SEVERAL_BODIES: "Several bodies, of which the largest was read.",
-        BodyKind.NOT_A_CROWN: "Nothing that could be read as a crown.",
+        BodyKind.CROWN: translate("reading rows", "A crown with its inner surface."),
+        BodyKind.BRIDGE: translate("reading rows", "A bridge of {count} units.").format(
+            count=len(case.units)
+        ),
+        BodyKind.SOLID_CROWN: translate(
+            "reading rows", "A solid crown: it has no inner surface, so a wall is assumed."
+        ),
+        BodyKind.OPEN_SHEET: translate(
+            "reading rows", "A single sheet: it has no inner surface, so a wall is assumed."
+        ),
+        BodyKind.ROOTED_TOOTH: translate(
+            "reading rows", "A tooth with its roots. The crown can be cut off."
+        ),
+        BodyKind.JAW: translate(
+            "reading rows", "A jaw, or a piece of one. The crown that is meant can be cut off."
+        ),
+        BodyKind.SEVERAL_BODIES: translate(
+            "reading rows", "Several bodies, of which the largest was read."
+        ),
+        BodyKind.NOT_A_CROWN: translate("reading rows", "Nothing that could be read as a crown."),
     }
-    cut = " Part of the file was cut away." if "cut" in case.reading.set_by_user else ""
-    return bodies[kind] + cut
+    if "cut" in case.reading.set_by_user:
+        cut = translate("reading rows", "Part of the file was cut away.")
+        return f"{bodies[kind]} {cut}"
+    return bodies[kind]
 
 
 def reading_rows(case: Case) -> tuple[ReadingRow, ...]:
@@ -99,17 +118,27 @@ def reading_rows(case: Case) -> tuple[ReadingRow, ...]:
     front = case.units[0].tooth
     found = {
         "occlusal_axis": (
-            f"{front.occlusal_word.capitalize()} side",
+            translate("reading rows", "{occlusal} side").format(
+                occlusal=sentence_case(value_word(front.occlusal_word))
+            ),
             _direction(case.reading.occlusal_axis),
             Correction.BITE,
         ),
-        "margin": ("Margin", _margin(case), Correction.MARGIN),
-        "inner_surface": ("Inner surface", *_inner(case)),
-        "units": ("Units", _units(case), _of_units(case)),
-        "roles": ("Roles", _roles(case), Correction.ROLES),
-        "connectors": ("Connectors", _connectors(case), Correction.SECTIONS),
-        "mesial": ("Mesial", _direction(case.reading.mesial), Correction.MESIAL),
-        "buccal": (front.buccal_word.capitalize(), _buccal(case), Correction.BUCCAL),
+        "margin": (translate("reading rows", "Margin"), _margin(case), Correction.MARGIN),
+        "inner_surface": (translate("reading rows", "Inner surface"), *_inner(case)),
+        "units": (translate("reading rows", "Units"), _units(case), _of_units(case)),
+        "roles": (translate("reading rows", "Roles"), _roles(case), Correction.ROLES),
+        "connectors": (
+            translate("reading rows", "Connectors"),
+            _connectors(case),
+            Correction.SECTIONS,
+        ),
+        "mesial": (
+            translate("reading rows", "Mesial"),
+            _direction(case.reading.mesial),
+            Correction.MESIAL,
+        ),
+        "buccal": (sentence_case(value_word(front.buccal_word)), _buccal(case), Correction.BUCCAL),
     }
     if len(case.units) < 2:
         del found["roles"], found["connectors"]
@@ -136,19 +165,23 @@ def _of_units(case: Case) -> Correction:
 def _direction(vector: tuple[float, float, float] | None) -> str:
     """Say a direction by the file's nearest axis."""
     if vector is None:
-        return "The shape does not tell."
+        return translate("reading rows", "The shape does not tell.")
     values = np.asarray(vector)
     nearest = int(np.abs(values).argmax())
     sign = "+" if values[nearest] > 0 else "\N{MINUS SIGN}"
     off = float(np.degrees(np.arccos(np.clip(abs(values[nearest]), 0.0, 1.0))))
-    name = f"{sign}{'XYZ'[nearest]} of the file"
-    return f"Along {name}." if off < _ALONG_DEG else f"{off:.0f}\N{DEGREE SIGN} from {name}."
+    name = translate("reading rows", "{axis} of the file").format(axis=f"{sign}{'XYZ'[nearest]}")
+    return (
+        translate("reading rows", "Along {name}.").format(name=name)
+        if off < _ALONG_DEG
+        else translate("reading rows", "{off:.0f}° from {name}.").format(off=off, name=name)
+    )
 
 
 def _buccal(case: Case) -> str:
     reading = case.reading
     if reading.mesial is None:
-        return "Follows from mesial and the tooth number."
+        return translate("reading rows", "Follows from mesial and the tooth number.")
     axis, mesial = np.asarray(reading.occlusal_axis), np.asarray(reading.mesial)
     flat = mesial - (mesial @ axis) * axis
     flat = flat / max(float(np.linalg.norm(flat)), 1e-12)
@@ -161,15 +194,21 @@ def _margin(case: Case) -> str:
     kind = case.reading.kind
     if kind is BodyKind.OPEN_SHEET:
         ends = mesh.vertices[mesh.edges[mesh.edge_face_count == 1]]
-        where = "the border of the sheet"
+        where = translate("reading rows", "the border of the sheet")
     else:
         ends = _margin_pieces(case)
         hollow = case.reading.assumed_wall_mm is None
-        where = "the edge of the cavity" if hollow else "the crease of the base"
+        where = (
+            translate("reading rows", "the edge of the cavity")
+            if hollow
+            else translate("reading rows", "the crease of the base")
+        )
     if not len(ends) or not np.isfinite(case.reading.height).any() or not outer.any():
-        return "None was found."
+        return translate("reading rows", "None was found.")
     length = float(np.linalg.norm(ends[:, 1] - ends[:, 0], axis=1).sum())
-    return f"{length:.1f} mm, along {where}."
+    return translate("reading rows", "{length:.1f} mm, along {where}.").format(
+        length=length, where=where
+    )
 
 
 def _margin_pieces(case: Case) -> FloatArray:
@@ -187,29 +226,37 @@ def _margin_pieces(case: Case) -> FloatArray:
 def _inner(case: Case) -> tuple[str, Correction]:
     reading, area = case.reading, case.surface.mesh.vertex_areas
     if reading.assumed_wall_mm is not None:
-        return f"None: a wall of {reading.assumed_wall_mm:.2f} mm is assumed.", Correction.WALL
+        return translate("reading rows", "None: a wall of {wall:.2f} mm is assumed.").format(
+            wall=reading.assumed_wall_mm
+        ), Correction.WALL
     inner = ~reading.outer
     cavity, rim = area[inner & ~reading.rim].sum(), area[reading.rim].sum()
-    return f"{cavity:.0f} mm\u00b2, and a rim of {rim:.0f} mm\u00b2.", Correction.MARGIN
+    return translate("reading rows", "{cavity:.0f} mm², and a rim of {rim:.0f} mm².").format(
+        cavity=cavity, rim=rim
+    ), Correction.MARGIN
 
 
 def _units(case: Case) -> str:
     numbers = " ".join(str(unit.tooth.number) for unit in case.units)
     count = len(case.units)
-    return f"{numbers}, one unit." if count == 1 else f"{count}: {numbers}."
+    return (
+        translate("reading rows", "{numbers}, one unit.").format(numbers=numbers)
+        if count == 1
+        else f"{count}: {numbers}."
+    )
 
 
 def _roles(case: Case) -> str:
-    return ", ".join(f"{unit.tooth.number} {unit.role.value}" for unit in case.units) + "."
+    return ", ".join(f"{unit.tooth.number} {value_word(unit.role)}" for unit in case.units) + "."
 
 
 def _connectors(case: Case) -> str:
     sections = case.reading.connectors_mm2
     if not sections:
-        return "None was measured."
+        return translate("reading rows", "None was measured.")
     names = connector_names(case)
     return ", ".join(
-        f"{name} {section:.1f} mm\u00b2" for name, section in zip(names, sections, strict=True)
+        f"{name} {section:.1f} mm²" for name, section in zip(names, sections, strict=True)
     )
 
 

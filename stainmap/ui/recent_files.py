@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QMenu
 
 from stainmap.app.change import Change
 from stainmap.app.session import Session
+from stainmap.words import translate
 
 _KEY = "recent"
 _MOST = 8
@@ -71,7 +72,11 @@ class RecentFiles(QObject):
             action.setStatusTip(str(path))
         menu.setToolTipsVisible(True)
         if menu.isEmpty():
-            menu.addAction("Nothing has been opened yet").setEnabled(False)
+            menu.addAction(translate("recent files", "Nothing has been opened yet")).setEnabled(
+                False
+            )
             return
         menu.addSeparator()
-        menu.addAction("&Forget these", lambda: self._settings.remove(_KEY))
+        menu.addAction(
+            translate("recent files", "&Forget these"), lambda: self._settings.remove(_KEY)
+        )

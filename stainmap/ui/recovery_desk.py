@@ -13,6 +13,7 @@ from stainmap.errors import StainmapError
 from stainmap.files.recovery import Recovered
 from stainmap.ui.form_dialog import FormDialog
 from stainmap.ui.opening_flow import OpeningFlow
+from stainmap.words import translate
 
 _MOST_ROWS = 6
 
@@ -22,13 +23,16 @@ class RecoveryDialog(FormDialog):
 
     def __init__(self, found: Sequence[Recovered], parent: QWidget | None = None) -> None:
         super().__init__(
-            "Unsaved work",
-            "The program ended without saving. This was kept; what is opened counts as not saved "
-            "until it is saved.",
+            translate("recovery desk", "Unsaved work"),
+            translate(
+                "recovery desk",
+                "The program ended without saving. This was kept; what is opened counts as "
+                "not saved until it is saved.",
+            ),
             parent,
         )
         self.list = QListWidget()
-        self.list.setAccessibleName("Unsaved work")
+        self.list.setAccessibleName(translate("recovery desk", "Unsaved work"))
         for one in found:
             item = QListWidgetItem(_line(one))
             item.setData(Qt.ItemDataRole.UserRole, one)
@@ -41,9 +45,11 @@ class RecoveryDialog(FormDialog):
         self.add_widget(self.list)
         buttons = QDialogButtonBox()
         roles = QDialogButtonBox.ButtonRole
-        self.take = buttons.addButton("Open", roles.AcceptRole)
-        self.throw_away = buttons.addButton("Throw away", roles.DestructiveRole)
-        self.later = buttons.addButton("Later", roles.RejectRole)
+        self.take = buttons.addButton(translate("recovery desk", "Open"), roles.AcceptRole)
+        self.throw_away = buttons.addButton(
+            translate("recovery desk", "Throw away"), roles.DestructiveRole
+        )
+        self.later = buttons.addButton(translate("recovery desk", "Later"), roles.RejectRole)
         self.take.setDefault(True)
         buttons.accepted.connect(self.accept)
         buttons.rejected.connect(self.reject)
@@ -69,9 +75,11 @@ class RecoveryDialog(FormDialog):
 
 def _line(one: Recovered) -> str:
     return (
-        f"{one.label}, never saved"
+        translate("recovery desk", "{label}, never saved").format(label=one.label)
         if one.file is None
-        else f"{one.label}, saved last as {one.file.name}"
+        else translate("recovery desk", "{label}, saved last as {file}").format(
+            label=one.label, file=one.file.name
+        )
     )
 
 
@@ -100,8 +108,11 @@ class RecoveryDesk(QObject):
     def say_nothing_is_kept(self, problem: StainmapError) -> None:
         """Say that unsaved work cannot be kept against a crash."""
         self._flow.tell(
-            "Unsaved work cannot be kept",
-            f"{problem} Save the case now and then: after a crash only its file would be left.",
+            translate("recovery desk", "Unsaved work cannot be kept"),
+            translate(
+                "recovery desk",
+                "{problem} Save the case now and then: after a crash only its file would be left.",
+            ).format(problem=problem),
         )
 
     def refresh(self, change: Change) -> None:
@@ -112,5 +123,5 @@ class RecoveryDesk(QObject):
         if problem is not None and not self._was_stuck:
             self.say_nothing_is_kept(problem)
         elif problem is None and self._was_stuck:
-            self.said.emit("Unsaved work is kept again.")
+            self.said.emit(translate("recovery desk", "Unsaved work is kept again."))
         self._was_stuck = problem is not None

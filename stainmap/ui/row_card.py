@@ -14,6 +14,7 @@ from stainmap.model.zone import Zone, area_label
 from stainmap.ui.crown_cards import Card
 from stainmap.ui.marks import Align, paint_text, signed
 from stainmap.ui.theme import font, tones
+from stainmap.words import translate
 
 if TYPE_CHECKING:
     from stainmap.app.row import RowStep
@@ -45,7 +46,7 @@ class RowCard(Card):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents, False)
-        self.setAccessibleName("Steps to the neighbours")
+        self.setAccessibleName(translate("row card", "Steps to the neighbours"))
         self._steps: tuple[RowStep, ...] = ()
         self._units: tuple[Unit, ...] = ()
         self._notes: tuple[str, ...] = ()
@@ -55,12 +56,19 @@ class RowCard(Card):
         row = QHBoxLayout()
         row.setSpacing(4)
         column.addLayout(row)
-        self.grey = self._button("Value alone", "Without colour (V)")
+        self.grey = self._button(
+            translate("row card", "Value alone"), translate("row card", "Without colour (V)")
+        )
         self.grey.setCheckable(True)
         self.grey.toggled.connect(self.grey_switched)
-        self.choose = self._button("Neighbours...", "Meshes of the neighbours")
+        self.choose = self._button(
+            translate("row card", "Neighbours..."),
+            translate("row card", "Meshes of the neighbours"),
+        )
         self.choose.clicked.connect(self.neighbours_asked)
-        self.stop = self._button("Stop", "Stop making the neighbours")
+        self.stop = self._button(
+            translate("row card", "Stop"), translate("row card", "Stop making the neighbours")
+        )
         self.stop.clicked.connect(self.stop_asked)
         for button in (self.grey, self.choose, self.stop):
             row.addWidget(button)
@@ -122,8 +130,14 @@ class RowCard(Card):
             for one in step.steps:
                 area = area_label(one.zone, front=front)
                 said.append(
-                    f"{area} less that of {step.tooth.number}: L* {signed(one.lightness)},"
-                    f" C* {signed(one.chroma)}"
+                    translate(
+                        "row card", "{area} less that of {number}: L* {lightness}, C* {chroma}"
+                    ).format(
+                        area=area,
+                        number=step.tooth.number,
+                        lightness=signed(one.lightness),
+                        chroma=signed(one.chroma),
+                    )
                 )
         return "; ".join([*said, *self._notes])
 
@@ -138,7 +152,7 @@ class RowCard(Card):
         zones = self._zones()
         y = 21.0
         if zones:
-            title = "crown less neighbour"
+            title = translate("row card", "crown less neighbour")
             paint_text(painter, (12, y), title, t.ink, px=12, weight=550, width=wide)
             right = self.width() - 12.0
             shown = self._steps[:2]

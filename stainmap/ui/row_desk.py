@@ -18,13 +18,14 @@ from stainmap.planning.row_placing import teeth_beside
 from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.row_dialog import RowDialog
+from stainmap.words import marked, translate
 
 if TYPE_CHECKING:
     from stainmap.app.row import Row, RowStep
     from stainmap.planning.row_colours import NeighbourColours
 
-_MAKING = "making the neighbours"
-_NOTHING_WANTED = "grey neighbours: nothing is wanted yet"
+_MAKING = marked("row desk", "making the neighbours")
+_NOTHING_WANTED = marked("row desk", "grey neighbours: nothing is wanted yet")
 
 
 class RowDesk(QObject):
@@ -137,7 +138,7 @@ class RowDesk(QObject):
     def _make(self, case: Case) -> None:
         fields = self._session.shading
         if fields is None:
-            self.card.say_working("light is being worked out", None)
+            self.card.say_working(translate("row desk", "light is being worked out"), None)
             self._session.need_shading()
             return
         files, kept_in = self._files(case), self._kept_in
@@ -161,15 +162,19 @@ class RowDesk(QObject):
                 return
             self._job, self._stopped = None, True
             if isinstance(error, CancelledError):
-                self.card.say_working("stopped; choose the look again to go on", None)
+                self.card.say_working(
+                    translate("row desk", "stopped; choose the look again to go on"), None
+                )
             else:
-                self.card.say_working("no neighbours: see the status line", None)
+                self.card.say_working(
+                    translate("row desk", "no neighbours: see the status line"), None
+                )
                 self.said.emit(str(error))
 
         job: Job[Row] | None = None
-        self.card.say_working(_MAKING, 0.0)
+        self.card.say_working(translate("row desk", _MAKING), 0.0)
         started = self._runner.start(
-            "Making the neighbours",
+            translate("row desk", "Making the neighbours"),
             work,
             on_done=done,
             on_failed=failed,
@@ -181,7 +186,7 @@ class RowDesk(QObject):
 
     def _tell(self, job: Job[Row]) -> None:
         if job is self._job and not job.is_cancelled:
-            self.card.say_working(_MAKING, job.share, job.phrase)
+            self.card.say_working(translate("row desk", _MAKING), job.share, job.phrase)
 
     # --- colours and figures -------------------------------------------------------------
 
@@ -199,11 +204,17 @@ class RowDesk(QObject):
             colours = gradient_of(row, prediction.case)
         except StainmapError as error:
             self._view.set_neighbours(neighbours_srgb(row, None))
-            self.card.show_steps((), case.units, ("grey neighbours: the wanted colour", str(error)))
+            self.card.show_steps(
+                (),
+                case.units,
+                (translate("row desk", "grey neighbours: the wanted colour"), str(error)),
+            )
             return
         self._view.set_neighbours(neighbours_srgb(row, colours))
         if colours is None:
-            self.card.show_steps((), case.units, (_NOTHING_WANTED, *self._notes(row, None)))
+            self.card.show_steps(
+                (), case.units, (translate("row desk", _NOTHING_WANTED), *self._notes(row, None))
+            )
             return
         self._compare(row, prediction, colours)
 
@@ -215,7 +226,7 @@ class RowDesk(QObject):
         def work(progress: Progress) -> tuple[RowStep, ...]:
             from stainmap.app.row import row_steps  # noqa: PLC0415 - as above
 
-            progress(0.0, "steps to the neighbours")
+            progress(0.0, translate("row desk", "steps to the neighbours"))
             return row_steps(row, prediction, colours)
 
         def done(steps: tuple[RowStep, ...]) -> None:
@@ -226,23 +237,29 @@ class RowDesk(QObject):
             if self._coloured is prediction:
                 self.card.show_steps((), units, (str(error),))
 
-        self._runner.start("Steps to the neighbours", work, on_done=done, on_failed=failed)
+        self._runner.start(
+            translate("row desk", "Steps to the neighbours"), work, on_done=done, on_failed=failed
+        )
 
     def _notes(self, row: Row, colours: tuple[NeighbourColours, ...] | None) -> tuple[str, ...]:
         made = [one for one in row.neighbours if not one.tooth.name]
         notes = []
         if len(made) == len(row.neighbours):
-            notes.append("neighbours from numbers: nobody's teeth")
+            notes.append(translate("row desk", "neighbours from numbers: nobody's teeth"))
         elif made:
             numbers = ", ".join(str(one.beside.tooth.number) for one in made)
-            notes.append(f"{numbers} from numbers: nobody's teeth")
+            notes.append(
+                translate("row desk", "{numbers} from numbers: nobody's teeth").format(
+                    numbers=numbers
+                )
+            )
         given = [one.own_shade for one in colours or ()]
         if colours is not None and all(given) and given:
-            notes.append("coloured by the shades given of them")
+            notes.append(translate("row desk", "coloured by the shades given of them"))
         elif any(given):
-            notes.append("coloured by their own shade or the wanted one")
+            notes.append(translate("row desk", "coloured by their own shade or the wanted one"))
         elif colours is not None:
-            notes.append("coloured as is wanted of the crown, under D65")
+            notes.append(translate("row desk", "coloured as is wanted of the crown, under D65"))
         notes.append(light_note())
         return tuple(notes)
 
@@ -251,4 +268,6 @@ def light_note() -> str:
     """Return how the light on the row falls off, and from where it is seen."""
     from stainmap.app.row import LIGHT_AT_THE_BACK  # noqa: PLC0415 - as above
 
-    return f"light at the back {100 * LIGHT_AT_THE_BACK:.0f} %; seen from 600 mm"
+    return translate("row desk", "light at the back {percent:.0f} %; seen from 600 mm").format(
+        percent=100 * LIGHT_AT_THE_BACK
+    )

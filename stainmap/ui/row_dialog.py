@@ -10,8 +10,9 @@ from PySide6.QtWidgets import QFileDialog, QLabel, QPushButton, QWidget
 from stainmap.model.tooth import Tooth
 from stainmap.ui.form_dialog import FormDialog
 from stainmap.ui.opening_flow import MESH_ENDINGS
+from stainmap.words import marked, translate
 
-_MADE = "made from numbers"
+_MADE = marked("row dialog", "made from numbers")
 
 
 class RowDialog(FormDialog):
@@ -29,10 +30,14 @@ class RowDialog(FormDialog):
         self, teeth: Sequence[Tooth], files: Mapping[int, Path], parent: QWidget | None = None
     ) -> None:
         super().__init__(
-            "Neighbours in the row",
-            "A neighbour is made from numbers, as nobody has it, or read from a mesh. A mesh that"
-            " was exported beside the crown, in the same coordinates, stays where it stands;"
-            " others are stood in the arch.",
+            translate("row dialog", "Neighbours in the row"),
+            translate(
+                "row dialog",
+                "A neighbour is made from numbers, as nobody has it, or read from a mesh. A mesh"
+                " that"
+                " was exported beside the crown, in the same coordinates, stays where it stands;"
+                " others are stood in the arch.",
+            ),
             parent,
         )
         self.files: dict[int, Path] = {
@@ -41,12 +46,19 @@ class RowDialog(FormDialog):
         self._names: dict[int, QLabel] = {}
         self.open_buttons: dict[int, QPushButton] = {}
         for tooth in teeth:
-            name = QLabel(_MADE)
+            name = QLabel(translate("row dialog", _MADE))
             name.setMinimumWidth(180)
             self._names[tooth.number] = name
-            choose, make = QPushButton("Open a mesh..."), QPushButton("Make it")
-            choose.setAccessibleName(f"Open a mesh of {tooth.number}")
-            make.setAccessibleName(f"Make {tooth.number} from numbers")
+            choose, make = (
+                QPushButton(translate("row dialog", "Open a mesh...")),
+                QPushButton(translate("row dialog", "Make it")),
+            )
+            choose.setAccessibleName(
+                translate("row dialog", "Open a mesh of {number}").format(number=tooth.number)
+            )
+            make.setAccessibleName(
+                translate("row dialog", "Make {number} from numbers").format(number=tooth.number)
+            )
             choose.clicked.connect(lambda _on, tooth=tooth: self._ask(tooth))
             make.clicked.connect(lambda _on, tooth=tooth: self.set_file(tooth, None))
             self.open_buttons[tooth.number] = choose
@@ -60,7 +72,9 @@ class RowDialog(FormDialog):
             self.files.pop(tooth.number, None)
         else:
             self.files[tooth.number] = path
-        self._names[tooth.number].setText(_MADE if path is None else path.name)
+        self._names[tooth.number].setText(
+            translate("row dialog", _MADE) if path is None else path.name
+        )
         self._names[tooth.number].setToolTip("" if path is None else str(path))
 
     def _ask(self, tooth: Tooth) -> None:
@@ -68,9 +82,9 @@ class RowDialog(FormDialog):
         endings = " ".join(f"*{ending}" for ending in MESH_ENDINGS)
         name, _ = QFileDialog.getOpenFileName(
             self,
-            f"Mesh of {tooth.number}",
+            translate("row dialog", "Mesh of {number}").format(number=tooth.number),
             str(known.parent) if known else "",
-            f"Meshes ({endings});;All files (*)",
+            translate("row dialog", "Meshes ({endings});;All files (*)").format(endings=endings),
         )
         if name:
             self.set_file(tooth, Path(name))

@@ -15,14 +15,15 @@ from stainmap.errors import StainmapError
 from stainmap.paper.page_size import PageSize
 from stainmap.planning.bridge_accents import has_connector_accent, with_connector_accent
 from stainmap.planning.schedule import RunStage
-from stainmap.ui.bench_dialog import NOTHING, BenchDialog
+from stainmap.ui.bench_dialog import NOTHING, BenchDialog, stage_words
 from stainmap.ui.mixing_dialog import MixingDialog
 from stainmap.ui.printing_flow import PrintingFlow
 from stainmap.ui.run_strip import RunStrip
 from stainmap.ui.stage_dialogs import DryingDialog, FurnaceDialog, OrderDialog
 from stainmap.ui.tray_desk import TrayDesk
+from stainmap.words import marked, translate
 
-_NOT_READY = "The prediction is not ready yet."
+_NOT_READY = marked("run desk", "The prediction is not ready yet.")
 
 
 class RunDesk(QObject):
@@ -72,7 +73,7 @@ class RunDesk(QObject):
         """Show what is mixed, and take over what was changed."""
         prediction = self._session.prediction
         if prediction is None or not self._session.is_up_to_date:
-            self.said.emit(_NOT_READY)
+            self.said.emit(translate("run desk", _NOT_READY))
             return
         case = prediction.case
         dialog = MixingDialog(
@@ -82,7 +83,7 @@ class RunDesk(QObject):
             return
         changed = dialog.case
         if (changed.plan, changed.process) != (case.plan, case.process):
-            self._session.edit("change what is mixed", lambda _case: changed)
+            self._session.edit(translate("run desk", "change what is mixed"), lambda _case: changed)
 
     def paint_connectors(self) -> None:
         """Put the usual dark accent over the connectors of a bridge."""
@@ -90,10 +91,14 @@ class RunDesk(QObject):
         if case is None:
             return
         if has_connector_accent(case):
-            self.said.emit("The plan paints connectors and embrasures already.")
+            self.said.emit(
+                translate("run desk", "The plan paints connectors and embrasures already.")
+            )
             return
         try:
-            self._session.edit("accent over the connectors", with_connector_accent)
+            self._session.edit(
+                translate("run desk", "accent over the connectors"), with_connector_accent
+            )
         except StainmapError as error:
             self.said.emit(str(error))
 
@@ -120,6 +125,6 @@ class RunDesk(QObject):
             self.said.emit(str(error))
             return
         if changed is not case:
-            self._session.edit("state on the bench", lambda _case: changed)
-            done = asked.chosen or NOTHING
-            self.said.emit(f"State on the bench: {done}.")
+            self._session.edit(translate("run desk", "state on the bench"), lambda _case: changed)
+            done = stage_words(asked.chosen or NOTHING)
+            self.said.emit(translate("run desk", "State on the bench: {done}.").format(done=done))

@@ -24,6 +24,7 @@ from stainmap.planning.schedule import RunPart, RunStage
 from stainmap.ui.marks import Align, JarLook, paint_jar, paint_text, text_width
 from stainmap.ui.theme import tones
 from stainmap.units import TemperatureUnit
+from stainmap.words import marked, translate, value_word
 
 _WIDTHS = {
     RunStage.MIX: 92.0,
@@ -35,7 +36,7 @@ _WIDTHS = {
 _LEFT, _RIGHT = 150.0, 190.0
 _BAR_Y, _BAR_PX = 34.0, 30.0
 HEIGHT_PX = 94
-_NONE = "Open a crown to see how long it takes."
+_NONE = marked("run strip", "Open a crown to see how long it takes.")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,9 +72,9 @@ class RunStrip(QWidget):
         super().__init__(parent)
         self.setFixedHeight(HEIGHT_PX)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.setAccessibleName("Run")
+        self.setAccessibleName(translate("run strip", "Run"))
         self._parts: tuple[RunPart, ...] = ()
-        self._words = _NONE
+        self._words = translate("run strip", _NONE)
         self._detail = RunDetail()
         self._bars: list[tuple[RunStage, QRectF]] = []
         self._under: RunStage | None = None
@@ -81,16 +82,26 @@ class RunStrip(QWidget):
         self.setMouseTracking(True)
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
 
-    def set_run(self, parts: Sequence[RunPart], detail: RunDetail, words: str = _NONE) -> None:
+    def set_run(self, parts: Sequence[RunPart], detail: RunDetail, words: str = "") -> None:
         """Show these stages; where there are none, these words."""
-        self._parts, self._detail, self._words = tuple(parts), detail, words
+        self._parts, self._detail = tuple(parts), detail
+        self._words = words or translate("run strip", _NONE)
         if not self._parts:
             self._bars, self._under = [], None
-        said = [f"{p.stage} {duration(p.minutes)} from {p.start:%H:%M}" for p in self._parts]
+        said = [
+            translate("run strip", "{stage} {minutes} from {start:%H:%M}").format(
+                stage=value_word(p.stage), minutes=duration(p.minutes), start=p.start
+            )
+            for p in self._parts
+        ]
         if not self._parts:
             said.append(self._words)
         else:
-            said.append(f"ready {_day(self._parts)} {self._parts[-1].end:%H:%M}")
+            said.append(
+                translate("run strip", "ready {day} {end:%H:%M}").format(
+                    day=_day(self._parts), end=self._parts[-1].end
+                )
+            )
         self.setAccessibleDescription("; ".join(said))
         self.update()
 
@@ -108,9 +119,11 @@ class RunStrip(QWidget):
         narrow = self.width() < 1150
         left = 74.0 if narrow else _LEFT
         right = 156.0 if narrow else _RIGHT
-        paint_text(painter, (16, 30), "Run", t.ink, px=15, weight=600)
+        paint_text(painter, (16, 30), translate("run strip", "Run"), t.ink, px=15, weight=600)
         if not narrow:
-            paint_text(painter, (16, 50), "lengths not to scale", t.soft, px=11)
+            paint_text(
+                painter, (16, 50), translate("run strip", "lengths not to scale"), t.soft, px=11
+            )
         if not self._parts:
             paint_text(painter, (left, 54), self._words, t.soft, width=self.width() - left - 16)
             painter.end()
@@ -198,7 +211,9 @@ class RunStrip(QWidget):
             stage = self.stage_at(event.pos().x())
             part = next((part for part in self._parts if part.stage is stage), None)
             if part is not None:
-                words = f"{part.stage}, {duration(part.minutes)}: open its page"
+                words = translate("run strip", "{stage}, {minutes}: open its page").format(
+                    stage=value_word(part.stage), minutes=duration(part.minutes)
+                )
                 QToolTip.showText(event.globalPos(), words, self)
                 return True
         return super().event(event)
@@ -208,7 +223,7 @@ class RunStrip(QWidget):
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(QColor(t.field))
         painter.drawRoundedRect(bar, 3, 3)
-        name, length = str(part.stage), duration(part.minutes)
+        name, length = value_word(part.stage), duration(part.minutes)
         at = (bar.x() + 2, bar.y() - 9)
         room = bar.width() - 2
         used = paint_text(painter, at, name, t.ink, weight=600, width=room)
@@ -224,7 +239,11 @@ class RunStrip(QWidget):
             self._paint_coats(painter, bar)
         elif part.stage is RunStage.DRY:
             in_furnace = bool(part.programme)
-            words = "in the furnace" if in_furnace else self._temperature(self._detail.dry_c, room)
+            words = (
+                translate("run strip", "in the furnace")
+                if in_furnace
+                else self._temperature(self._detail.dry_c, room)
+            )
             middle = (bar.center().x(), bar.y() + 20)
             paint_text(painter, middle, words, t.ink, px=12, align=Align.AlignHCenter, width=room)
         else:
@@ -295,9 +314,9 @@ class RunStrip(QWidget):
         end = Align.AlignRight
         ready = f"{self._parts[-1].end:%H:%M}"
         paint_text(painter, (right, 34), ready, t.ink, px=24, weight=300, align=end)
-        words = f"ready {_day(self._parts)},"
+        words = translate("run strip", "ready {day},").format(day=_day(self._parts))
         paint_text(painter, (right, 54), words, t.soft, px=12, align=end)
-        words = f"if started now, {start:%H:%M}"
+        words = translate("run strip", "if started now, {start:%H:%M}").format(start=start)
         paint_text(painter, (right, 70), words, t.soft, px=12, align=end)
 
 
@@ -310,7 +329,8 @@ def duration(minutes: float) -> str:
 def _day(parts: Sequence[RunPart]) -> str:
     start, end = parts[0].start, parts[-1].end
     days = (end.date() - start.date()).days
-    return {0: "today", 1: "tomorrow"}.get(days, f"in {days} days")
+    words = {0: translate("run strip", "today"), 1: translate("run strip", "tomorrow")}
+    return words.get(days, translate("run strip", "in {days} days").format(days=days))
 
 
 def _within(

@@ -12,6 +12,7 @@ from stainmap.app.exporting import KINDS, check_ending
 from stainmap.app.session import Session
 from stainmap.errors import StainmapError
 from stainmap.files.case_file import SUFFIX
+from stainmap.words import translate
 
 
 class SavingFlow(QObject):
@@ -48,7 +49,10 @@ class SavingFlow(QObject):
             return False
         start = self._session.path or Path(self.folder) / f"{case.code}{SUFFIX}"
         name, _ = QFileDialog.getSaveFileName(
-            self._window, "Save the case", str(start), f"Cases (*{SUFFIX})"
+            self._window,
+            translate("saving flow", "Save the case"),
+            str(start),
+            translate("saving flow", "Cases (*{suffix})").format(suffix=SUFFIX),
         )
         if not name:
             return False
@@ -71,7 +75,9 @@ class SavingFlow(QObject):
     def _ended(self, error: StainmapError | None) -> None:
         self._failed = error is not None
         if error is None:
-            self.said.emit(f"Saved as {self._session.path}.")
+            self.said.emit(
+                translate("saving flow", "Saved as {path}.").format(path=self._session.path)
+            )
         else:
             self._offer_elsewhere(error)
         waiting, self._next = self._next, []
@@ -82,15 +88,20 @@ class SavingFlow(QObject):
 
     def _offer_elsewhere(self, error: StainmapError) -> None:
         button = QMessageBox.StandardButton
-        kept = (
-            "What you have made is kept meanwhile, and is there again after the next start. "
-            if self._session.keeps_unsaved
-            else ""
-        )
+        said = [translate("saving flow", "Save it under another name now?")]
+        if self._session.keeps_unsaved:
+            said.insert(
+                0,
+                translate(
+                    "saving flow",
+                    "What you have made is kept meanwhile, and is there again after the next"
+                    " start.",
+                ),
+            )
         answer = QMessageBox.warning(
             self._window,
-            "Not saved",
-            f"{error}\n\n{kept}Save it under another name now?",
+            translate("saving flow", "Not saved"),
+            f"{error}\n\n{' '.join(said)}",
             button.Save | button.Cancel,
             button.Save,
         )
@@ -113,11 +124,13 @@ class SavingFlow(QObject):
         """Ask for a name and write the predicted crown; the ending chooses the kind."""
         prediction = self._session.prediction
         if prediction is None or not self._session.is_up_to_date:
-            self.said.emit("The prediction is not ready yet.")
+            self.said.emit(translate("saving flow", "The prediction is not ready yet."))
             return
         filters = ";;".join(f"{kind} (*{ending})" for ending, kind in KINDS.items())
         start = Path(self.folder) / f"{prediction.case.code}.ply"
-        name, chosen = QFileDialog.getSaveFileName(self._window, "Export", str(start), filters)
+        name, chosen = QFileDialog.getSaveFileName(
+            self._window, translate("saving flow", "Export"), str(start), filters
+        )
         if not name:
             return
         path = Path(name)
@@ -126,7 +139,7 @@ class SavingFlow(QObject):
         try:
             check_ending(path)
         except StainmapError as error:
-            QMessageBox.warning(self._window, "Not exported", str(error))
+            QMessageBox.warning(self._window, translate("saving flow", "Not exported"), str(error))
             return
         self._exporting = path
         self._session.export(path)
@@ -134,7 +147,9 @@ class SavingFlow(QObject):
     def refresh(self, change: Change) -> None:
         """Say when something has been exported."""
         if change.touches("exported") and self._exporting is not None:
-            self.said.emit(f"Exported {self._exporting}.")
+            self.said.emit(
+                translate("saving flow", "Exported {exporting}.").format(exporting=self._exporting)
+            )
             self._exporting = None
 
     def may_leave(self) -> bool:
@@ -145,8 +160,8 @@ class SavingFlow(QObject):
         button = QMessageBox.StandardButton
         answer = QMessageBox.question(
             self._window,
-            "Not saved",
-            "The case has changes that are not saved.",
+            translate("saving flow", "Not saved"),
+            translate("saving flow", "The case has changes that are not saved."),
             button.Save | button.Discard | button.Cancel,
             button.Save,
         )

@@ -36,12 +36,13 @@ from stainmap.ui.marks import Align, paint_text
 from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import font, tones
 from stainmap.ui.zone_look import MOST_COATS, coat_tones
+from stainmap.words import marked, translate, value_word
 
 FloatArray = NDArray[np.float64]
 
 _STEPS_PER_MM = 20
 _RIM_PX, _GRID_MM = 34.0, 1.0
-_NOTHING = "nothing has been predicted yet"
+_NOTHING = marked("section window", "nothing has been predicted yet")
 
 
 class SectionPicture(QWidget):
@@ -59,13 +60,15 @@ class SectionPicture(QWidget):
         super().__init__(parent)
         self.setMinimumSize(QSize(360, 300))
         self.setMouseTracking(True)
-        self.setAccessibleName("Section")
+        self.setAccessibleName(translate("section window", "Section"))
         self._section: Section | None = None
 
     def set_section(self, section: Section | None) -> None:
         """Show another section."""
         self._section = section
-        self.setAccessibleDescription(_NOTHING if section is None else thinnest_words(section))
+        self.setAccessibleDescription(
+            translate("section window", _NOTHING) if section is None else thinnest_words(section)
+        )
         self.update()
 
     def _scale(self, section: Section) -> tuple[float, FloatArray]:
@@ -89,7 +92,11 @@ class SectionPicture(QWidget):
         painter.fillRect(self.rect(), QColor(t.panel))
         section = self._section
         if section is None or not len(section.ends):
-            words = _NOTHING if section is None else "the plane misses the crown"
+            words = (
+                translate("section window", _NOTHING)
+                if section is None
+                else translate("section window", "the plane misses the crown")
+            )
             middle = (self.width() / 2.0, self.height() / 2.0)
             paint_text(painter, middle, words, t.soft, align=Align.AlignHCenter)
             painter.end()
@@ -157,7 +164,15 @@ class SectionPicture(QWidget):
         away = 1.0 if x >= self.width() / 2.0 else -1.0
         at = (min(max(x + 10 * away, 60.0), self.width() - 60.0), y - 6)
         align = Align.AlignLeft if away > 0 else Align.AlignRight
-        paint_text(painter, at, f"{wall:.2f} mm", ink, px=12, weight=600, align=align)
+        paint_text(
+            painter,
+            at,
+            f"{wall:.2f} mm",
+            ink,
+            px=12,
+            weight=600,
+            align=align,
+        )
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """Tell what lies under the pointer."""
@@ -174,22 +189,39 @@ class SectionPicture(QWidget):
 
 def piece_words(section: Section, piece: int) -> str:
     """Return what is known of one piece of a section."""
-    side = "outer surface" if section.outer[piece] else "inner surface"
+    side = (
+        translate("section window", "outer surface")
+        if section.outer[piece]
+        else translate("section window", "inner surface")
+    )
     wall = float(section.wall_mm[piece].mean())
     stained = float(section.stained_mm[piece].mean())
     coats = float(section.coats[piece].mean())
     if stained <= 0.0:
-        return f"{side}: wall {wall:.2f} mm, no stain"
-    return f"{side}: wall {wall:.2f} mm, stained {stained:.2f} mm deep, {coats:.1f} coats"
+        return translate("section window", "{side}: wall {wall:.2f} mm, no stain").format(
+            side=side, wall=wall
+        )
+    return translate(
+        "section window",
+        "{side}: wall {wall:.2f} mm, stained {stained:.2f} mm deep, {coats:.1f} coats",
+    ).format(side=side, wall=wall, stained=stained, coats=coats)
 
 
 def thinnest_words(section: Section) -> str:
     """Return where the wall is thinnest, beside what the block allows."""
     if section.thinnest is None:
-        return "no wall above the margin here"
+        return translate("section window", "no wall above the margin here")
     wall = float(section.wall_mm[section.thinnest].mean())
-    side = "below" if wall < section.minimum_mm else "above"
-    return f"thinnest wall {wall:.2f} mm, {side} the block's minimum {section.minimum_mm:.2f}"
+    text = (
+        translate(
+            "section window", "thinnest wall {wall:.2f} mm, below the block's minimum {least:.2f}"
+        )
+        if wall < section.minimum_mm
+        else translate(
+            "section window", "thinnest wall {wall:.2f} mm, above the block's minimum {least:.2f}"
+        )
+    )
+    return text.format(wall=wall, least=section.minimum_mm)
 
 
 class SectionWindow(QDialog):
@@ -206,7 +238,7 @@ class SectionWindow(QDialog):
     def __init__(self, session: Session, desk: CrownDesk, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._session, self._desk, self._view = session, desk, desk.view
-        self.setWindowTitle("Section")
+        self.setWindowTitle(translate("section window", "Section"))
         open_by_f1(self, "what_it_predicts.md#section")
         self.setModal(False)
         column = QVBoxLayout(self)
@@ -215,13 +247,13 @@ class SectionWindow(QDialog):
         row = QHBoxLayout()
         column.addLayout(row)
         self.way = QComboBox()
-        self.way.setAccessibleName("Plane")
+        self.way.setAccessibleName(translate("section window", "Plane"))
         for one in SectionWay:
-            self.way.addItem(str(one), one)
-        row.addWidget(QLabel("Plane"))
+            self.way.addItem(value_word(one), one)
+        row.addWidget(QLabel(translate("section window", "Plane")))
         row.addWidget(self.way)
         self.slider = QSlider(Qt.Orientation.Horizontal)
-        self.slider.setAccessibleName("Where the plane lies")
+        self.slider.setAccessibleName(translate("section window", "Where the plane lies"))
         row.addWidget(self.slider, 1)
         self.place = QLabel()
         self.place.setMinimumWidth(64)
@@ -231,8 +263,13 @@ class SectionWindow(QDialog):
         column.addWidget(self.picture, 1)
         self.thinnest = QLabel()
         self.thinnest.setFont(font(13, 550))
-        self.pointed = SoftLabel("point at the section to read a place")
-        legend = "stained depth: the darker, the more coats. One square is one millimetre."
+        self.pointed = SoftLabel(
+            translate("section window", "point at the section to read a place")
+        )
+        legend = translate(
+            "section window",
+            "stained depth: the darker, the more coats. One square is one millimetre.",
+        )
         for label in (self.thinnest, self.pointed, SoftLabel(legend, 11)):
             column.addWidget(label)
         self.resize(560, 560)
@@ -278,7 +315,7 @@ class SectionWindow(QDialog):
         prediction = self._prediction()
         if prediction is None:
             self.section = None
-            self.thinnest.setText(_NOTHING)
+            self.thinnest.setText(translate("section window", _NOTHING))
             self._view.overlay.cut = None
         else:
             way = SectionWay(self.way.currentData())

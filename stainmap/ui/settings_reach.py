@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from stainmap.app.settings import Settings
+from stainmap.words import translate
 
 if TYPE_CHECKING:
     from stainmap.ui.main_window import MainWindow
@@ -14,7 +15,11 @@ def go_by_settings(window: MainWindow) -> None:
     """Let all parts of a window go by its settings, now and whenever they change."""
     desk = window.own_settings
     for name, button in window.plan.brush.buttons.items():
-        desk.keys.add(f"tools/{name}", f"Tool > {button.accessibleName()}", button)
+        desk.keys.add(
+            f"tools/{name}",
+            translate("settings", "Tool > {name}").format(name=button.accessibleName()),
+            button,
+        )
     desk.keys.add_mention("plan/suggest coats", window.plan.suggest)
 
     def go_by(settings: Settings) -> None:

@@ -14,13 +14,17 @@ from stainmap.planning.targets import shade_in
 from stainmap.ui.form_dialog import choice_box, number_box
 from stainmap.ui.outcome_panel import screen_colour
 from stainmap.ui.section import SoftLabel
+from stainmap.words import marked, translate
 
-NOT_READ = "not read"
-_SOURCES = (NOT_READ, "tab", "measured", "photograph")
+# Told by these words which source is chosen; in the list they stand in the language spoken.
+NOT_READ = marked("shade row", "not read")
+_TAB, _MEASURED = marked("shade row", "tab"), marked("shade row", "measured")
+_PHOTOGRAPH = marked("shade row", "photograph")
+_SOURCES = (NOT_READ, _TAB, _MEASURED, _PHOTOGRAPH)
 _NAMES = {
-    ShadeSource.TAB: "tab",
-    ShadeSource.MEASURED: "measured",
-    ShadeSource.PHOTOGRAPH: "photograph",
+    ShadeSource.TAB: _TAB,
+    ShadeSource.MEASURED: _MEASURED,
+    ShadeSource.PHOTOGRAPH: _PHOTOGRAPH,
 }
 # Repeatability of an instrument on one tooth; assumed, and editable in its field.
 _MEASURED_DOUBT = 0.7
@@ -53,8 +57,12 @@ class ShadeRow(QObject):
         self._measured = shade if _is(shade, ShadeSource.MEASURED) else None
         self.measurement = Measurement(backing=IN_PLACE)
         self.conversions: tuple[Conversion, ...] = ()
-        shown = NOT_READ if shade is None else _NAMES[shade.source]
-        self.source = choice_box(f"{name}: how it was read", _SOURCES, shown)
+        self.source = choice_box(
+            translate("shade row", "{name}: how it was read").format(name=name),
+            _SOURCES,
+            NOT_READ if shade is None else _NAMES[shade.source],
+            lambda one: translate("shade row", one),
+        )
         self.tab = _tab_box(name, table, shade)
         lab = _START if self._measured is None else self._measured.colour.lab
         doubt = _MEASURED_DOUBT if self._measured is None else self._measured.doubt[0]
@@ -63,7 +71,13 @@ class ShadeRow(QObject):
             number_box(f"{name}: {axis}", value, low, high, decimals=1, step=0.5)
             for (axis, low, high), value in zip(ranges, lab, strict=True)
         ]
-        self.doubt = number_box(f"{name}: plus or minus", doubt, 0.0, 10.0, decimals=1)
+        self.doubt = number_box(
+            translate("shade row", "{name}: plus or minus").format(name=name),
+            doubt,
+            0.0,
+            10.0,
+            decimals=1,
+        )
         self.doubt.setPrefix("\N{PLUS-MINUS SIGN} ")
         for box in self.lab:
             box.setMinimumWidth(72)
@@ -93,15 +107,15 @@ class ShadeRow(QObject):
     @property
     def is_measured(self) -> bool:
         """True if L*a*b* were typed in."""
-        return self.source.currentText() == "measured"
+        return bool(self.source.currentData() == _MEASURED)
 
     @property
     def shade(self) -> Shade | None:
         """The shade as it is set now, or None if none was read."""
-        chosen = self.source.currentText()
-        if chosen == "tab":
+        chosen = self.source.currentData()
+        if chosen == _TAB:
             return self._tab_shade()
-        if chosen == "measured":
+        if chosen == _MEASURED:
             lightness, a, b = (box.value() for box in self.lab)
             return Shade(
                 source=ShadeSource.MEASURED,
@@ -109,7 +123,7 @@ class ShadeRow(QObject):
                 doubt=(self.doubt.value(), self.doubt.value(), self.doubt.value()),
                 conversions=self.conversions,
             )
-        return self._photographed if chosen == "photograph" else None
+        return self._photographed if chosen == _PHOTOGRAPH else None
 
     def set_measured_by(self, how: Measurement, conversions: tuple[Conversion, ...]) -> None:
         """Take it that L*a*b* were measured in a way, and which conversions somebody chose."""
@@ -119,7 +133,7 @@ class ShadeRow(QObject):
     def set_photographed(self, shade: Shade) -> None:
         """Take a shade from a photograph."""
         self._photographed = shade
-        self.source.setCurrentText("photograph")
+        self.source.setCurrentIndex(self.source.findData(_PHOTOGRAPH))
         self._show()
 
     def set_table(self, table: ShadeTable) -> None:
@@ -140,10 +154,10 @@ class ShadeRow(QObject):
         return tab_shade(self._table.tab(name)) if name else None
 
     def _choose_source(self) -> None:
-        if self.source.currentText() == "photograph" and self._photographed is None:
+        if self.source.currentData() == _PHOTOGRAPH and self._photographed is None:
             self.photograph_asked.emit()
             if self._photographed is None:
-                self.source.setCurrentText(NOT_READ)
+                self.source.setCurrentIndex(self.source.findData(NOT_READ))
         self._show()
 
     def _show(self) -> None:
@@ -153,7 +167,9 @@ class ShadeRow(QObject):
         self.result.setText("")
         if shade is not None:
             self.swatch.setStyleSheet(f"background: {screen_colour(shade.colour)};")
-            self.swatch.setAccessibleName(f"{self.name}: colour on this screen")
+            self.swatch.setAccessibleName(
+                translate("shade row", "{name}: colour on this screen").format(name=self.name)
+            )
             self._show_result(shade)
         self.changed.emit()
 
@@ -162,7 +178,7 @@ class ShadeRow(QObject):
         try:
             seen = shade_in(shade)
         except PlanError as error:
-            self.result.setText("cannot be compared")
+            self.result.setText(translate("shade row", "cannot be compared"))
             self.result.setToolTip(str(error))
             return
         colour = " ".join(f"{value:.1f}" for value in seen.colour.lab)
@@ -171,7 +187,7 @@ class ShadeRow(QObject):
         said = [str(one) for one in seen.conversions]
         self.result.setToolTip("\n".join([*said, *([shade.note] if shade.note else [])]))
         if shade.source is ShadeSource.PHOTOGRAPH:
-            self.photograph.setText("from the picture")
+            self.photograph.setText(translate("shade row", "from the picture"))
             self.photograph.setToolTip(shade.note)
 
 
@@ -184,7 +200,7 @@ def _tab_box(name: str, table: ShadeTable, shade: Shade | None) -> QComboBox:
     chosen = shade.name if shade is not None and shade.source is ShadeSource.TAB else "A3"
     if chosen not in names and shade is not None and shade.source is ShadeSource.TAB:
         names.append(chosen)
-    box = choice_box(f"{name}: tab", names, chosen)
+    box = choice_box(translate("shade row", "{name}: tab").format(name=name), names, chosen)
     box.setMaxVisibleItems(20)
     return box
 

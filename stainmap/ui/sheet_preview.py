@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
 
 from stainmap.paper.page_size import PageSize
 from stainmap.ui.section import SoftLabel
+from stainmap.words import marked, translate
 
 PREVIEW_DPI = 110.0
 PRINT_DPI = 300
@@ -55,7 +56,7 @@ class SheetPreview(QDialog):
         left_out: Sequence[str] = (),
     ) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Sheets")
+        self.setWindowTitle(translate("sheet preview", "Sheets"))
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         column = QVBoxLayout(self)
         column.setContentsMargins(16, 12, 16, 12)
@@ -64,7 +65,7 @@ class SheetPreview(QDialog):
         self.left_out.setVisible(bool(left_out))
         column.addWidget(self.left_out)
         self.paper = QScrollArea()
-        self.paper.setAccessibleName("Pages")
+        self.paper.setAccessibleName(translate("sheet preview", "Pages"))
         self.paper.setWidget(_pages(pages))
         self.paper.setAlignment(Qt.AlignmentFlag.AlignHCenter)
         column.addWidget(self.paper, 1)
@@ -72,15 +73,24 @@ class SheetPreview(QDialog):
         for one in PageSize:
             self.paper_format.addItem(str(one), one)
         self.paper_format.setCurrentIndex(list(PageSize).index(page))
-        self.paper_format.setAccessibleName("Paper format")
+        self.paper_format.setAccessibleName(translate("sheet preview", "Paper format"))
         self.paper_format.activated.connect(self._format_chosen)
         row = QHBoxLayout()
-        count = "1 page" if len(pages) == 1 else f"{len(pages)} pages"
-        row.addWidget(SoftLabel(f"{count}, printed in true size.", 12), 1)
+        text = (
+            translate("sheet preview", "1 page, printed in true size.")
+            if len(pages) == 1
+            else translate("sheet preview", "{count} pages, printed in true size.")
+        )
+        row.addWidget(SoftLabel(text.format(count=len(pages)), 12), 1)
         row.addWidget(self.paper_format)
         self.buttons = {
-            name: QPushButton(name)
-            for name in ("Save as PDF...", "Save as pictures...", "Print...", "Close")
+            name: QPushButton(translate("sheet preview", name))
+            for name in (
+                marked("sheet preview", "Save as PDF..."),
+                marked("sheet preview", "Save as pictures..."),
+                marked("sheet preview", "Print..."),
+                marked("sheet preview", "Close"),
+            )
         }
         for button in self.buttons.values():
             row.addWidget(button)

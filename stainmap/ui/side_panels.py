@@ -16,6 +16,7 @@ from stainmap.ui.theme import tones
 from stainmap.ui.unit_panel import UnitPanel
 from stainmap.ui.unit_values_panel import UnitValuesPanel
 from stainmap.ui.value_ladder import ValueLadder
+from stainmap.words import translate
 
 PLAN_PX, OUTCOME_PX = 438, 344
 
@@ -31,18 +32,22 @@ class PlanPanel(QWidget):
         self.unit = UnitPanel()
         self.table = CoatTable()
         self.brush = BrushBar()
-        self.head = SectionHead("Plan", "coats as painted")
+        self.head = SectionHead(
+            translate("side panels", "Plan"), translate("side panels", "coats as painted")
+        )
         self.add_step = QToolButton()
         self.add_step.setIcon(icon("plus"))
         self.add_step.setIconSize(QSize(18, 18))
-        self.add_step.setText("step")
+        self.add_step.setText(translate("side panels", "step"))
         self.add_step.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
-        self.add_step.setAccessibleName("Add a step")
-        self.add_step.setToolTip("Add a step at the end")
+        self.add_step.setAccessibleName(translate("side panels", "Add a step"))
+        self.add_step.setToolTip(translate("side panels", "Add a step at the end"))
         self.add_step.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         self.suggest = QToolButton()
-        self.suggest.setText("Suggest coats")
-        self.suggest.setToolTip("Search for coats that come near what is wanted (Ctrl+G)")
+        self.suggest.setText(translate("side panels", "Suggest coats"))
+        self.suggest.setToolTip(
+            translate("side panels", "Search for coats that come near what is wanted (Ctrl+G)")
+        )
         self.head.add_widget(self.suggest)
         self.head.add_widget(self.add_step)
         self.note = TableNote()
@@ -71,7 +76,7 @@ class OutcomeSide(QWidget):
         column.setSpacing(0)
         self.outcome = OutcomePanel()
         self.ladder = ValueLadder()
-        self.ladder_head = SectionHead("Value ladder")
+        self.ladder_head = SectionHead(translate("side panels", "Value ladder"))
         inner = QVBoxLayout()
         inner.setContentsMargins(PADDING, 8, PADDING, 0)
         inner.setSpacing(8)
@@ -92,7 +97,9 @@ class Grip(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setToolTip("Drag to move this panel; double-click to let it float")
+        self.setToolTip(
+            translate("side panels", "Drag to move this panel; double-click to let it float")
+        )
         self.setCursor(Qt.CursorShape.SizeAllCursor)
 
     def sizeHint(self) -> QSize:

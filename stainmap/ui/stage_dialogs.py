@@ -30,6 +30,7 @@ from stainmap.ui.form_dialog import FormDialog
 from stainmap.ui.marks import Align, paint_text
 from stainmap.ui.theme import tones
 from stainmap.units import TemperatureUnit
+from stainmap.words import translate, value_word
 
 _CURVE_PX = QSize(460, 190)
 
@@ -38,15 +39,28 @@ class OrderDialog(FormDialog):
     """Steps in the order they are painted, how long they take, and whether that order is usual."""
 
     def __init__(self, case: Case, parent: QWidget | None = None) -> None:
-        super().__init__("Coats", USUAL_ORDER, parent)
-        self.table = ColourTable(("step", "areas", "units", "rounds", "minutes"))
+        super().__init__(
+            translate("stage dialogs", "Coats"), translate("bench order", USUAL_ORDER), parent
+        )
+        self.table = ColourTable(
+            (
+                translate("stage dialogs", "step"),
+                translate("stage dialogs", "areas"),
+                translate("stage dialogs", "units"),
+                translate("stage dialogs", "rounds"),
+                translate("stage dialogs", "minutes"),
+            )
+        )
         self.table.set_rows([_step_row(case, number) for number in _numbers(case)])
         self.add_widget(self.table)
-        remarks = order_remarks(case) or ("The plan keeps to it.",)
+        remarks = order_remarks(case) or (translate("stage dialogs", "The plan keeps to it."),)
         self.remarks = self.add_note(" ".join(remarks))
         self.add_note(
-            f"All coats take {duration_text(painting_minutes(case))}, assumed: a minute of brush"
-            f" for each unit and {SOAK_MINUTES:g} of soak, in which other units are painted."
+            translate(
+                "stage dialogs",
+                "All coats take {time}, assumed: a minute of brush for each unit and {soak:g} of"
+                " soak, in which other units are painted.",
+            ).format(time=duration_text(painting_minutes(case)), soak=SOAK_MINUTES)
         )
         self.end(only_close=True)
 
@@ -62,18 +76,24 @@ class DryingDialog(FormDialog):
         degrees: TemperatureUnit = TemperatureUnit.BOTH,
     ) -> None:
         super().__init__(
-            "Dry",
-            "Sintering wet work cracks it. One single unit dries 10 min at"
-            f" {degrees.text(DRY_TEMPERATURE_C)}, common practice; 5 min for each further unit and"
-            " 10 for a bridge are assumed. The makers' instructions for use decide.",
+            translate("stage dialogs", "Dry"),
+            translate(
+                "stage dialogs",
+                "Sintering wet work cracks it. One single unit dries 10 min at"
+                " {temperature}, common practice; 5 min for each further unit and 10 for a bridge"
+                " are assumed. The makers' instructions for use decide.",
+            ).format(temperature=degrees.text(DRY_TEMPERATURE_C)),
             parent,
         )
-        self.table = ColourTable(("", "here"))
+        self.table = ColourTable(("", translate("stage dialogs", "here")))
         self.table.set_rows(_drying_rows(case, drying(case), degrees))
         self.add_widget(self.table)
         self.add_note(
-            "A furnace with a drying stage of its own: give its programme own_drying_minutes among"
-            " the laboratory's materials."
+            translate(
+                "stage dialogs",
+                "A furnace with a drying stage of its own: give its programme own_drying_minutes"
+                " among the laboratory's materials.",
+            )
         )
         self.end(only_close=True)
 
@@ -99,25 +119,46 @@ class FurnaceDialog(FormDialog):
         programme = case.materials.programme(case.programme)
         sinter, cool = sintering_minutes(programme)
         super().__init__(
-            "Sinter and cool",
-            f"Programme {programme.name}: {duration_text(programme.minutes)} from cold to opening,"
-            f" {duration_text(sinter)} up to the end of the last hold and {duration_text(cool)} of"
-            f" cooling; by its time it counts as {time_class(programme.minutes)}.",
+            translate("stage dialogs", "Sinter and cool"),
+            translate(
+                "stage dialogs",
+                "Programme {name}: {minutes} from cold to opening, {sinter} up to the end of "
+                "the last hold and {cool} of cooling; by its time it counts as {time_class}.",
+            ).format(
+                name=programme.name,
+                minutes=duration_text(programme.minutes),
+                sinter=duration_text(sinter),
+                cool=duration_text(cool),
+                time_class=value_word(time_class(programme.minutes)),
+            ),
             parent,
         )
         self.curve = FurnaceCurve(programme, degrees)
         self.add_widget(self.curve)
-        self.table = ColourTable(("to", "within", "at", "per minute"))
+        self.table = ColourTable(
+            (
+                translate("stage dialogs", "to"),
+                translate("stage dialogs", "within"),
+                translate("stage dialogs", "at"),
+                translate("stage dialogs", "per minute"),
+            )
+        )
         self.table.set_rows(_corner_rows(programme, degrees))
         self.add_widget(self.table)
         block = case.materials.block(case.plan.block)
         end_c = programme.segments[-1].target_c
         self.add_note(
-            f"Do not open above {degrees.text(end_c)}."
-            f" {block.name}: {strength_class(block)}. {STATEMENT}"
+            translate(
+                "stage dialogs", "Do not open above {temperature}. {name}: {strength}. {statement}"
+            ).format(
+                temperature=degrees.text(end_c),
+                name=block.name,
+                strength=strength_class(block),
+                statement=translate("strength class", STATEMENT),
+            )
         )
         others = [one for one in case.materials.programmes if one.name != programme.name]
-        self.compare = QPushButton("Compare furnaces...")
+        self.compare = QPushButton(translate("stage dialogs", "Compare furnaces..."))
         self.compare.setAutoDefault(False)
         self.compare.setEnabled(bool(others))
         self.compare.clicked.connect(self._compare)
@@ -139,7 +180,7 @@ class FurnaceCurve(QWidget):
         self._programme, self._degrees = programme, degrees
         self.setFixedHeight(_CURVE_PX.height())
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.setAccessibleName("Furnace curve")
+        self.setAccessibleName(translate("stage dialogs", "Furnace curve"))
         self.setAccessibleDescription(
             "; ".join(f"{row[0]} {row[1]}" for row in _corner_rows(programme, degrees))
         )
@@ -197,7 +238,13 @@ class FurnaceCurve(QWidget):
             painter.setPen(QPen(QColor(t.soft), 1))
             painter.drawLine(place_of(sinter, 0.0), place_of(sinter, top))
             place = at(sinter, 250.0)
-            paint_text(painter, (place.x() + 6, place.y() + 4), "cool", t.soft, px=11)
+            paint_text(
+                painter,
+                (place.x() + 6, place.y() + 4),
+                translate("stage dialogs", "cool"),
+                t.soft,
+                px=11,
+            )
         painter.end()
 
 
@@ -217,13 +264,18 @@ def _step_row(case: Case, number: int) -> tuple[str, ...]:
     step = case.plan.steps[number - 1]
     front = bool(case.units) and case.units[0].tooth.is_front
     areas = [f"{area_label(entry.area, front=front)} {entry.coats}" for entry in step.areas]
-    areas += [f"streaks from {area_label(one.area, front=front)}" for one in step.streaks]
-    areas += ["brushed by hand"] if step.brushed is not None else []
+    areas += [
+        translate("stage dialogs", "streaks from {area}").format(
+            area=area_label(one.area, front=front)
+        )
+        for one in step.streaks
+    ]
+    areas += [translate("stage dialogs", "brushed by hand")] if step.brushed is not None else []
     units, rounds = units_painted(case, (number,)), coats_to_paint(step)
     return (
         f"{number}  {case.plan.liquid_of(step)}",
-        _in_lines(areas) or "nothing yet",
-        " ".join(str(unit.tooth.number) for unit in units) or "none",
+        _in_lines(areas) or translate("stage dialogs", "nothing yet"),
+        " ".join(str(unit.tooth.number) for unit in units) or translate("stage dialogs", "none"),
         str(rounds),
         f"{rounds * round_minutes(len(units)):.0f}",
     )
@@ -236,12 +288,33 @@ def _in_lines(words: Sequence[str], each: int = 3) -> str:
 
 def _drying_rows(case: Case, dried: Drying, degrees: TemperatureUnit) -> list[tuple[str, str]]:
     units = max(len(case.units), 1)
-    rows = [("units", f"{units}, a bridge" if units > 1 else "1")]
+    rows = [
+        (
+            translate("stage dialogs", "units"),
+            translate("stage dialogs", "{units}, a bridge").format(units=units)
+            if units > 1
+            else "1",
+        )
+    ]
     if dried.in_furnace:
-        rows.append(("where", f"in the furnace, by {case.programme}"))
+        rows.append(
+            (
+                translate("stage dialogs", "where"),
+                translate("stage dialogs", "in the furnace, by {programme}").format(
+                    programme=case.programme
+                ),
+            )
+        )
     else:
-        rows.append(("where", f"oven, {degrees.text(dried.temperature_c or 0.0)}"))
-    rows.append(("how long", duration_text(dried.minutes)))
+        rows.append(
+            (
+                translate("stage dialogs", "where"),
+                translate("stage dialogs", "oven, {temperature}").format(
+                    temperature=degrees.text(dried.temperature_c or 0.0)
+                ),
+            )
+        )
+    rows.append((translate("stage dialogs", "how long"), duration_text(dried.minutes)))
     return rows
 
 
@@ -258,7 +331,9 @@ def _corner_rows(
                 degrees.text(segment.target_c),
                 duration_text(segment.minutes),
                 duration_text(passed),
-                "hold" if rise == 0.0 else f"{sign}{degrees.text_of_difference(rise)}",
+                translate("stage dialogs", "hold")
+                if rise == 0.0
+                else f"{sign}{degrees.text_of_difference(rise)}",
             )
         )
         before = segment.target_c

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QWidget
 
 from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import font, tones
+from stainmap.words import translate
 
 HEIGHT_PX = 26
 _MESSAGE_MS = 8000
@@ -32,7 +33,7 @@ class StatusLine(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setFixedHeight(HEIGHT_PX)
-        self.setAccessibleName("Status")
+        self.setAccessibleName(translate("status line", "Status"))
         row = QHBoxLayout(self)
         row.setContentsMargins(16, 0, 16, 0)
         row.setSpacing(24)
@@ -41,7 +42,7 @@ class StatusLine(QWidget):
         self.message.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.pointed = ElidedLabel()
         self.pointed.setFont(font(12))
-        self.pointed.setAccessibleName("Under the pointer")
+        self.pointed.setAccessibleName(translate("status line", "Under the pointer"))
         self.pointed.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.figures, self.plan = SoftLabel(), SoftLabel()
         row.addWidget(self.message, 3)

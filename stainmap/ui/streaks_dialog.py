@@ -23,8 +23,12 @@ from stainmap.planning.streaks import streak_starts
 from stainmap.ui import case_figures as figures
 from stainmap.ui.form_dialog import FormDialog, choice_box, number_box
 from stainmap.ui.section import SoftLabel
+from stainmap.words import marked, translate
 
-_DIRECTIONS = {1: "towards the margin", -1: "towards the biting edge"}
+_DIRECTIONS = {
+    1: marked("streaks dialog", "towards the margin"),
+    -1: marked("streaks dialog", "towards the biting edge"),
+}
 _ROW_PX = 34
 _DEFAULT = Streaks(area=Zone.CUSP, count=5, length_mm=3.0, coats=1)
 
@@ -42,9 +46,13 @@ class StreaksDialog(FormDialog):
 
     def __init__(self, case: Case, step: int, parent: QWidget | None = None) -> None:
         super().__init__(
-            "Streaks",
-            "A few tapered strokes that carry the coat of a step from one zone into the next, on"
-            " the facial and on the lingual side. Lengths are sintered mm.",
+            translate("streaks dialog", "Streaks"),
+            translate(
+                "streaks dialog",
+                "A few tapered strokes that carry the coat of a step from one zone into the"
+                " next, on"
+                " the facial and on the lingual side. Lengths are sintered mm.",
+            ),
             parent,
         )
         self._case = case
@@ -54,14 +62,14 @@ class StreaksDialog(FormDialog):
             f"{number}, {case.plan.liquid_of(one)}"
             for number, one in enumerate(case.plan.steps, start=1)
         ]
-        self.step_box = choice_box("Step", names, names[step])
-        self.add_row("Step", self.step_box)
+        self.step_box = choice_box(translate("streaks dialog", "Step"), names, names[step])
+        self.add_row(translate("streaks dialog", "Step"), self.step_box)
         self._table = QWidget()
         self._lines = QGridLayout(self._table)
         self._lines.setContentsMargins(0, 0, 0, 0)
         self._lines.setHorizontalSpacing(8)
         self.add_widget(self._table)
-        self.add = QPushButton("Add streaks")
+        self.add = QPushButton(translate("streaks dialog", "Add streaks"))
         self.add.setAutoDefault(False)
         self.add.clicked.connect(self._add)
         self.add_widget(self.add)
@@ -100,7 +108,15 @@ class StreaksDialog(FormDialog):
         self._groups = []
         here = self._streaks[self.step]
         if here:
-            for column, word in enumerate(("from", "they run", "number", "mm", "coats")):
+            for column, word in enumerate(
+                (
+                    translate("streaks dialog", "from"),
+                    translate("streaks dialog", "they run"),
+                    translate("streaks dialog", "number"),
+                    "mm",
+                    translate("streaks dialog", "coats"),
+                )
+            ):
                 self._lines.addWidget(SoftLabel(word, 11), 0, column)
         for index, streaks in enumerate(here):
             row = _Row(self._case, streaks, [*dict.fromkeys((*self._zones(), streaks.area))])
@@ -131,10 +147,13 @@ class StreaksDialog(FormDialog):
         case, here = self._case, self._streaks[self.step]
         mesh, zones, reading = case.surface.mesh, case.zones, case.reading
         lost = [one for one in here if not streak_starts(mesh, zones, reading, one)]
-        words = "" if here else "This step has no streaks."
+        words = "" if here else translate("streaks dialog", "This step has no streaks.")
         if lost:
             name = figures.area_name(case, lost[0].area)
-            words = f"From {name} nothing leads that way: choose another zone or direction."
+            words = translate(
+                "streaks dialog",
+                "From {name} nothing leads that way: choose another zone or direction.",
+            ).format(name=name)
         self.note.setText(words)
         self.note.setVisible(bool(words))
         self.changed.emit(self.step, here)
@@ -146,23 +165,44 @@ class _Row:
     def __init__(self, case: Case, streaks: Streaks, zones: list[Zone]) -> None:
         self._zones = zones
         names = [figures.area_name(case, zone) for zone in zones]
-        words = list(_DIRECTIONS.values())
-        self.area: QComboBox = choice_box("From zone", names, names[zones.index(streaks.area)])
-        self.direction: QComboBox = choice_box("They run", words, _DIRECTIONS[streaks.direction])
+        words = [translate("streaks dialog", word) for word in _DIRECTIONS.values()]
+        self.area: QComboBox = choice_box(
+            translate("streaks dialog", "From zone"), names, names[zones.index(streaks.area)]
+        )
+        self.direction: QComboBox = choice_box(
+            translate("streaks dialog", "They run"),
+            words,
+            words[list(_DIRECTIONS).index(streaks.direction)],
+        )
         self.count, self.coats = QSpinBox(), QSpinBox()
         for box, name, low, high, value in (
-            (self.count, "Number of strokes on each side", 3, 7, streaks.count),
-            (self.coats, "Coats", 1, MAX_COATS, streaks.coats),
+            (
+                self.count,
+                translate("streaks dialog", "Number of strokes on each side"),
+                3,
+                7,
+                streaks.count,
+            ),
+            (self.coats, translate("streaks dialog", "Coats"), 1, MAX_COATS, streaks.coats),
         ):
             box.setRange(low, high)
             box.setValue(value)
             box.setAccessibleName(name)
-            box.setToolTip(f"{name}, {low} to {high}")
+            box.setToolTip(
+                translate("streaks dialog", "{name}, {low} to {high}").format(
+                    name=name, low=low, high=high
+                )
+            )
             box.setAlignment(Qt.AlignmentFlag.AlignRight)
         self.length: QDoubleSpinBox = number_box(
-            "Length in sintered mm", streaks.length_mm, 2.0, 4.0, decimals=1, step=0.1
+            translate("streaks dialog", "Length in sintered mm"),
+            streaks.length_mm,
+            2.0,
+            4.0,
+            decimals=1,
+            step=0.1,
         )
-        self.remove = QPushButton("Remove")
+        self.remove = QPushButton(translate("streaks dialog", "Remove"))
         self.remove.setAutoDefault(False)
 
     @property
@@ -173,13 +213,12 @@ class _Row:
     @property
     def value(self) -> Streaks:
         """What is set."""
-        words = self.direction.currentText()
         return Streaks(
             area=self._zones[self.area.currentIndex()],
             count=self.count.value(),
             length_mm=round(self.length.value(), 1),
             coats=self.coats.value(),
-            direction=next(way for way, word in _DIRECTIONS.items() if word == words),
+            direction=list(_DIRECTIONS)[self.direction.currentIndex()],
         )
 
     def bind(self, changed: Callable[[], None], removed: Callable[[], None]) -> None:

@@ -18,8 +18,19 @@ from stainmap.planning.reach import BlockReach
 from stainmap.ui.section import Hairline, SoftLabel
 from stainmap.ui.suggest_columns import head_label, sentence, swatches
 from stainmap.ui.theme import font
+from stainmap.words import either, marked, translate
 
-_HEADS = ("block", "wanted | bare", "wanted | best", "body", "furthest", "jars", "coats", "", "")
+_HEADS = (
+    marked("suggest blocks", "block"),
+    marked("suggest blocks", "wanted | bare"),
+    marked("suggest blocks", "wanted | best"),
+    marked("suggest blocks", "body"),
+    marked("suggest blocks", "furthest"),
+    marked("suggest blocks", "jars"),
+    marked("suggest blocks", "coats"),
+    "",
+    "",
+)
 
 
 class BlockTable(QScrollArea):
@@ -36,20 +47,25 @@ class BlockTable(QScrollArea):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.takes: dict[str, QPushButton] = {}
-        self.setWidget(sentence("Blocks are compared after the coats."))
+        self.setWidget(
+            sentence(translate("suggest blocks", "Blocks are compared after the coats."))
+        )
 
     def set_blocks(self, found: BlocksSideBySide) -> None:
         """Show all blocks: how they start, how near they come, what it takes."""
         page = QWidget()
-        page.setAccessibleName("Blocks side by side")
+        page.setAccessibleName(translate("suggest blocks", "Blocks side by side"))
         column = QVBoxLayout(page)
         column.setContentsMargins(14, 12, 14, 12)
         column.setSpacing(8)
         choice = found.choice
         beside = QHBoxLayout()
         beside.setSpacing(40)
-        usual = " or ".join(choice.usual.blocks) or "none"
-        for title, text in (("Usual choice", usual), ("Computed", choice.computed.block)):
+        usual = either(choice.usual.blocks) or translate("suggest blocks", "none")
+        for title, text in (
+            (translate("suggest blocks", "Usual choice"), usual),
+            (translate("suggest blocks", "Computed"), choice.computed.block),
+        ):
             pair = QVBoxLayout()
             pair.setSpacing(0)
             pair.addWidget(SoftLabel(title, 12))
@@ -66,7 +82,7 @@ class BlockTable(QScrollArea):
         grid.setColumnStretch(7, 1)
         right = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
         for place, name in enumerate(_HEADS):
-            label = SoftLabel(name, 11)
+            label = SoftLabel(translate("suggest blocks", name) if name else "", 11)
             if 3 <= place <= 6:
                 label.setAlignment(right)
             grid.addWidget(label, 0, place)
@@ -83,8 +99,24 @@ class BlockTable(QScrollArea):
         name.setFont(font(13, 600 if chosen else 400))
         grid.addWidget(name, row, 0)
         body = one.body
-        grid.addWidget(swatches(body.wanted, one.bare_body, f"{one.block}, bare"), row, 1)
-        grid.addWidget(swatches(body.wanted, body.predicted, f"{one.block}, stained"), row, 2)
+        grid.addWidget(
+            swatches(
+                body.wanted,
+                one.bare_body,
+                translate("suggest blocks", "{block}, bare").format(block=one.block),
+            ),
+            row,
+            1,
+        )
+        grid.addWidget(
+            swatches(
+                body.wanted,
+                body.predicted,
+                translate("suggest blocks", "{block}, stained").format(block=one.block),
+            ),
+            row,
+            2,
+        )
         figures = (
             f"{body.de00:.1f}",
             f"{one.largest_de00:.1f}",
@@ -98,9 +130,13 @@ class BlockTable(QScrollArea):
             grid.addWidget(label, row, place)
         nesting = "" if one.nesting is None else one.nesting.sentence
         grid.addWidget(sentence(f"{one.reads}. {nesting}".strip(), 12), row, 7)
-        take = QPushButton("Take")
-        take.setAccessibleName(f"Take {one.block} with its plan")
-        take.setToolTip(f"Take {one.block} with its plan")
+        take = QPushButton(translate("suggest blocks", "Take"))
+        take.setAccessibleName(
+            translate("suggest blocks", "Take {block} with its plan").format(block=one.block)
+        )
+        take.setToolTip(
+            translate("suggest blocks", "Take {block} with its plan").format(block=one.block)
+        )
         take.clicked.connect(lambda: self.taken.emit(one))
         self.takes[one.block] = take
         grid.addWidget(take, row, 8)

@@ -11,6 +11,7 @@ from stainmap.app.job import Job, JobRunner, Progress
 from stainmap.app.prediction import Prediction
 from stainmap.app.session import Session
 from stainmap.errors import CancelledError, StainmapError
+from stainmap.words import marked, translate
 
 if TYPE_CHECKING:
     from stainmap.app.suggesting import BlocksSideBySide
@@ -18,7 +19,7 @@ if TYPE_CHECKING:
     from stainmap.planning.suggest_result import Stock, SuggestedPlan, Suggestions
     from stainmap.ui.suggest_dialog import SuggestDialog
 
-_NOT_READY = "The prediction is not ready yet."
+_NOT_READY = marked("suggest desk", "The prediction is not ready yet.")
 
 
 class SuggestDesk(QObject):
@@ -49,7 +50,7 @@ class SuggestDesk(QObject):
 
         prediction = self._session.prediction
         if prediction is None or not self._session.is_up_to_date:
-            self.said.emit(_NOT_READY)
+            self.said.emit(translate("suggest desk", _NOT_READY))
             return
         case = prediction.case
         names = [one.name for one in case.materials.liquids]
@@ -79,7 +80,7 @@ class SuggestDesk(QObject):
 
         def done(found: Suggestions) -> None:
             dialog.set_plans(found)
-            self._start(dialog, "Comparing blocks", blocks, compared)
+            self._start(dialog, translate("suggest desk", "Comparing blocks"), blocks, compared)
 
         def blocks(progress: Progress) -> BlocksSideBySide:
             return compare_blocks(prediction, stock=stock, progress=progress)
@@ -88,14 +89,14 @@ class SuggestDesk(QObject):
             dialog.set_blocks(found)
             dialog.end_work()
 
-        self._start(dialog, "Suggesting coats", work, done)
+        self._start(dialog, translate("suggest desk", "Suggesting coats"), work, done)
 
     def _start(self, dialog: SuggestDialog, title: str, work: Any, done: Any) -> None:
-        dialog.show_progress(0.0, title.lower())
+        dialog.show_progress(0.0, title)
 
         def failed(error: StainmapError) -> None:
             stopped = isinstance(error, CancelledError)
-            dialog.end_work("Stopped." if stopped else str(error))
+            dialog.end_work(translate("suggest desk", "Stopped.") if stopped else str(error))
 
         self._job = self._runner.start(
             title,
@@ -115,12 +116,16 @@ class SuggestDesk(QObject):
         """Make a plan the open case's, as one undo step."""
         from stainmap.app.suggesting import with_suggested  # noqa: PLC0415 - slow to import
         from stainmap.planning.reach import BlockReach  # noqa: PLC0415 - slow to import
-        from stainmap.planning.suggest_words import TITLES  # noqa: PLC0415 - slow to import
+        from stainmap.planning.suggest_words import title_of  # noqa: PLC0415 - slow to import
 
         if isinstance(chosen, BlockReach):
-            label = f"take {chosen.block} with its coats"
+            label = translate("suggest desk", "take {block} with its coats").format(
+                block=chosen.block
+            )
         else:
-            label = f"take suggested coats ({TITLES[chosen.kind].lower()})"
+            label = translate("suggest desk", "take suggested coats ({title})").format(
+                title=title_of(chosen.kind, inside=True)
+            )
         self._stop()
         dialog.accept()
         try:

@@ -36,6 +36,7 @@ from stainmap.ui.section import Hairline, SoftLabel
 from stainmap.ui.suggest_blocks import BlockTable
 from stainmap.ui.suggest_columns import area_cell, head_label, sentence, swatches
 from stainmap.ui.theme import font
+from stainmap.words import translate
 
 _WIDTH_PX, _HEIGHT_PX = 1120, 760
 _COLUMN_PX = 232
@@ -64,7 +65,7 @@ class SuggestDialog(QDialog):
 
     def __init__(self, liquids: Sequence[str], block: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Suggest coats")
+        self.setWindowTitle(translate("suggest dialog", "Suggest coats"))
         resize_within_screen(self, _WIDTH_PX, _HEIGHT_PX)
         column = QVBoxLayout(self)
         column.setContentsMargins(24, 18, 24, 18)
@@ -75,8 +76,8 @@ class SuggestDialog(QDialog):
         self.bar.setTextVisible(False)
         self.bar.setFixedHeight(6)
         self.phrase = SoftLabel("", 12)
-        self.stop = link_button("stop")
-        self.stop.setAccessibleName("Stop the search")
+        self.stop = link_button(translate("suggest dialog", "stop"))
+        self.stop.setAccessibleName(translate("suggest dialog", "Stop the search"))
         self.stop.clicked.connect(self.stopped)
         self._working = QWidget()
         line = QHBoxLayout(self._working)
@@ -89,16 +90,19 @@ class SuggestDialog(QDialog):
         self.said.hide()
         column.addWidget(self.said)
         self.pages = QTabWidget()
-        self.pages.setAccessibleName("Plans and blocks")
+        self.pages.setAccessibleName(translate("suggest dialog", "Plans and blocks"))
         self._plans = QScrollArea()
-        self._plans.setAccessibleName("Suggested plans")
+        self._plans.setAccessibleName(translate("suggest dialog", "Suggested plans"))
         self.blocks = BlockTable()
         self.blocks.taken.connect(self.taken)
-        for area, name in ((self._plans, f"Coats on {block}"), (self.blocks, "Blocks")):
+        for area, name in (
+            (self._plans, translate("suggest dialog", "Coats on {block}").format(block=block)),
+            (self.blocks, translate("suggest dialog", "Blocks")),
+        ):
             area.setWidgetResizable(True)
             self.pages.addTab(area, name)
         column.addWidget(self.pages, 1)
-        close = QPushButton("Close")
+        close = QPushButton(translate("suggest dialog", "Close"))
         close.clicked.connect(self.reject)
         foot = QHBoxLayout()
         self.caution = sentence("", 12)
@@ -113,10 +117,10 @@ class SuggestDialog(QDialog):
         self.jars = QSpinBox()
         self.jars.setRange(1, _HIGHEST_JARS)
         self.jars.setValue(MOST_JARS)
-        self.jars.setAccessibleName("Most jars")
+        self.jars.setAccessibleName(translate("suggest dialog", "Most jars"))
         self.stock = QToolButton()
         self.stock.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
-        self.stock.setAccessibleName("Liquids in stock")
+        self.stock.setAccessibleName(translate("suggest dialog", "Liquids in stock"))
         menu = QMenu(self.stock)
         menu.setToolTipsVisible(True)
         self._liquids = []
@@ -128,12 +132,22 @@ class SuggestDialog(QDialog):
             self._liquids.append(action)
         self.stock.setMenu(menu)
         self._name_stock()
-        self.again = QPushButton("Search again")
+        self.again = QPushButton(translate("suggest dialog", "Search again"))
         self.again.clicked.connect(lambda: self.asked.emit(self.chosen_stock))
-        for widget in (QLabel("At most"), self.jars, QLabel("jars, of"), self.stock, self.again):
+        for widget in (
+            QLabel(translate("suggest dialog", "At most")),
+            self.jars,
+            QLabel(translate("suggest dialog", "jars, of")),
+            self.stock,
+            self.again,
+        ):
             row.addWidget(widget)
         row.addStretch(1)
-        row.addWidget(SoftLabel("Locked coats stay (L in the table locks a cell).", 12))
+        row.addWidget(
+            SoftLabel(
+                translate("suggest dialog", "Locked coats stay (L in the table locks a cell)."), 12
+            )
+        )
         return row
 
     @property
@@ -146,7 +160,11 @@ class SuggestDialog(QDialog):
         count = sum(one.isChecked() for one in self._liquids)
         all_of_them = count == len(self._liquids)
         self.stock.setText(
-            f"all {count} liquids" if all_of_them else f"{count} of {len(self._liquids)} liquids"
+            translate("suggest dialog", "all {count} liquids").format(count=count)
+            if all_of_them
+            else translate("suggest dialog", "{count} of {all_} liquids").format(
+                count=count, all_=len(self._liquids)
+            )
         )
 
     # --- at work ---------------------------------------------------------------------------
@@ -179,7 +197,7 @@ class SuggestDialog(QDialog):
     def set_plans(self, found: Suggestions) -> None:
         """Show plans side by side."""
         page = QWidget()
-        page.setAccessibleName("Plans side by side")
+        page.setAccessibleName(translate("suggest dialog", "Plans side by side"))
         outer = QVBoxLayout(page)
         outer.setContentsMargins(14, 12, 14, 12)
         outer.setSpacing(10)
@@ -191,7 +209,14 @@ class SuggestDialog(QDialog):
         outer.addLayout(grid)
         outer.addStretch(1)
         self.takes = []
-        rows = ["", "jars", "inside", *(one.label for one in found.plans[0].areas), "days", "why"]
+        rows = [
+            "",
+            translate("suggest dialog", "jars"),
+            translate("suggest dialog", "inside"),
+            *(one.label for one in found.plans[0].areas),
+            translate("suggest dialog", "days"),
+            translate("suggest dialog", "why"),
+        ]
         for row, name in enumerate(rows):
             label = SoftLabel(name, 12)
             grid.addWidget(label, row, 0, Qt.AlignmentFlag.AlignTop)
@@ -210,21 +235,28 @@ class SuggestDialog(QDialog):
         lines = QVBoxLayout(head)
         lines.setContentsMargins(0, 0, 0, 4)
         lines.setSpacing(4)
-        title = words.TITLES[plan.kind]
+        title = words.title_of(plan.kind)
         lines.addWidget(head_label(title))
         lines.addWidget(sentence(words.plan_line(plan), 12))
-        take = QPushButton("Take this plan")
-        take.setAccessibleName(f"Take the plan: {title}")
+        take = QPushButton(translate("suggest dialog", "Take this plan"))
+        take.setAccessibleName(
+            translate("suggest dialog", "Take the plan: {title}").format(title=title)
+        )
         take.clicked.connect(lambda: self.taken.emit(plan))
         self.takes.append(take)
         lines.addWidget(take, 0, Qt.AlignmentFlag.AlignLeft)
-        beside = link_button("see both crowns")
-        beside.setAccessibleName(f"See the open plan beside: {title}")
+        beside = link_button(translate("suggest dialog", "see both crowns"))
+        beside.setAccessibleName(
+            translate("suggest dialog", "See the open plan beside: {title}").format(title=title)
+        )
         beside.clicked.connect(lambda: self.beside_asked.emit(found, plan))
         lines.addWidget(beside, 0, Qt.AlignmentFlag.AlignLeft)
         lines.addWidget(Hairline())
         grid.addWidget(head, 0, column, top)
-        jars = QLabel(", ".join(f"{jar.number} {jar.liquid}" for jar in plan.plan.jars) or "none")
+        jars = QLabel(
+            ", ".join(f"{jar.number} {jar.liquid}" for jar in plan.plan.jars)
+            or translate("suggest dialog", "none")
+        )
         jars.setFont(font(13, 500))
         jars.setWordWrap(True)
         grid.addWidget(jars, 1, column, top)
@@ -239,7 +271,13 @@ class SuggestDialog(QDialog):
     @staticmethod
     def _cell(one: SuggestedArea) -> QWidget:
         return area_cell(
-            swatches(one.wanted, one.predicted, f"{one.label}, wanted and predicted"),
+            swatches(
+                one.wanted,
+                one.predicted,
+                translate("suggest dialog", "{label}, wanted and predicted").format(
+                    label=one.label
+                ),
+            ),
             words.coats_text(one.coats),
             f"{one.de00:.1f}",
         )

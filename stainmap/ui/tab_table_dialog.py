@@ -20,22 +20,24 @@ from stainmap.model.shade_table import ShadeTable, Tab
 from stainmap.ui.form_dialog import FormDialog
 from stainmap.ui.plate import link_button
 from stainmap.ui.theme import tones
+from stainmap.words import marked, translate
 
 _HEADS = (
-    "tab",
+    marked("tab table dialog", "tab"),
     "L*",
     "a*",
     "b*",
     "\N{PLUS-MINUS SIGN} L*",
     "\N{PLUS-MINUS SIGN} a*",
     "\N{PLUS-MINUS SIGN} b*",
-    "where from",
+    marked("tab table dialog", "where from"),
 )
-_OWN = "changed on this computer"
-_SENTENCE = (
-    "L*a*b* under illuminant C, 2\N{DEGREE SIGN}, integrating sphere. These values were written"
-    " down from memory of a published table and are not verified; correct any of them. Cases keep"
-    " the values they were planned with."
+_OWN = marked("tab table dialog", "changed on this computer")
+_SENTENCE = marked(
+    "tab table dialog",
+    "L*a*b* under illuminant C, 2°, integrating sphere. These values were written "
+    "down from memory of a published table and are not verified; correct any of "
+    "them. Cases keep the values they were planned with.",
 )
 
 
@@ -43,11 +45,17 @@ class TabTableDialog(FormDialog):
     """All tabs in a table; a changed one says that it was changed here."""
 
     def __init__(self, table: ShadeTable, parent: QWidget | None = None) -> None:
-        super().__init__("Table of tabs", _SENTENCE, parent)
+        super().__init__(
+            translate("tab table dialog", "Table of tabs"),
+            translate("tab table dialog", _SENTENCE),
+            parent,
+        )
         self._tabs = table.tabs
         self.cells = QTableWidget(len(table.tabs), len(_HEADS))
-        self.cells.setAccessibleName("Table of tabs")
-        self.cells.setHorizontalHeaderLabels(list(_HEADS))
+        self.cells.setAccessibleName(translate("tab table dialog", "Table of tabs"))
+        self.cells.setHorizontalHeaderLabels(
+            [translate("tab table dialog", head) for head in _HEADS]
+        )
         self.cells.verticalHeader().hide()
         self.cells.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         header = self.cells.horizontalHeader()
@@ -57,7 +65,7 @@ class TabTableDialog(FormDialog):
             self._fill(line, tab)
         self.cells.setMinimumSize(620, 420)
         self.add_widget(self.cells)
-        self.shipped = link_button("the shipped values again")
+        self.shipped = link_button(translate("tab table dialog", "the shipped values again"))
         self.shipped.clicked.connect(self._take_shipped)
         self.add_widget(self.shipped)
         self.problem = self.add_note("")
@@ -79,7 +87,8 @@ class TabTableDialog(FormDialog):
             self._fill(line, tab)
 
     def _fill(self, line: int, tab: Tab) -> None:
-        said = "; ".join(part for part in (tab.note, tab.provenance) if part)
+        parts = [part for part in (tab.note, tab.provenance) if part]
+        said = "; ".join(translate("tab table dialog", part) for part in parts)
         numbers = (*tab.colour.lab, *tab.doubt)
         words = [
             tab.name,
@@ -117,9 +126,9 @@ class TabTableDialog(FormDialog):
             return round(float(text.strip().replace("\N{MINUS SIGN}", "-").replace(",", ".")), 2)
         except ValueError as error:
             raise StainmapError(
-                f"'{text}' is not a number.",
+                translate("tab table dialog", "'{text}' is not a number.").format(text=text),
                 where=f"{self._tabs[line].name}, {_HEADS[column]}",
-                advice="Write it as 74.36.",
+                advice=translate("tab table dialog", "Write it as 74.36."),
             ) from error
 
     def _check(self) -> None:

@@ -20,6 +20,7 @@ from stainmap.errors import PlanError
 from stainmap.model.tooth import Role, Unit
 from stainmap.ui.open_card import tooth_numbers
 from stainmap.ui.section import SoftLabel
+from stainmap.words import translate, value_word
 
 _BRIDGE_ROLES = (Role.RETAINER, Role.PONTIC)
 
@@ -35,7 +36,7 @@ class TeethDialog(QDialog):
 
     def __init__(self, units: Sequence[Unit], parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Tooth and roles")
+        self.setWindowTitle(translate("teeth dialog", "Tooth and roles"))
         self._roles_said = {
             unit.tooth.number: unit.role for unit in units if unit.role in _BRIDGE_ROLES
         }
@@ -43,12 +44,15 @@ class TeethDialog(QDialog):
         column.setContentsMargins(24, 20, 24, 20)
         column.setSpacing(12)
         hint = SoftLabel(
-            "Numbers by ISO 3950, in the order of the units.\n"
-            "The crown is read again; corrections of zones made by hand are kept."
+            translate(
+                "teeth dialog",
+                "Numbers by ISO 3950, in the order of the units.\n"
+                "The crown is read again; corrections of zones made by hand are kept.",
+            )
         )
         column.addWidget(hint)
         self.numbers = QLineEdit(" ".join(str(unit.tooth.number) for unit in units))
-        self.numbers.setAccessibleName("Tooth numbers, ISO 3950")
+        self.numbers.setAccessibleName(translate("teeth dialog", "Tooth numbers, ISO 3950"))
         self.numbers.setMinimumWidth(340)
         column.addWidget(self.numbers)
         self._grid = QGridLayout()
@@ -60,7 +64,9 @@ class TeethDialog(QDialog):
         self._problem.setWordWrap(True)
         column.addWidget(self._problem)
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Cancel)
-        self.read = buttons.addButton("Read again", QDialogButtonBox.ButtonRole.AcceptRole)
+        self.read = buttons.addButton(
+            translate("teeth dialog", "Read again"), QDialogButtonBox.ButtonRole.AcceptRole
+        )
         self.read.setProperty("main", True)
         buttons.accepted.connect(self.accept)
         buttons.rejected.connect(self.reject)
@@ -114,9 +120,11 @@ class TeethDialog(QDialog):
             if len(units) == 1:
                 continue
             combo = QComboBox()
-            combo.setAccessibleName(f"Role of {number}")
+            combo.setAccessibleName(
+                translate("teeth dialog", "Role of {number}").format(number=number)
+            )
             for role in _BRIDGE_ROLES:
-                combo.addItem(role.value, role)
-            combo.setCurrentText(self._roles_said.get(number, unit.role).value)
+                combo.addItem(value_word(role), role)
+            combo.setCurrentIndex(_BRIDGE_ROLES.index(self._roles_said.get(number, unit.role)))
             self.roles[number] = combo
             self._grid.addWidget(combo, row, 1)

@@ -30,11 +30,12 @@ from stainmap.predict.shape import crown_shape
 from stainmap.ui.bench_dialog import BenchDialog
 from stainmap.ui.printing_flow import PrintingFlow
 from stainmap.ui.tray_dialog import TrayDialog, entries_of
+from stainmap.words import marked, translate, value_word
 
 # Several changes in a row are followed once.
 _FOLLOW_MS = 250
 _FOLLOWED = ("plan", "bench", "zones", "accents", "code", "units", "programme", "printed")
-_MARKING = "Writing into the files of the cases\N{HORIZONTAL ELLIPSIS}"
+_MARKING = marked("tray desk", "Writing into the files of the cases…")
 Stamp = tuple[int, int]
 
 
@@ -180,7 +181,7 @@ class TrayDesk(QObject):
             self._measure(laid)
 
         self._runner.start(
-            "Reading the tray",
+            translate("tray desk", "Reading the tray"),
             work,
             on_done=done,
             on_failed=lambda error: self._problem(str(error)),
@@ -225,7 +226,7 @@ class TrayDesk(QObject):
                 self._measure(self._laid)
 
         job = self._runner.start(
-            "Measuring walls",
+            translate("tray desk", "Measuring walls"),
             lambda progress: _measured(one, progress),
             on_done=done,
             on_failed=lambda _error: None,
@@ -252,13 +253,22 @@ class TrayDesk(QObject):
 
     def mark(self, paths: Sequence[Path], stage: BenchStage | None, at: datetime) -> None:
         """Mark a stage in cases, the open one among them or not, as one step of undo."""
-        what = "nothing done" if stage is None else str(stage)
+        what = translate("tray desk", "nothing done") if stage is None else value_word(stage)
 
         def done(before: Mapping[Path, BenchRecord], problems: Sequence[str]) -> None:
             count = _cases(len(before))
             if before:
                 self._note(f"{what}, {count}", lambda: self._put_back(before))
-            self._tell([f"Marked as {what}: {count}."] if before else [], problems)
+            self._tell(
+                [
+                    translate("tray desk", "Marked as {what}: {count}.").format(
+                        what=what, count=count
+                    )
+                ]
+                if before
+                else [],
+                problems,
+            )
 
         self._change(dict.fromkeys(paths, lambda case: with_stage(case, stage, at)), done)
 
@@ -287,16 +297,18 @@ class TrayDesk(QObject):
                 problems.append(f"{case.code}: {error}")
             else:
                 before[here] = case.bench
-                self._session.edit("state on the bench", lambda _case: changed)
+                self._session.edit(
+                    translate("tray desk", "state on the bench"), lambda _case: changed
+                )
         others = {path: change for path, change in changes.items() if path != here}
         if others and self.dialog is not None:
-            self.dialog.day.setText(_MARKING)
+            self.dialog.day.setText(translate("tray desk", _MARKING))
 
         def work(progress: Progress) -> tuple[dict[Path, BenchRecord], list[str]]:
             return _in_files(others, progress)
 
         self._runner.start(
-            "Marking the state",
+            translate("tray desk", "Marking the state"),
             work,
             on_done=lambda found: done({**before, **found[0]}, [*problems, *found[1]]),
             on_failed=lambda error: done(before, [*problems, str(error)]),
@@ -333,20 +345,29 @@ class TrayDesk(QObject):
         count = 0 if self.dialog is None else len(self.dialog.units.chosen)
         if count:
             self._change_tray(
-                f"take off {_cases(count)}", lambda dialog: dialog.lay(dialog.without_chosen())
+                translate("tray desk", "take off {cases}").format(cases=_cases(count)),
+                lambda dialog: dialog.lay(dialog.without_chosen()),
             )
 
     def _add(self) -> None:
         names, _ = QFileDialog.getOpenFileNames(
-            self.dialog, "Add cases", self._folder(), f"Cases (*{CASE_SUFFIX})"
+            self.dialog,
+            translate("tray desk", "Add cases"),
+            self._folder(),
+            translate("tray desk", "Cases (*{ending})").format(ending=CASE_SUFFIX),
         )
         if names:
             entries: tuple[TrayEntry, ...] = entries_of(names)
-            self._change_tray("add cases", lambda dialog: dialog.add_entries(entries))
+            self._change_tray(
+                translate("tray desk", "add cases"), lambda dialog: dialog.add_entries(entries)
+            )
 
     def _open_tray(self) -> None:
         name, _ = QFileDialog.getOpenFileName(
-            self.dialog, "Open a tray", self._folder(), f"Trays (*{TRAY_SUFFIX})"
+            self.dialog,
+            translate("tray desk", "Open a tray"),
+            self._folder(),
+            translate("tray desk", "Trays (*{ending})").format(ending=TRAY_SUFFIX),
         )
         if not name:
             return
@@ -355,11 +376,14 @@ class TrayDesk(QObject):
         except StainmapError as error:
             self._problem(str(error))
             return
-        self._change_tray("open a tray", lambda dialog: dialog.lay(tray))
+        self._change_tray(translate("tray desk", "open a tray"), lambda dialog: dialog.lay(tray))
 
     def _keep(self) -> None:
         name, _ = QFileDialog.getSaveFileName(
-            self.dialog, "Keep the tray", self._folder(), f"Trays (*{TRAY_SUFFIX})"
+            self.dialog,
+            translate("tray desk", "Keep the tray"),
+            self._folder(),
+            translate("tray desk", "Trays (*{ending})").format(ending=TRAY_SUFFIX),
         )
         if not name or self.dialog is None:
             return
@@ -369,8 +393,8 @@ class TrayDesk(QObject):
         except StainmapError as error:
             self._problem(str(error))
             return
-        self.dialog.say(f"Kept as {path}.")
-        self.said.emit(f"Kept as {path}.")
+        self.dialog.say(translate("tray desk", "Kept as {path}.").format(path=path))
+        self.said.emit(translate("tray desk", "Kept as {path}.").format(path=path))
 
     def _problem(self, sentence: str) -> None:
         if self.dialog is not None:
@@ -416,4 +440,8 @@ def _stamp(path: Path) -> Stamp:
 
 
 def _cases(count: int) -> str:
-    return "one case" if count == 1 else f"{count} cases"
+    return (
+        translate("tray desk", "one case")
+        if count == 1
+        else translate("tray desk", "{count} cases").format(count=count)
+    )

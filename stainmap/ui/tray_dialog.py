@@ -20,12 +20,14 @@ from stainmap.planning.unit_state import UnitStage, UnitState
 from stainmap.predict.sintering import duration_text
 from stainmap.ui.colour_table import ColourTable
 from stainmap.ui.form_dialog import FormDialog
-from stainmap.ui.jar_rows import JAR_HEADS, jar_rows
+from stainmap.ui.jar_rows import jar_heads, jar_rows
 from stainmap.ui.manual_places import open_by_f1
+from stainmap.ui.time_words import day_and_time
 from stainmap.ui.tray_units import TrayUnits, UnitRow
+from stainmap.words import marked, translate, value_word
 
-_WORKING = "Reading the cases\N{HORIZONTAL ELLIPSIS}"
-_EMPTY = "Nothing lies on the tray. Add cases, or open a tray that was kept."
+_WORKING = marked("tray dialog", "Reading the cases…")
+_EMPTY = marked("tray dialog", "Nothing lies on the tray. Add cases, or open a tray that was kept.")
 _WIDTH_PX, _HEIGHT_PX, _TITLE_PX = 900, 740, 40
 _LIST_PX, _JARS_PX, _REMARKS_PX = 140, 100, 52
 
@@ -60,9 +62,12 @@ class TrayDialog(FormDialog):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(
-            "Tray",
-            "Cases that are mixed for, painted and fired together. Jars of the same liquid and dye"
-            f" are put together; mixed jars are kept {JAR_LIFE_HOURS:g} h at most.",
+            translate("tray dialog", "Tray"),
+            translate(
+                "tray dialog",
+                "Cases that are mixed for, painted and fired together. Jars of the same liquid "
+                "and dye are put together; mixed jars are kept {hours:g} h at most.",
+            ).format(hours=JAR_LIFE_HOURS),
             parent,
         )
         self.tray = Tray()
@@ -76,15 +81,15 @@ class TrayDialog(FormDialog):
         self.add_widget(self.units)
         self._column.setStretchFactor(self.units, 2)
         self.add_widget(self._unit_buttons())
-        self.table = ColourTable(JAR_HEADS)
-        jars = _scrolled(self.table, "Jars mixed for the tray", _JARS_PX)
+        self.table = ColourTable(jar_heads())
+        jars = _scrolled(self.table, translate("tray dialog", "Jars mixed for the tray"), _JARS_PX)
         self.add_widget(jars)
         self._column.setStretchFactor(jars, 3)
         self.add_note(ESTIMATE)
         self.day = self.add_note("")
         self.remarks = self.soft("")
         self.remarks.setAlignment(Qt.AlignmentFlag.AlignTop)
-        said = _scrolled(self.remarks, "Remarks on the tray", _REMARKS_PX)
+        said = _scrolled(self.remarks, translate("tray dialog", "Remarks on the tray"), _REMARKS_PX)
         self.add_widget(said)
         self._column.setStretchFactor(said, 1)
         self.add_widget(self._tray_buttons())
@@ -96,23 +101,38 @@ class TrayDialog(FormDialog):
         open_by_f1(self, "bridge.md#tray")
 
     def _unit_buttons(self) -> QWidget:
-        self.case_button = _button("Open in the window", self._ask_for_case)
-        self.state_button = _button("Set the state...", self.state_asked.emit)
-        self.remove_button = _button("Take off", self.off_asked.emit)
-        self.undo_button = _button("Undo", self.undo_asked.emit)
+        self.case_button = _button(
+            translate("tray dialog", "Open in the window"), self._ask_for_case
+        )
+        self.state_button = _button(
+            translate("tray dialog", "Set the state..."), self.state_asked.emit
+        )
+        self.remove_button = _button(translate("tray dialog", "Take off"), self.off_asked.emit)
+        self.undo_button = _button(translate("tray dialog", "Undo"), self.undo_asked.emit)
         self.undo_button.setShortcut(QKeySequence(QKeySequence.StandardKey.Undo))
-        self.add_button = _button("Add cases...", self.add_asked.emit)
+        self.add_button = _button(translate("tray dialog", "Add cases..."), self.add_asked.emit)
         left = (self.case_button, self.state_button, self.remove_button, self.undo_button)
         return _in_a_row(left, (self.add_button,))
 
     def _tray_buttons(self) -> QWidget:
-        self.open_button = _button("Open a tray...", self.open_asked.emit)
-        self.keep_button = _button("Keep this tray...", self.keep_asked.emit)
-        self.sheets_button = _button("Sheets...", lambda: self.sheets_asked.emit(self._shown))
+        self.open_button = _button(translate("tray dialog", "Open a tray..."), self.open_asked.emit)
+        self.keep_button = _button(
+            translate("tray dialog", "Keep this tray..."), self.keep_asked.emit
+        )
+        self.sheets_button = _button(
+            translate("tray dialog", "Sheets..."), lambda: self.sheets_asked.emit(self._shown)
+        )
         self.sheets_button.setShortcut(QKeySequence(QKeySequence.StandardKey.Print))
         self.sheets_button.setToolTip(
-            "Coat maps, agreement pages and one mixing list: look at them, print or save them"
-            f" ({self.sheets_button.shortcut().toString(QKeySequence.SequenceFormat.NativeText)})"
+            translate(
+                "tray dialog",
+                "Coat maps, agreement pages and one mixing list: look at them, print or save "
+                "them ({shortcut})",
+            ).format(
+                shortcut=self.sheets_button.shortcut().toString(
+                    QKeySequence.SequenceFormat.NativeText
+                )
+            )
         )
         return _in_a_row((self.open_button, self.keep_button), (self.sheets_button,))
 
@@ -120,7 +140,7 @@ class TrayDialog(FormDialog):
         """Show another tray, once its cases have been read."""
         self.tray = tray
         self._shown = None
-        self.day.setText(_WORKING)
+        self.day.setText(translate("tray dialog", _WORKING))
         self._allow()
         self.laid.emit(tray)
 
@@ -160,7 +180,7 @@ class TrayDialog(FormDialog):
             self.units.set_rows(())
             self.summary.setText("")
             self.table.set_rows(())
-            self.day.setText(_EMPTY)
+            self.day.setText(translate("tray dialog", _EMPTY))
             self.remarks.setText("")
             self._allow()
             return
@@ -172,14 +192,30 @@ class TrayDialog(FormDialog):
         self.day.setText("")
         if run is not None:
             ready = "; ".join(
-                f"{firing.programme.name} ({', '.join(firing.codes)}) ready {firing.ready:%a %H:%M}"
+                translate("tray dialog", "{name} ({codes}) ready {ready}").format(
+                    name=firing.programme.name,
+                    codes=", ".join(firing.codes),
+                    ready=day_and_time(firing.ready),
+                )
                 for firing in run.firings
             )
-            stages = ", ".join(f"{part.stage} {duration_text(part.minutes)}" for part in run.parts)
-            units = "1 unit" if laid.units == 1 else f"{laid.units} units"
-            self.day.setText(f"{units}. {stages}. If started now: {ready}.")
+            stages = ", ".join(
+                f"{value_word(part.stage)} {duration_text(part.minutes)}" for part in run.parts
+            )
+            units = (
+                translate("tray dialog", "1 unit")
+                if laid.units == 1
+                else translate("tray dialog", "{units} units").format(units=laid.units)
+            )
+            self.day.setText(
+                translate("tray dialog", "{units}. {stages}. If started now: {ready}.").format(
+                    units=units, stages=stages, ready=ready
+                )
+            )
             said += run.remarks
-        self.remarks.setText("\n".join(said) or "Nothing to look out for.")
+        self.remarks.setText(
+            "\n".join(said) or translate("tray dialog", "Nothing to look out for.")
+        )
         self._allow()
 
     def show_states(self, states: Mapping[Path, UnitState], open_path: Path | None) -> None:
@@ -212,7 +248,11 @@ class TrayDialog(FormDialog):
     def set_undo(self, what: str) -> None:
         """Name what undo would take back; empty where there is nothing."""
         self.undo_button.setEnabled(bool(what))
-        self.undo_button.setToolTip(f"Undo: {what}" if what else "Nothing to undo on the tray")
+        self.undo_button.setToolTip(
+            translate("tray dialog", "Undo: {step}").format(step=what)
+            if what
+            else translate("tray dialog", "Nothing to undo on the tray")
+        )
 
     def set_problem(self, sentence: str) -> None:
         """Say why the tray is not as it was asked for."""
@@ -247,12 +287,16 @@ def entries_of(paths: Sequence[str]) -> tuple[TrayEntry, ...]:
 def _counted(rows: Sequence[UnitRow]) -> str:
     """Return "3 cases: 1 planned, 2 painted"."""
     counts = Counter(row.state.stage for row in rows if row.state is not None)
-    parts = [f"{counts[stage]} {stage}" for stage in UnitStage if counts[stage]]
+    parts = [f"{counts[stage]} {value_word(stage)}" for stage in UnitStage if counts[stage]]
     unread = sum(row.state is None for row in rows)
     if unread:
-        parts.append(f"{unread} left out")
+        parts.append(translate("tray dialog", "{unread} left out").format(unread=unread))
     told = ", ".join(parts)
-    return f"1 case: {told}." if len(rows) == 1 else f"{len(rows)} cases: {told}."
+    return (
+        translate("tray dialog", "1 case: {told}.").format(told=told)
+        if len(rows) == 1
+        else translate("tray dialog", "{count} cases: {told}.").format(count=len(rows), told=told)
+    )
 
 
 def _scrolled(widget: QWidget, name: str, least_px: int) -> QScrollArea:

@@ -22,8 +22,17 @@ from stainmap.planning.unit_state import SheetStanding, UnitStage, UnitState
 from stainmap.ui.coat_model import Index
 from stainmap.ui.marks import paint_caution
 from stainmap.ui.theme import font, tones
+from stainmap.words import marked, translate
 
-HEADS = ("state", "case", "units", "block", "programme", "sheet", "file")
+HEADS = (
+    marked("tray units", "state"),
+    marked("tray units", "case"),
+    marked("tray units", "units"),
+    marked("tray units", "block"),
+    marked("tray units", "programme"),
+    marked("tray units", "sheet"),
+    marked("tray units", "file"),
+)
 _STATE, _SHEET = 0, 5
 _BOXES, _BOX_PX, _GAP_PX, _BOX_HEIGHT_PX = 5, 7.0, 2.0, 11.0
 _MARK_PX = 64
@@ -59,10 +68,18 @@ class UnitRow:
     def cells(self) -> tuple[str, ...]:
         """What stands in the columns."""
         state = self.state
-        name = f"{self.path.name} (open)" if self.is_open else self.path.name
+        name = (
+            translate("tray units", "{name} (open)").format(name=self.path.name)
+            if self.is_open
+            else self.path.name
+        )
         if state is None:
-            return ("left out", self.code or "?", "", "", "", "", name)
-        words = f"{state.words}; changed since" if state.changed_since else state.words
+            return (translate("tray units", "left out"), self.code or "?", "", "", "", "", name)
+        words = (
+            translate("tray units", "{state}; changed since").format(state=state.words)
+            if state.changed_since
+            else state.words
+        )
         return (
             words,
             self.code,
@@ -78,14 +95,22 @@ class UnitRow:
         """What is said of it when it is pointed at."""
         state = self.state
         if state is None:
-            return "This case is left out; the remarks below say why. It stays on the tray."
+            return translate(
+                "tray units",
+                "This case is left out; the remarks below say why. It stays on the tray.",
+            )
         said = [state.open_reason]
         if state.changed_since:
-            said.append("The plan was changed after this state was marked.")
+            said.append(
+                translate("tray units", "The plan was changed after this state was marked.")
+            )
         if state.sheet is SheetStanding.OLDER:
             said.append(
-                f"The plan is newer than revision {state.revision}, which was printed last: print"
-                " the sheets again."
+                translate(
+                    "tray units",
+                    "The plan is newer than revision {revision}, which was printed last: print the "
+                    "sheets again.",
+                ).format(revision=state.revision)
             )
         return " ".join(text for text in said if text)
 
@@ -106,8 +131,8 @@ class TrayUnits(QTreeWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Cases on the tray")
-        self.setHeaderLabels(list(HEADS))
+        self.setAccessibleName(translate("tray units", "Cases on the tray"))
+        self.setHeaderLabels([translate("tray units", head) for head in HEADS])
         self.setRootIsDecorated(False)
         self.setUniformRowHeights(True)
         self.setAllColumnsShowFocus(True)

@@ -24,6 +24,7 @@ from stainmap.ui.materials_marks import mark_origins
 from stainmap.ui.plate import link_button
 from stainmap.ui.section import PADDING, SoftLabel
 from stainmap.ui.theme import font, tones
+from stainmap.words import translate
 
 _TEETH = tuple(10 * quadrant + position for quadrant in range(1, 5) for position in range(1, 9))
 
@@ -63,8 +64,8 @@ class ToothChooser(QComboBox):
         self._text = ""
         for number in _TEETH:
             self.addItem(f"{number}  {Tooth(number=number).name}", number)
-        self.setAccessibleName("Tooth number, ISO 3950")
-        self.setToolTip("Tooth number by ISO 3950")
+        self.setAccessibleName(translate("unit panel", "Tooth number, ISO 3950"))
+        self.setToolTip(translate("unit panel", "Tooth number by ISO 3950"))
         self.setMaxVisibleItems(16)
         self.view().setMinimumWidth(250)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -133,7 +134,7 @@ class UnitPanel(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Unit")
+        self.setAccessibleName(translate("unit panel", "Unit"))
         column = QVBoxLayout(self)
         column.setContentsMargins(PADDING, 10, PADDING, 0)
         column.setSpacing(6)
@@ -145,19 +146,21 @@ class UnitPanel(QWidget):
         self._grid.setColumnStretch(1, 3)
         self._grid.setColumnStretch(2, 2)
         column.addLayout(self._grid)
-        self.block = self._combo("Block", self.block_chosen)
-        self.size_state = self._combo("Size of the mesh", self.size_chosen)
-        self.stump = self._combo("What lies behind", self.stump_chosen)
-        self.cement = self._combo("Cement", self.cement_chosen)
-        self.programme = self._combo("Sintering programme", self.programme_chosen)
+        self.block = self._combo(translate("unit panel", "Block"), self.block_chosen)
+        self.size_state = self._combo(translate("unit panel", "Size of the mesh"), self.size_chosen)
+        self.stump = self._combo(translate("unit panel", "What lies behind"), self.stump_chosen)
+        self.cement = self._combo(translate("unit panel", "Cement"), self.cement_chosen)
+        self.programme = self._combo(
+            translate("unit panel", "Sintering programme"), self.programme_chosen
+        )
         self._enlargement = QLabel()
         self._enlargement.setFont(font(13, 500))
         self._enlargement.setContentsMargins(7, 0, 0, 0)
-        self._row(0, "Block", self.block)
-        self._row(1, "Mesh", self.size_state, self._enlargement)
-        self._row(2, "Behind it", self.stump)
-        self._row(3, "Cement", self.cement)
-        self._row(4, "Furnace", self.programme)
+        self._row(0, translate("unit panel", "Block"), self.block)
+        self._row(1, translate("unit panel", "Mesh"), self.size_state, self._enlargement)
+        self._row(2, translate("unit panel", "Behind it"), self.stump)
+        self._row(3, translate("unit panel", "Cement"), self.cement)
+        self._row(4, translate("unit panel", "Furnace"), self.programme)
 
     def _head(self) -> QHBoxLayout:
         """Return number, name, size in words and the links beside them."""
@@ -177,7 +180,7 @@ class UnitPanel(QWidget):
         self.notes.setFont(font(12, 500))
         self.notes.clicked.connect(self.notes_asked)
         self.notes.hide()
-        self.intake = link_button("intake")
+        self.intake = link_button(translate("unit panel", "intake"))
         self.intake.setFont(font(12, 500))
         self.intake.clicked.connect(self.intake_asked)
         # The links must never be what is cut off: where it is narrow, words give way to them.
@@ -237,15 +240,25 @@ class UnitPanel(QWidget):
         """Offer what was noticed when the crown was read, if anything was."""
         count = len(notes)
         self.notes.setVisible(bool(count))
-        self.notes.setText("1 note" if count == 1 else f"{count} notes")
+        self.notes.setText(
+            translate("unit panel", "1 note")
+            if count == 1
+            else translate("unit panel", "{count} notes").format(count=count)
+        )
         self.notes.setToolTip("\n".join(notes))
         self.notes.setAccessibleDescription(" ".join(notes))
 
     def set_draft(self, reason: str) -> None:
         """Say why the plan is a draft; an empty reason says that it is none."""
-        self.intake.setText("draft: intake" if reason else "intake")
-        self.intake.setToolTip(reason or "Shade, stump, neighbours and wish, on one page")
-        self.intake.setAccessibleName("Intake page")
+        self.intake.setText(
+            translate("unit panel", "draft: intake")
+            if reason
+            else translate("unit panel", "intake")
+        )
+        self.intake.setToolTip(
+            reason or translate("unit panel", "Shade, stump, neighbours and wish, on one page")
+        )
+        self.intake.setAccessibleName(translate("unit panel", "Intake page"))
         self.intake.setAccessibleDescription(reason)
 
     def set_facts(self, facts: UnitFacts | None) -> None:
@@ -255,13 +268,17 @@ class UnitPanel(QWidget):
         self.intake.setVisible(facts is not None)
         if facts is None:
             self.tooth.show_teeth(())
-            self._name.setText("no crown yet")
+            self._name.setText(translate("unit panel", "no crown yet"))
             self._description.setText("")
             self._enlargement.setText("")
             return
         self.tooth.show_teeth(facts.teeth)
         one = len(facts.teeth) == 1
-        name = Tooth(number=facts.teeth[0]).name if one else f"bridge of {len(facts.teeth)} units"
+        name = (
+            Tooth(number=facts.teeth[0]).name
+            if one
+            else translate("unit panel", "bridge of {count} units").format(count=len(facts.teeth))
+        )
         self._name.setText(name)
         self._name.setToolTip(name)
         self._description.setText(facts.description)

@@ -17,9 +17,16 @@ from stainmap.planning.unit_values import UnitValue, unit_values
 from stainmap.ui.colour_table import ColourTable
 from stainmap.ui.marks import signed
 from stainmap.ui.section import SectionHead, SoftLabel
+from stainmap.words import marked, translate, value_word
 
-_HEADS = ("unit", "wall mm", "L*", "\N{PLUS-MINUS SIGN}", "dL*")
-_NOTE = "Mean of each unit's body; dL* from the unit above it."
+_HEADS = (
+    marked("unit values panel", "unit"),
+    marked("unit values panel", "wall mm"),
+    "L*",
+    "\N{PLUS-MINUS SIGN}",
+    "dL*",
+)
+_NOTE = marked("unit values panel", "Mean of each unit's body; dL* from the unit above it.")
 
 
 class UnitValuesPanel(QWidget):
@@ -27,15 +34,15 @@ class UnitValuesPanel(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Value per unit")
+        self.setAccessibleName(translate("unit values panel", "Value per unit"))
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 4, 0, 4)
         column.setSpacing(6)
-        self.head = SectionHead("Value per unit")
-        self.table = ColourTable(_HEADS)
+        self.head = SectionHead(translate("unit values panel", "Value per unit"))
+        self.table = ColourTable([translate("unit values panel", head) for head in _HEADS])
         column.addWidget(self.head)
         column.addWidget(self.table)
-        column.addWidget(SoftLabel(_NOTE, 11))
+        column.addWidget(SoftLabel(translate("unit values panel", _NOTE), 11))
         self.set_values(())
 
     def set_values(self, values: Sequence[UnitValue]) -> None:
@@ -48,7 +55,7 @@ class UnitValuesPanel(QWidget):
 
 def _row(one: UnitValue) -> tuple[str, ...]:
     return (
-        f"{one.unit.tooth.number}  {one.unit.role}",
+        f"{one.unit.tooth.number}  {value_word(one.unit.role)}",
         f"{one.wall_mm:.1f}",
         f"{one.lightness:.1f}",
         f"{one.plus_minus:.1f}",
@@ -58,8 +65,16 @@ def _row(one: UnitValue) -> tuple[str, ...]:
 
 def _spoken(one: UnitValue) -> str:
     number, wall, lightness, plus_minus, step = _row(one)
-    said = f"{number}: L* {lightness}, plus or minus {plus_minus}, wall {wall} mm"
-    return f"{said}, {step} from the unit before it" if step else said
+    said = translate(
+        "unit values panel", "{number}: L* {lightness}, plus or minus {plus_minus}, wall {wall} mm"
+    ).format(number=number, lightness=lightness, plus_minus=plus_minus, wall=wall)
+    return (
+        translate("unit values panel", "{unit}, {step} from the unit before it").format(
+            unit=said, step=step
+        )
+        if step
+        else said
+    )
 
 
 def _largest_step(values: Sequence[UnitValue]) -> str:
@@ -72,7 +87,9 @@ def _largest_step(values: Sequence[UnitValue]) -> str:
     if not steps:
         return ""
     size, before, after = max(steps)
-    return f"largest step {size:.1f} L*, {before} to {after}"
+    return translate("unit values panel", "largest step {size:.1f} L*, {before} to {after}").format(
+        size=size, before=before, after=after
+    )
 
 
 class UnitValuesDesk(QObject):
@@ -99,7 +116,7 @@ class UnitValuesDesk(QObject):
             self._panel.set_values(())
             return
         job = self._runner.start(
-            "Value of each unit",
+            translate("unit values panel", "Value of each unit"),
             lambda progress: _values(prediction, progress),
             on_done=lambda values: self._show(prediction, values),
             on_failed=self._failed,
@@ -118,5 +135,6 @@ class UnitValuesDesk(QObject):
 
 
 def _values(prediction: Prediction, progress: Progress) -> tuple[UnitValue, ...]:
-    progress(0.0, "value of each unit")  # a plan that was changed meanwhile is not worked out
+    # A plan that was changed meanwhile is not worked out.
+    progress(0.0, translate("unit values panel", "value of each unit"))
     return unit_values(prediction.case, prediction.unit_outcomes())

@@ -17,6 +17,7 @@ from stainmap.planning.outcome import AreaOutcome
 from stainmap.ui.marks import Align, paint_text
 from stainmap.ui.outcome_panel import screen_colour
 from stainmap.ui.theme import tones
+from stainmap.words import translate
 
 _TOP, _BOTTOM = 24.0, 10.0
 _PX_PER_STEP, _LEAST_PX_PER_STEP = 22.0, 20.0
@@ -42,7 +43,7 @@ class ValueLadder(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Value ladder")
+        self.setAccessibleName(translate("value ladder", "Value ladder"))
         self._rungs: list[_Rung] = []
         self._beside: tuple[Beside, ...] = ()
         self._low, self._high = 70, 76
@@ -65,9 +66,18 @@ class ValueLadder(QWidget):
                 self._low, self._high = self._low - spare // 2, self._high + (spare + 1) // 2
         said = []
         for rung in self._rungs:
-            wanted = "" if rung.wanted is None else f", wanted {rung.wanted.lightness:.1f}"
-            said.append(f"{rung.name} L* {rung.predicted.lightness:.1f}{wanted}")
-        said += [f"beside it {tooth} L* {lightness:.1f}" for tooth, lightness in self._beside]
+            text = f"{rung.name} L* {rung.predicted.lightness:.1f}"
+            if rung.wanted is not None:
+                text = translate("value ladder", "{area}, wanted {lightness:.1f}").format(
+                    area=text, lightness=rung.wanted.lightness
+                )
+            said.append(text)
+        said += [
+            translate("value ladder", "beside it {tooth} L* {lightness:.1f}").format(
+                tooth=tooth, lightness=lightness
+            )
+            for tooth, lightness in self._beside
+        ]
         self.setAccessibleDescription("; ".join(said))
         self.setFixedHeight(self.sizeHint().height())
         self.update()
@@ -114,11 +124,25 @@ class ValueLadder(QWidget):
         middle = Align.AlignHCenter
         if self._beside:
             at = (_WEDGE_X + _WEDGE_WIDTH + 2, 12)
-            paint_text(painter, at, "beside", t.soft, px=11)
+            paint_text(painter, at, translate("value ladder", "beside"), t.soft, px=11)
         paint_text(painter, (_WEDGE_X - 6, 12), "L*", t.soft, px=11, align=Align.AlignRight)
         if any(rung.wanted is not None for rung in self._rungs):
-            paint_text(painter, (wanted_x, 12), "wanted", t.soft, px=11, align=middle)
-        paint_text(painter, (predicted_x, 12), "predicted", t.soft, px=11, align=middle)
+            paint_text(
+                painter,
+                (wanted_x, 12),
+                translate("value ladder", "wanted"),
+                t.soft,
+                px=11,
+                align=middle,
+            )
+        paint_text(
+            painter,
+            (predicted_x, 12),
+            translate("value ladder", "predicted"),
+            t.soft,
+            px=11,
+            align=middle,
+        )
 
     def _paint_rung(
         self, painter: QPainter, rung: _Rung, wanted_x: float, predicted_x: float

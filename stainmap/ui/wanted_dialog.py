@@ -40,6 +40,7 @@ from stainmap.ui.outcome_panel import screen_colour
 from stainmap.ui.plate import link_button
 from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import font
+from stainmap.words import listed, translate, value_word
 
 _GEOMETRIES = (WITHOUT_GLOSS, SPHERE_WITHOUT_GLOSS, SPHERE_WITH_GLOSS)
 _START = Colour(lightness=75.5, a=0.8, b=17.0, measurement=Measurement(backing=IN_PLACE))
@@ -100,7 +101,7 @@ class WantedDialog(QDialog):
         class_word: str = "",
     ) -> None:
         super().__init__(parent)
-        self.setWindowTitle("What is wanted")
+        self.setWindowTitle(translate("wanted dialog", "What is wanted"))
         body = _START if target is None else target.body
         offsets = usual if target is None else target.offsets
         self._usual = usual
@@ -113,22 +114,28 @@ class WantedDialog(QDialog):
         column = QVBoxLayout(self)
         column.setContentsMargins(24, 20, 24, 20)
         column.setSpacing(12)
-        column.addWidget(SoftLabel("The body as seen in place; the other areas follow it."))
+        column.addWidget(
+            SoftLabel(
+                translate("wanted dialog", "The body as seen in place; the other areas follow it.")
+            )
+        )
         grid = QGridLayout()
         grid.setHorizontalSpacing(12)
         grid.setVerticalSpacing(8)
         column.addLayout(grid)
         self.name = QLineEdit("" if target is None else target.name)
-        self.name.setAccessibleName("Name of the shade")
-        self.name.setPlaceholderText("name, for instance a shade designation")
-        grid.addWidget(QLabel("Shade"), 0, 0)
+        self.name.setAccessibleName(translate("wanted dialog", "Name of the shade"))
+        self.name.setPlaceholderText(
+            translate("wanted dialog", "name, for instance a shade designation")
+        )
+        grid.addWidget(QLabel(translate("wanted dialog", "Shade")), 0, 0)
         grid.addWidget(self.name, 0, 1, 1, 4)
         self._head(grid, 1, ("", "L*", "a*", "b*", ""))
-        label = QLabel("body")
+        label = QLabel(translate("wanted dialog", "body"))
         label.setFont(font(13, 600))
         grid.addWidget(label, 2, 0)
         self.body = [
-            self._box(f"body {axis}", low, high, value)
+            self._box(translate("wanted dialog", "body {axis}").format(axis=axis), low, high, value)
             for axis, low, high, value in (
                 ("L*", 0.0, 100.0, body.lightness),
                 ("a*", -30.0, 30.0, body.a),
@@ -140,7 +147,9 @@ class WantedDialog(QDialog):
             box.valueChanged.connect(self._show)
         self.swatch = QLabel()
         self.swatch.setFixedSize(64, 26)
-        self.swatch.setAccessibleName("The body's colour on this screen")
+        self.swatch.setAccessibleName(
+            translate("wanted dialog", "The body's colour on this screen")
+        )
         grid.addWidget(self.swatch, 2, 4)
         self._ask_how_measured(grid, body.measurement)
         self._ask_for_offsets(grid, names, offsets)
@@ -160,14 +169,30 @@ class WantedDialog(QDialog):
         self, grid: QGridLayout, names: dict[Area, str], offsets: tuple[Offset, ...]
     ) -> None:
         """Add a line for every area that follows the body, or is held to a shade of its own."""
-        self._head(grid, 6, ("from the body", "\N{GREEK CAPITAL LETTER DELTA}L*", "", "", ""))
+        self._head(
+            grid,
+            6,
+            (
+                translate("wanted dialog", "from the body"),
+                "\N{GREEK CAPITAL LETTER DELTA}L*",
+                "",
+                "",
+                "",
+            ),
+        )
         grid.addWidget(SoftLabel("\N{GREEK CAPITAL LETTER DELTA}C*", 11), 6, 2)
         self.offsets: dict[Area, tuple[SignedBox, SignedBox]] = {}
         self.own_shades: dict[Area, QCheckBox] = {}
         for row, (area, name) in enumerate(names.items(), start=7):
             old = next((one for one in offsets if one.area == area), None)
-            light = self._signed(f"{name} lightness from body", old.lightness if old else 0.0)
-            chroma = self._signed(f"{name} chroma from body", old.chroma if old else 0.0)
+            light = self._signed(
+                translate("wanted dialog", "{name} lightness from body").format(name=name),
+                old.lightness if old else 0.0,
+            )
+            chroma = self._signed(
+                translate("wanted dialog", "{name} chroma from body").format(name=name),
+                old.chroma if old else 0.0,
+            )
             grid.addWidget(QLabel(name), row, 0)
             grid.addWidget(light, row, 1)
             grid.addWidget(chroma, row, 2)
@@ -180,9 +205,15 @@ class WantedDialog(QDialog):
         if own is None:
             return
         lab = " ".join(f"{value:.1f}" for value in own.colour.lab).replace("-", "\N{MINUS SIGN}")
-        box = QCheckBox(f"own shade {lab}")
-        box.setAccessibleName(f"{name}: keep to its own shade")
-        box.setToolTip(f"As it was read: {own.colour.measurement}. Untick to follow the body.")
+        box = QCheckBox(translate("wanted dialog", "own shade {lab}").format(lab=lab))
+        box.setAccessibleName(
+            translate("wanted dialog", "{name}: keep to its own shade").format(name=name)
+        )
+        box.setToolTip(
+            translate(
+                "wanted dialog", "As it was read: {measurement}. Untick to follow the body."
+            ).format(measurement=own.colour.measurement)
+        )
         for offset in self.offsets[area]:
             box.toggled.connect(offset.setHidden)
         box.setChecked(True)
@@ -193,16 +224,22 @@ class WantedDialog(QDialog):
         """Return the line of what can be done with all offsets, and the way to the intake page."""
         line = QHBoxLayout()
         line.setSpacing(16)
-        line.addWidget(SoftLabel("Common practice; change any of them."))
+        line.addWidget(
+            SoftLabel(translate("wanted dialog", "Common practice; change any of them."))
+        )
         line.addStretch(1)
-        take = link_button("take the usual")
+        take = link_button(translate("wanted dialog", "take the usual"))
         take.clicked.connect(self._take_usual)
         line.addWidget(take)
         if class_word:
-            keep = link_button(f"keep as usual for {class_word}")
+            keep = link_button(
+                translate("wanted dialog", "keep as usual for {class_word}").format(
+                    class_word=class_word
+                )
+            )
             keep.clicked.connect(lambda: self.usual_asked.emit(self._offsets_set))
             line.addWidget(keep)
-        intake = link_button("intake page...")
+        intake = link_button(translate("wanted dialog", "intake page..."))
         intake.clicked.connect(self._leave_for_intake)
         line.addWidget(intake)
         return line
@@ -229,12 +266,27 @@ class WantedDialog(QDialog):
         """Add the lines about how the wanted colour was read."""
         # A tab's or a photograph's way stays choosable where the body was read so.
         geometries = tuple(dict.fromkeys((*_GEOMETRIES, how.geometry)))
-        self.read_geometry = choice_box("Geometry of the reading", geometries, how.geometry)
-        self.read_light = choice_box("Light of the reading", LIGHTS, how.illuminant)
-        grid.addWidget(QLabel("measured"), 3, 0)
+        self.read_geometry = choice_box(
+            translate("wanted dialog", "Geometry of the reading"),
+            geometries,
+            how.geometry,
+            value_word,
+        )
+        self.read_light = choice_box(
+            translate("wanted dialog", "Light of the reading"), LIGHTS, how.illuminant
+        )
+        grid.addWidget(QLabel(translate("wanted dialog", "measured")), 3, 0)
         grid.addWidget(self.read_geometry, 3, 1, 1, 2)
         grid.addWidget(self.read_light, 3, 3)
-        grid.addWidget(SoftLabel(f"{how.observer_degrees}\N{DEGREE SIGN} observer"), 3, 4)
+        grid.addWidget(
+            SoftLabel(
+                translate("wanted dialog", "{degrees}° observer").format(
+                    degrees=how.observer_degrees
+                )
+            ),
+            3,
+            4,
+        )
         self.converts = QCheckBox()
         self.converts.setChecked(bool(self._conversions))
         self.told = SoftLabel()
@@ -280,8 +332,8 @@ class WantedDialog(QDialog):
         """How the wanted colour was measured, as it is set now."""
         return replace(
             self._measurement,
-            geometry=self.read_geometry.currentText(),
-            illuminant=self.read_light.currentText(),
+            geometry=str(self.read_geometry.currentData()),
+            illuminant=str(self.read_light.currentData()),
         )
 
     @property
@@ -335,7 +387,15 @@ class WantedDialog(QDialog):
             self.told.show()
             return
         self.converts.setVisible(bool(needed))
-        self.converts.setText("convert by " + " and ".join(str(one) for one in needed))
+        self.converts.setText(
+            translate("wanted dialog", "convert by {ways}").format(
+                ways=listed([value_word(one) for one in needed])
+            )
+        )
         refused = bool(needed) and not self.converts.isChecked()
         self.told.setVisible(refused)
-        self.told.setText("Without it, no difference to a prediction at 45/0, D65 is shown.")
+        self.told.setText(
+            translate(
+                "wanted dialog", "Without it, no difference to a prediction at 45/0, D65 is shown."
+            )
+        )

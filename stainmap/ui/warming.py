@@ -12,6 +12,7 @@ from stainmap.app.job import JobRunner, Progress
 from stainmap.app.session import Session
 from stainmap.optics.colorimetry import xyz_weights
 from stainmap.predict.lights import OBSERVERS, SHOWN_LIGHTS
+from stainmap.words import translate
 
 # After the first prediction, when the crown has been drawn and the hand is still on its way.
 _QUIET_MS = 2500
@@ -46,7 +47,10 @@ class Warming(QObject):
 
     def _begin(self) -> None:
         self._runner.start(
-            "Getting ready", _fetch, on_done=lambda _none: None, on_failed=lambda _error: None
+            translate("warming", "Getting ready"),
+            _fetch,
+            on_done=lambda _none: None,
+            on_failed=lambda _error: None,
         )
 
 

@@ -15,11 +15,13 @@ from stainmap.ui.colour_table import Cell, ColourTable, Swatches
 from stainmap.ui.form_dialog import FormDialog, choice_box
 from stainmap.ui.marks import signed
 from stainmap.ui.outcome_panel import screen_colour
+from stainmap.words import marked, translate
 
-_WORKING = "Working it out\N{HORIZONTAL ELLIPSIS}"
-_DIRECTION = (
+_WORKING = marked("what if dialog", "Working it out…")
+_DIRECTION = marked(
+    "what if dialog",
     "A direction: what a programme does to scattering is assumed by its class until a blank coupon"
-    " has been read."
+    " has been read.",
 )
 
 
@@ -39,21 +41,35 @@ class WhatIfDialog(FormDialog):
 
     def __init__(self, here: str, programmes: Sequence[str], parent: QWidget | None = None) -> None:
         super().__init__(
-            "Compare furnaces",
-            f"The same plan, sintered \N{LEFT DOUBLE QUOTATION MARK}{here}"
-            "\N{RIGHT DOUBLE QUOTATION MARK} as planned, and in another programme.",
+            translate("what if dialog", "Compare furnaces"),
+            translate(
+                "what if dialog",
+                "The same plan, sintered “{here}” as planned, and in another programme.",
+            ).format(here=here),
             parent,
         )
         others = [name for name in programmes if name != here]
-        self.programme = choice_box("Other programme", others, others[0] if others else "")
+        self.programme = choice_box(
+            translate("what if dialog", "Other programme"), others, others[0] if others else ""
+        )
         self.programme.textActivated.connect(self._ask)
-        self.add_row("Other programme", self.programme)
+        self.add_row(translate("what if dialog", "Other programme"), self.programme)
         self.facts = ColourTable(("", "planned", "other"))
         self.add_widget(self.facts)
-        self.table = ColourTable(("area", "planned | other", "L*", "dL*", "da*", "db*", "dE00"))
+        self.table = ColourTable(
+            (
+                "area",
+                translate("what if dialog", "planned | other"),
+                "L*",
+                "dL*",
+                "da*",
+                "db*",
+                "dE00",
+            )
+        )
         self.add_widget(self.table)
-        self.note = self.add_note(_WORKING)
-        self.crowns = QPushButton("Show both crowns")
+        self.note = self.add_note(translate("what if dialog", _WORKING))
+        self.crowns = QPushButton(translate("what if dialog", "Show both crowns"))
         self.crowns.setAutoDefault(False)
         self.crowns.setEnabled(bool(others))
         self.crowns.clicked.connect(self._show_crowns)
@@ -65,7 +81,7 @@ class WhatIfDialog(FormDialog):
         if self.programme.count():
             self._ask(self.programme.currentText())
         else:
-            self.note.setText("The materials have no other programme.")
+            self.note.setText(translate("what if dialog", "The materials have no other programme."))
 
     def _show_crowns(self) -> None:
         self.accept()
@@ -74,7 +90,7 @@ class WhatIfDialog(FormDialog):
     def _ask(self, name: str) -> None:
         self.table.set_rows(())
         self.facts.set_rows(())
-        self.note.setText(_WORKING)
+        self.note.setText(translate("what if dialog", _WORKING))
         self.asked.emit(name)
 
     def set_result(self, found: ProgrammeWhatIf) -> None:
@@ -87,7 +103,12 @@ class WhatIfDialog(FormDialog):
             rows.append(
                 (
                     one.label,
-                    Swatches(colours, f"{one.label} in both programmes"),
+                    Swatches(
+                        colours,
+                        translate("what if dialog", "{label} in both programmes").format(
+                            label=one.label
+                        ),
+                    ),
                     f"{one.there.lightness:.1f}",
                     *(signed(value) for value in one.change),
                     f"{one.change_de00:.1f}",
@@ -96,15 +117,31 @@ class WhatIfDialog(FormDialog):
         self.table.set_rows(rows)
         self.facts.set_rows(
             (
-                ("time, cold to opening", *(duration_text(minutes) for minutes in found.minutes)),
-                ("class by time", *found.classes),
-                ("TP of a bare plate of 1.0 mm", *map(range_text, found.translucency)),
-                ("strength class", *([f"class {found.strength.number}"] * 2)),
+                (
+                    translate("what if dialog", "time, cold to opening"),
+                    *(duration_text(minutes) for minutes in found.minutes),
+                ),
+                (translate("what if dialog", "class by time"), *found.classes),
+                (
+                    translate("what if dialog", "TP of a bare plate of 1.0 mm"),
+                    *map(range_text, found.translucency),
+                ),
+                (
+                    translate("what if dialog", "strength class"),
+                    *(
+                        [
+                            translate("what if dialog", "class {number}").format(
+                                number=found.strength.number
+                            )
+                        ]
+                        * 2
+                    ),
+                ),
             )
         )
-        said = [f"{found.strength}.", STATEMENT]
+        said = [f"{found.strength}.", translate("strength class", STATEMENT)]
         if not all(found.measured):
-            said.append(_DIRECTION)
+            said.append(translate("what if dialog", _DIRECTION))
         self.note.setText(" ".join(said))
         self.adjustSize()
 

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject
 from PySide6.QtGui import QAction, QActionGroup, QKeySequence
-from PySide6.QtWidgets import QMenu
+from PySide6.QtWidgets import QMenu, QMenuBar
 
 from stainmap import __version__
 from stainmap.paper.page_size import PageSize
@@ -18,7 +18,7 @@ from stainmap.paths import resource
 from stainmap.planning.bridge_accents import has_connectors
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.icons import icon
-from stainmap.ui.key_map import native, plain, with_key
+from stainmap.ui.key_map import keep_name, native, plain, with_key
 from stainmap.ui.look_bar import LOOKS
 from stainmap.ui.manual_places import place_for
 from stainmap.ui.manual_search import CONTENTS
@@ -26,20 +26,26 @@ from stainmap.ui.manual_window import ManualWindow
 from stainmap.ui.next_part import go_to_next_part
 from stainmap.ui.theme import Scheme
 from stainmap.ui.told_dialog import ToldDialog
+from stainmap.words import marked, translate
 
 if TYPE_CHECKING:
     from stainmap.ui.main_window import MainWindow
 
-CAUTIONS = """<p><b>Stain liquids are acidic solutions of metal salts.</b> Gloves, goggles, and air
+CAUTIONS = marked(
+    "help",
+    """<p><b>Stain liquids are acidic solutions of metal salts.</b> Gloves, goggles, and air
 that is drawn away; keep to their safety data sheets. No liquid goes back into its bottle.</p>
 <p><b>Ceramic dust</b> from milling and from cleaning is drawn off and not breathed in.</p>
 <p><b>Ovens and fresh work are hot.</b> Crowns dry before they are sintered; wet ones crack.</p>
 <p><b>Thin walls break.</b> Keep to the smallest wall the maker of the block allows.</p>
 <p><b>What is shown is a prediction</b> with a stated uncertainty: a direction, not a match. The
 materials that come with the program are invented, for demonstration: do not fire by them. The
-makers' instructions for use, local rules and licensed practice decide.</p>"""
+makers' instructions for use, local rules and licensed practice decide.</p>""",
+)
 
-KEYS = """<table cellpadding="3">
+KEYS = marked(
+    "help",
+    """<table cellpadding="3">
 <tr><td>turn</td><td>right drag, arrow keys</td></tr>
 <tr><td>shift</td><td>middle drag, Shift and right drag, Shift and arrow keys</td></tr>
 <tr><td>zoom at the pointer</td><td>wheel; plus and minus</td></tr>
@@ -72,7 +78,8 @@ Ctrl+Shift with Left, Right, or drag its head</td></tr>
 <tr><td>settings; manual, at the page for what has the keyboard; this list</td>
 <td>Ctrl+comma; F1; Ctrl+F1</td></tr>
 <tr><td>paint an area instead of a step</td><td>choose its name (Left from the first step)</td></tr>
-</table>"""
+</table>""",
+)
 
 _SIDES = (Side.OCCLUSAL, Side.BUCCAL, Side.LINGUAL, Side.MESIAL, Side.DISTAL, Side.INNER)
 
@@ -87,13 +94,13 @@ class WindowActions(QObject):
         self._looks: dict[Look, QAction] = {}
         self._schemes: dict[Scheme, QAction] = {}
         self._manual: ManualWindow | None = None
-        self._file(bar.addMenu("&File"))
-        self._edit(bar.addMenu("&Edit"))
-        self._crown(bar.addMenu("&Crown"))
-        self._plan(bar.addMenu("&Plan"))
-        self._view(bar.addMenu("&View"))
-        self._practice(bar.addMenu("P&ractice"))
-        self._help(bar.addMenu("&Help"))
+        self._file(self._menu(bar, marked("menu", "&File")))
+        self._edit(self._menu(bar, marked("menu", "&Edit")))
+        self._crown(self._menu(bar, marked("menu", "&Crown")))
+        self._plan(self._menu(bar, marked("menu", "&Plan")))
+        self._view(self._menu(bar, marked("menu", "&View")))
+        self._practice(self._menu(bar, marked("menu", "P&ractice")))
+        self._help(self._menu(bar, marked("menu", "&Help")))
         window.own_settings.keys.add_menus(bar)
         window.top.add_commands((self.open, self.save, self.undo, self.redo), words=False)
         window.top.add_commands((self.export, self.sheets), words=True)
@@ -106,43 +113,58 @@ class WindowActions(QObject):
         call: Callable[[], object],
         keys: QKeySequence.StandardKey | str | None = None,
         drawing: str = "",
+        context: str = "menu",
     ) -> QAction:
-        action = QAction(text, self._window)
+        words = translate(context, text)
+        action = QAction(words, self._window)
+        keep_name(action, text)
         if keys is not None:
             action.setShortcut(QKeySequence(keys))
         if drawing:
             action.setIcon(icon(drawing))
             action.setIconVisibleInMenu(False)
-        action.setToolTip(with_key(plain(text), action.shortcut()))
+        action.setToolTip(with_key(plain(words), action.shortcut()))
         action.triggered.connect(lambda _checked: call())
         menu.addAction(action)
         return action
 
+    @staticmethod
+    def _menu(above: QMenuBar | QMenu, text: str) -> QMenu:
+        menu = above.addMenu(translate("menu", text))
+        keep_name(menu.menuAction(), text)
+        return menu
+
     def _file(self, menu: QMenu) -> None:
         window, keys = self._window, QKeySequence.StandardKey
-        self.open = self._action(menu, "&Open...", window.ask_to_open, keys.Open, "open")
-        window.recent.fill(menu.addMenu("Open &recent"))
-        self._action(menu, "Open the sa&mple", window.open_sample)
+        self.open = self._action(
+            menu, marked("menu", "&Open..."), window.ask_to_open, keys.Open, "open"
+        )
+        window.recent.fill(self._menu(menu, marked("menu", "Open &recent")))
+        self._action(menu, marked("menu", "Open the sa&mple"), window.open_sample)
         menu.addSeparator()
-        self.save: QAction = self._action(menu, "&Save", window.saving.save, keys.Save, "save")
-        self.save_as = self._action(menu, "Save &as...", window.saving.save_as, "Ctrl+Shift+S")
+        self.save: QAction = self._action(
+            menu, marked("menu", "&Save"), window.saving.save, keys.Save, "save"
+        )
+        self.save_as = self._action(
+            menu, marked("menu", "Save &as..."), window.saving.save_as, "Ctrl+Shift+S"
+        )
         menu.addSeparator()
         self.export: QAction = self._action(
-            menu, "&Export...", window.saving.export, "Ctrl+E", "export"
+            menu, marked("menu", "&Export..."), window.saving.export, "Ctrl+E", "export"
         )
-        self.export.setIconText("Export")
+        self.export.setIconText(translate("menu", "Export"))
         self.sheets: QAction = self._action(
-            menu, "&Print sheets...", self._preview, keys.Print, "print"
+            menu, marked("menu", "&Print sheets..."), self._preview, keys.Print, "print"
         )
-        self.sheets.setIconText("Sheets")
+        self.sheets.setIconText(translate("menu", "Sheets"))
         self.save_sheets = self._action(
-            menu, "Save s&heets (A4)...", partial(self._print, PageSize.A4)
+            menu, marked("menu", "Save s&heets (A4)..."), partial(self._print, PageSize.A4)
         )
         self.letter = self._action(
-            menu, "Save sheets (&Letter)...", partial(self._print, PageSize.LETTER)
+            menu, marked("menu", "Save sheets (&Letter)..."), partial(self._print, PageSize.LETTER)
         )
         menu.addSeparator()
-        self._action(menu, "&Quit", window.close, "Ctrl+Q")
+        self._action(menu, marked("menu", "&Quit"), window.close, "Ctrl+Q")
 
     def _preview(self) -> None:
         window = self._window
@@ -154,21 +176,28 @@ class WindowActions(QObject):
 
     def _edit(self, menu: QMenu) -> None:
         window, keys = self._window, QKeySequence.StandardKey
-        self.undo = self._action(menu, "&Undo", window.session.undo, keys.Undo, "undo")
-        self.redo = self._action(menu, "&Redo", window.session.redo, "Ctrl+Shift+Z", "redo")
+        self.undo = self._action(
+            menu, marked("menu", "&Undo"), window.session.undo, keys.Undo, "undo"
+        )
+        self.redo = self._action(
+            menu, marked("menu", "&Redo"), window.session.redo, "Ctrl+Shift+Z", "redo"
+        )
         menu.addSeparator()
         entry = window.plan.table.entry
         self._coats = [
-            self._action(menu, "Cu&t coats", entry.cut, keys.Cut),
-            self._action(menu, "&Copy coats", entry.copy, keys.Copy),
+            self._action(menu, marked("menu", "Cu&t coats"), entry.cut, keys.Cut),
+            self._action(menu, marked("menu", "&Copy coats"), entry.copy, keys.Copy),
             self._action(
-                menu, "Copy coats with &names", partial(entry.copy, heads=True), "Ctrl+Shift+C"
+                menu,
+                marked("menu", "Copy coats with &names"),
+                partial(entry.copy, heads=True),
+                "Ctrl+Shift+C",
             ),
-            self._action(menu, "&Paste coats", entry.paste, keys.Paste),
+            self._action(menu, marked("menu", "&Paste coats"), entry.paste, keys.Paste),
         ]
         menu.addSeparator()
         own = window.own_settings
-        settings = self._action(menu, "Se&ttings...", own.open, keys.Preferences)
+        settings = self._action(menu, marked("menu", "Se&ttings..."), own.open, keys.Preferences)
         settings.setMenuRole(QAction.MenuRole.PreferencesRole)
         if settings.shortcut().isEmpty():
             settings.setShortcut(QKeySequence("Ctrl+,"))
@@ -176,21 +205,41 @@ class WindowActions(QObject):
     def _crown(self, menu: QMenu) -> None:
         """List what of the reading a person can correct, and what is wanted of the crown."""
         window, corrections = self._window, self._window.corrections
-        self.target = self._action(menu, "Say what is &wanted...", window.intake.ask_for_target)
-        menu.addSeparator()
-        self.teeth = self._action(menu, "&Tooth and roles...", corrections.ask_for_teeth)
-        self.mesial = self._action(menu, "Say where &mesial is...", window.flow.ask_for_mesial)
-        self.bite = self._action(menu, "Say which side &bites...", window.flow.ask_for_bite)
-        self.wall = self._action(
-            menu, "Wall where there is no &inner surface...", corrections.ask_for_wall
+        self.target = self._action(
+            menu, marked("menu", "Say what is &wanted..."), window.intake.ask_for_target
         )
-        self.read = self._action(menu, "&How it was read...", corrections.show_reading)
-        self.notes = self._action(menu, "What was &noticed...", window.flow.show_notes)
-        self.cut = self._action(menu, "&Cut off the crown...", window.flow.cut_off_the_crown)
         menu.addSeparator()
-        self.propose = self._action(menu, "&Propose zones again", corrections.propose_again)
-        self.sliders = self._action(menu, "How &far zones reach...", window.sliders.open)
-        self.margin = self._action(menu, "Brush moves the ma&rgin", lambda: None)
+        self.teeth = self._action(
+            menu, marked("menu", "&Tooth and roles..."), corrections.ask_for_teeth
+        )
+        self.mesial = self._action(
+            menu, marked("menu", "Say where &mesial is..."), window.flow.ask_for_mesial
+        )
+        self.bite = self._action(
+            menu, marked("menu", "Say which side &bites..."), window.flow.ask_for_bite
+        )
+        self.wall = self._action(
+            menu,
+            marked("menu", "Wall where there is no &inner surface..."),
+            corrections.ask_for_wall,
+        )
+        self.read = self._action(
+            menu, marked("menu", "&How it was read..."), corrections.show_reading
+        )
+        self.notes = self._action(
+            menu, marked("menu", "What was &noticed..."), window.flow.show_notes
+        )
+        self.cut = self._action(
+            menu, marked("menu", "&Cut off the crown..."), window.flow.cut_off_the_crown
+        )
+        menu.addSeparator()
+        self.propose = self._action(
+            menu, marked("menu", "&Propose zones again"), corrections.propose_again
+        )
+        self.sliders = self._action(
+            menu, marked("menu", "How &far zones reach..."), window.sliders.open
+        )
+        self.margin = self._action(menu, marked("menu", "Brush moves the ma&rgin"), lambda: None)
         self.margin.setCheckable(True)
         self.margin.toggled.connect(window.desk.let_move_margin)
         corrections.margin_wanted.connect(partial(self.margin.setChecked, True))
@@ -199,36 +248,55 @@ class WindowActions(QObject):
         """List what surrounds the coats: hand, backing, furnace, and what comes after it."""
         dialogs, flow = self._window.dialogs, self._window.flow
         self._of_case = [
-            self._action(menu, "&Intake...", self._window.intake.ask_for_intake, "Ctrl+I"),
-            self._action(menu, "Suggest coats...", self._window.suggest.open, "Ctrl+G"),
-            self._action(menu, "Co&mpare plans...", self._window.ways.open_compare, "Ctrl+D"),
-            self._action(menu, "&Film of the plan", self._window.ways.open_film, "Ctrl+M"),
-            self._action(menu, "&Hand and uptake...", dialogs.ask_for_process),
-            self._action(menu, "What &lies behind...", dialogs.ask_for_backings),
+            self._action(
+                menu, marked("menu", "&Intake..."), self._window.intake.ask_for_intake, "Ctrl+I"
+            ),
+            self._action(
+                menu, marked("menu", "Suggest coats..."), self._window.suggest.open, "Ctrl+G"
+            ),
+            self._action(
+                menu, marked("menu", "Co&mpare plans..."), self._window.ways.open_compare, "Ctrl+D"
+            ),
+            self._action(
+                menu, marked("menu", "&Film of the plan"), self._window.ways.open_film, "Ctrl+M"
+            ),
+            self._action(menu, marked("menu", "&Hand and uptake..."), dialogs.ask_for_process),
+            self._action(menu, marked("menu", "What &lies behind..."), dialogs.ask_for_backings),
         ]
-        self.height = self._action(menu, "H&eight in the block...", dialogs.ask_for_height)
-        screw = self._action(menu, "Show where a &screw leaves...", flow.ask_for_screw_channel)
+        self.height = self._action(
+            menu, marked("menu", "H&eight in the block..."), dialogs.ask_for_height
+        )
+        screw = self._action(
+            menu, marked("menu", "Show where a &screw leaves..."), flow.ask_for_screw_channel
+        )
         self._of_case.append(screw)
         self.unscrew = self._action(
-            menu, "&Take the screw channel away", dialogs.close_screw_channels
+            menu, marked("menu", "&Take the screw channel away"), dialogs.close_screw_channels
         )
         menu.addSeparator()
         self._of_case += [
-            self._action(menu, "&Mix...", self._window.run_desk.open_mixing),
-            self._action(menu, "Compare &furnaces...", dialogs.compare_furnaces),
-            self._action(menu, "&Blank coupon...", dialogs.ask_for_coupon),
-            self._action(menu, "&After sintering...", dialogs.ask_for_finish),
+            self._action(menu, marked("menu", "&Mix..."), self._window.run_desk.open_mixing),
+            self._action(menu, marked("menu", "Compare &furnaces..."), dialogs.compare_furnaces),
+            self._action(menu, marked("menu", "&Blank coupon..."), dialogs.ask_for_coupon),
+            self._action(menu, marked("menu", "&After sintering..."), dialogs.ask_for_finish),
         ]
 
         menu.addSeparator()
         self.connectors = self._action(
-            menu, "Accent &over connectors", self._window.run_desk.paint_connectors
+            menu, marked("menu", "Accent &over connectors"), self._window.run_desk.paint_connectors
         )
         self._of_case.append(
-            self._action(menu, "State on the benc&h...", self._window.run_desk.ask_for_state)
+            self._action(
+                menu, marked("menu", "State on the benc&h..."), self._window.run_desk.ask_for_state
+            )
         )
-        self._action(menu, "T&ray and its sheets...", self._window.run_desk.open_tray, "Ctrl+T")
-        self._action(menu, "Materials...", self._window.materials.open, "Ctrl+B")
+        self._action(
+            menu,
+            marked("menu", "T&ray and its sheets..."),
+            self._window.run_desk.open_tray,
+            "Ctrl+T",
+        )
+        self._action(menu, marked("menu", "Materials..."), self._window.materials.open, "Ctrl+B")
 
     def _view(self, menu: QMenu) -> None:
         window = self._window
@@ -236,52 +304,64 @@ class WindowActions(QObject):
         for entry in LOOKS:
             action = self._action(
                 menu,
-                f"{entry.name}",
+                entry.name,
                 partial(window.set_look, entry.look),
                 f"Alt+{entry.number}",
+                context="look bar",
             )
             action.setCheckable(True)
             group.addAction(action)
             self._looks[entry.look] = action
         menu.addSeparator()
-        sides = menu.addMenu("Look &from")
+        sides = self._menu(menu, marked("menu", "Look &from"))
         for number, side in enumerate(_SIDES, start=1):
-            self._action(sides, str(side), partial(window.crown.look_from, side), f"Ctrl+{number}")
-        self._action(menu, "&Whole crown", window.crown.fit, "Ctrl+0")
-        flat = self._action(menu, "&Flat views", lambda: None, "Ctrl+F")
+            look = partial(window.crown.look_from, side)
+            self._action(sides, str(side), look, f"Ctrl+{number}", context="values")
+        self._action(menu, marked("menu", "&Whole crown"), window.crown.fit, "Ctrl+0")
+        flat = self._action(menu, marked("menu", "&Flat views"), lambda: None, "Ctrl+F")
         flat.setCheckable(True)
         flat.setChecked(window.flats.is_on)
         flat.toggled.connect(window.flats.switch)
         window.flats.switched.connect(flat.setChecked)
         menu.addSeparator()
         self._of_case += [
-            self._action(menu, "Under all &lights...", window.dialogs.show_lights, "Ctrl+L"),
-            self._action(menu, "Check this &point", window.dialogs.check_point, "Ctrl+K"),
-            self._action(menu, "&Section here...", window.sections.open, "Ctrl+J"),
+            self._action(
+                menu, marked("menu", "Under all &lights..."), window.dialogs.show_lights, "Ctrl+L"
+            ),
+            self._action(
+                menu, marked("menu", "Check this &point"), window.dialogs.check_point, "Ctrl+K"
+            ),
+            self._action(menu, marked("menu", "&Section here..."), window.sections.open, "Ctrl+J"),
         ]
         before = window.ways.before
-        self._instead(menu, "&Before the last step", before.show_before)
-        self._instead(menu, "The bare bloc&k", before.show_bare)
-        curved = self._action(menu, "Correct for c&urvature", lambda: None)
+        self._instead(menu, marked("menu", "&Before the last step"), before.show_before)
+        self._instead(menu, marked("menu", "The bare bloc&k"), before.show_bare)
+        curved = self._action(menu, marked("menu", "Correct for c&urvature"), lambda: None)
         curved.setCheckable(True)
         curved.toggled.connect(window.correct_curvature)
         menu.addSeparator()
-        for dock in (window.plan_dock, window.outcome_dock, window.run_dock):
+        for name, dock in (
+            ("Plan", window.plan_dock),
+            ("Outcome", window.outcome_dock),
+            ("Run", window.run_dock),
+            ("History", window.ways.dock),
+        ):
+            keep_name(dock.toggleViewAction(), name)
             menu.addAction(dock.toggleViewAction())
-        history = window.ways.dock.toggleViewAction()
-        history.setShortcut(QKeySequence("Ctrl+H"))
-        menu.addAction(history)
+        window.ways.dock.toggleViewAction().setShortcut(QKeySequence("Ctrl+H"))
         menu.addSeparator()
         for text, keys, step in (
-            ("&Next part of the window", "F6", 1),
-            ("Part of the window &before", "Shift+F6", -1),
+            (marked("menu", "&Next part of the window"), "F6", 1),
+            (marked("menu", "Part of the window &before"), "Shift+F6", -1),
         ):
             self._action(menu, text, partial(go_to_next_part, window, step), keys)
-        schemes = menu.addMenu("&Colours of the window")
+        schemes = self._menu(menu, marked("menu", "&Colours of the window"))
         scheme_group = QActionGroup(self)
         own = window.own_settings
         for scheme in Scheme:
-            action = self._action(schemes, scheme.value, partial(own.set_scheme, scheme))
+            action = self._action(
+                schemes, scheme.value, partial(own.set_scheme, scheme), context="values"
+            )
             action.setCheckable(True)
             scheme_group.addAction(action)
             self._schemes[scheme] = action
@@ -300,28 +380,37 @@ class WindowActions(QObject):
 
     def _practice(self, menu: QMenu) -> None:
         practice = self._window.practice
-        self._action(menu, "&New practice...", practice.new_practice, "Ctrl+Shift+N")
-        self._of_case.append(self._action(menu, "&Slips of this plan...", practice.show_slips))
+        self._action(
+            menu, marked("menu", "&New practice..."), practice.new_practice, "Ctrl+Shift+N"
+        )
+        self._of_case.append(
+            self._action(menu, marked("menu", "&Slips of this plan..."), practice.show_slips)
+        )
 
     def _help(self, menu: QMenu) -> None:
-        self._action(menu, "&Manual", self._show_manual_for_focus, "F1")
-        self._action(menu, "&Keys and mouse", self._tell_keys, "Ctrl+F1")
-        self._action(menu, "&Guided first plan", self._window.guided.start)
-        self._action(menu, "&Cautions", lambda: self._tell("Cautions", CAUTIONS))
-        self._action(menu, "Check the &display...", self._window.display.open)
-        self._action(menu, "&Evidence", lambda: self.show_manual("evidence.md"))
-        self._action(menu, "&About stainmap", self._about)
+        self._action(menu, marked("menu", "&Manual"), self._show_manual_for_focus, "F1")
+        self._action(menu, marked("menu", "&Keys and mouse"), self._tell_keys, "Ctrl+F1")
+        self._action(menu, marked("menu", "&Guided first plan"), self._window.guided.start)
+        self._action(menu, marked("menu", "&Cautions"), self._tell_cautions)
+        self._action(menu, marked("menu", "Check the &display..."), self._window.display.open)
+        self._action(menu, marked("menu", "&Evidence"), lambda: self.show_manual("evidence.md"))
+        self._action(menu, marked("menu", "&About stainmap"), self._about)
 
     def _tell_keys(self) -> None:
         """Show the list of keys, and below it those that somebody has changed."""
+        no_key = translate("help", "no key")
         changed = [
-            f"<tr><td>{escape(one.words)}</td><td>{escape(native(one.key)) or 'no key'}</td></tr>"
+            f"<tr><td>{escape(one.words)}</td><td>{escape(native(one.key)) or no_key}</td></tr>"
             for one in self._window.own_settings.keys.commands()
             if one.key != one.default
         ]
         rows = "".join(changed)
-        own = f"<p><b>Changed in the settings</b></p><table>{rows}</table>" if changed else ""
-        self._tell("Keys and mouse", f"{KEYS}{own}")
+        head = translate("help", "Changed in the settings")
+        own = f"<p><b>{head}</b></p><table>{rows}</table>" if changed else ""
+        self._tell(translate("help", "Keys and mouse"), f"{translate('help', KEYS)}{own}")
+
+    def _tell_cautions(self) -> None:
+        self._tell(translate("help", "Cautions"), translate("help", CAUTIONS))
 
     def _tell(self, title: str, text: str) -> None:
         ToldDialog(title, text, self._window).exec()
@@ -341,9 +430,12 @@ class WindowActions(QObject):
     def _about(self) -> None:
         self._tell(
             f"stainmap {__version__}",
-            "<p>Plans the staining of milled zirconia crowns and bridges before they are sintered."
-            "</p><p>A planning aid with stated uncertainty; not a shade guarantee and not medical"
-            " advice.</p>",
+            translate(
+                "help",
+                "<p>Plans the staining of milled zirconia crowns and bridges before they are"
+                " sintered.</p><p>A planning aid with stated uncertainty; not a shade guarantee and"
+                " not medical advice.</p>",
+            ),
         )
 
     def mark_look(self, look: Look) -> None:
@@ -387,7 +479,13 @@ class WindowActions(QObject):
         redo = None if history is None else history.redo_label
         self.undo.setEnabled(has_case and undo is not None)
         self.redo.setEnabled(has_case and redo is not None)
-        self.undo.setText(f"&Undo {undo}" if undo else "&Undo")
-        self.redo.setText(f"&Redo {redo}" if redo else "&Redo")
-        self.undo.setToolTip(with_key(f"Undo {undo or ''}".strip(), self.undo.shortcut()))
-        self.redo.setToolTip(with_key(f"Redo {redo or ''}".strip(), self.redo.shortcut()))
+        _name(self.undo, undo, translate("menu", "&Undo"), translate("menu", "&Undo {step}"))
+        _name(self.redo, redo, translate("menu", "&Redo"), translate("menu", "&Redo {step}"))
+
+
+def _name(action: QAction, step: str | None, alone: str, with_step: str) -> None:
+    """Say on an entry and beside its button what it would take back or do again."""
+    # A step is called by names that somebody gave: an ampersand in them is no mark of a letter.
+    action.setText(with_step.format(step=step.replace("&", "&&")) if step else alone)
+    words = with_step.replace("&", "").format(step=step) if step else plain(alone)
+    action.setToolTip(with_key(words, action.shortcut()))

@@ -9,12 +9,13 @@ from stainmap.model.zone_sliders import CUSP_DESCENT, FISSURE_WIDTH, NECK_CLIMB,
 from stainmap.ui.plate import Plate, link_button
 from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import font
+from stainmap.words import marked, translate
 
 CARD_PX = 300
 _STEP = 0.01
 _PAGE = 5
 _USUAL = ZoneSliders()
-_PAINTED_STAYS = "What was painted by hand stays."
+_PAINTED_STAYS = marked("zone sliders", "What was painted by hand stays.")
 
 
 class ZoneSlider(QWidget):
@@ -56,7 +57,11 @@ class ZoneSlider(QWidget):
     def set_name(self, name: str) -> None:
         """Name it otherwise, as for a front tooth."""
         self._name.setText(name)
-        self.slider.setAccessibleName(f"{name}, per cent {self._of_what}")
+        self.slider.setAccessibleName(
+            translate("zone sliders", "{name}, per cent {of_what}").format(
+                name=name, of_what=self._of_what
+            )
+        )
         self._show()
 
     @property
@@ -98,13 +103,16 @@ class ZoneSlidersCard(Plate):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("How far the zones reach")
+        self.setAccessibleName(translate("zone sliders", "How far the zones reach"))
         self.setFixedWidth(CARD_PX)
         head = QHBoxLayout()
-        title = QLabel("Zones")
+        title = QLabel(translate("zone sliders", "Zones"))
         title.setFont(font(15, 600))
-        self.usual, self.close_button = link_button("usual"), link_button("done")
-        self.usual.setToolTip("Back to how far the zones usually reach")
+        self.usual, self.close_button = (
+            link_button(translate("zone sliders", "usual")),
+            link_button(translate("zone sliders", "done")),
+        )
+        self.usual.setToolTip(translate("zone sliders", "Back to how far the zones usually reach"))
         self.usual.clicked.connect(self._take_usual)
         self.close_button.clicked.connect(self.closed)
         head.addWidget(title, 1)
@@ -112,10 +120,22 @@ class ZoneSlidersCard(Plate):
         head.addSpacing(12)
         head.addWidget(self.close_button)
         self.body.addLayout(head)
-        self.neck = ZoneSlider("neck climbs", "of the wall", NECK_CLIMB)
-        self.cusps = ZoneSlider("cusps come down", "of the wall", CUSP_DESCENT)
-        self.fissures = ZoneSlider("fissures are wide", "of their valleys", FISSURE_WIDTH)
-        self._note = SoftLabel(_PAINTED_STAYS)
+        self.neck = ZoneSlider(
+            translate("zone sliders", "neck climbs"),
+            translate("zone sliders", "of the wall"),
+            NECK_CLIMB,
+        )
+        self.cusps = ZoneSlider(
+            translate("zone sliders", "cusps come down"),
+            translate("zone sliders", "of the wall"),
+            CUSP_DESCENT,
+        )
+        self.fissures = ZoneSlider(
+            translate("zone sliders", "fissures are wide"),
+            translate("zone sliders", "of their valleys"),
+            FISSURE_WIDTH,
+        )
+        self._note = SoftLabel(translate("zone sliders", _PAINTED_STAYS))
         for row in (self.neck, self.cusps, self.fissures):
             row.moved.connect(self._tell)
             row.let_go.connect(self.let_go)
@@ -139,7 +159,11 @@ class ZoneSlidersCard(Plate):
 
     def set_kind(self, *, front: bool, fissures: bool) -> None:
         """Name the sliders for the teeth of the case; front teeth alone have no fissures."""
-        self.cusps.set_name("incisal edge comes down" if front else "cusps come down")
+        self.cusps.set_name(
+            translate("zone sliders", "incisal edge comes down")
+            if front
+            else translate("zone sliders", "cusps come down")
+        )
         self.fissures.setVisible(fissures)
         self.fit()
 
@@ -148,7 +172,7 @@ class ZoneSlidersCard(Plate):
         for row in (self.neck, self.cusps, self.fissures):
             row.setEnabled(ready)
         self.usual.setEnabled(ready)
-        self._note.setText(note or _PAINTED_STAYS)
+        self._note.setText(note or translate("zone sliders", _PAINTED_STAYS))
 
     @property
     def is_held(self) -> bool:

@@ -19,6 +19,7 @@ from stainmap.ui.crown_picture import Look
 from stainmap.ui.crown_view import CrownView
 from stainmap.ui.plate import Plate, link_button
 from stainmap.ui.zone_sliders import ZoneSlidersCard
+from stainmap.words import listed, translate
 
 if TYPE_CHECKING:
     from stainmap.planning.zoning import ZoneGround
@@ -77,8 +78,13 @@ class ZoneSlidersDesk(QObject):
         self._round = 0
         self.card = ZoneSlidersCard(view)
         self.card.hide()
-        self.button = link_button("how far they reach...")
-        self.button.setToolTip("Sliders: how high the neck climbs, how far the cusps come down")
+        self.button = link_button(translate("zone sliders desk", "how far they reach..."))
+        self.button.setToolTip(
+            translate(
+                "zone sliders desk",
+                "Sliders: how high the neck climbs, how far the cusps come down",
+            )
+        )
         # On a plate of its own: a link on the crown's grey would hardly be read.
         self._plate = Plate(view)
         self._plate.body.setContentsMargins(12, 4, 12, 4)
@@ -152,7 +158,9 @@ class ZoneSlidersDesk(QObject):
         self._forget()
         this, shape = self._round, self._session.shape
         operator = None if shape is None or shape.mesh is not case.surface.mesh else shape.operator
-        self.card.set_ready(False, "finding grooves, ridges and walls")
+        self.card.set_ready(
+            False, translate("zone sliders desk", "finding grooves, ridges and walls")
+        )
 
         def done(ground: ZoneGround) -> None:
             if this != self._round:
@@ -174,7 +182,7 @@ class ZoneSlidersDesk(QObject):
 
         self._work.running = True
         self._runner.start(
-            "Finding landmarks",
+            translate("zone sliders desk", "Finding landmarks"),
             lambda progress: zone_ground_of(case, operator, progress),
             on_done=done,
             on_failed=failed,
@@ -226,7 +234,7 @@ class ZoneSlidersDesk(QObject):
                 self.said.emit(str(error))
 
         self._runner.start(
-            "Moving borders",
+            translate("zone sliders desk", "Moving borders"),
             lambda progress: sliding.at(wanted, progress),
             on_done=done,
             on_failed=failed,
@@ -297,9 +305,21 @@ def _label(before: Case, after: Case) -> str:
     old, new = before.sliders, after.sliders
     moved = []
     if new.neck_climb != old.neck_climb:
-        moved.append(f"let the neck climb {new.neck_climb:.0%}")
+        moved.append(
+            translate("zone sliders desk", "let the neck climb {share:.0%}").format(
+                share=new.neck_climb
+            )
+        )
     if new.cusp_descent != old.cusp_descent:
-        moved.append(f"let the cusps come down {new.cusp_descent:.0%}")
+        moved.append(
+            translate("zone sliders desk", "let the cusps come down {share:.0%}").format(
+                share=new.cusp_descent
+            )
+        )
     if new.fissure_width != old.fissure_width:
-        moved.append(f"make fissures {new.fissure_width:.0%} wide")
-    return " and ".join(moved)
+        moved.append(
+            translate("zone sliders desk", "make fissures {share:.0%} wide").format(
+                share=new.fissure_width
+            )
+        )
+    return listed(moved)

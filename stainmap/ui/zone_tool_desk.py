@@ -38,15 +38,23 @@ from stainmap.ui.crown_overlay import Preview
 from stainmap.ui.crown_view import CrownView
 from stainmap.ui.streaks_dialog import StreaksDialog
 from stainmap.ui.tool_preview import arrows_of, line_of, outline_of
+from stainmap.words import marked, sentence_case, translate, value_word
 
 _HOVER_MS = 250
 # Rows of streaks that are added make the dialog higher.
 _ROOM_PX = 120
 _WORDS = {
-    Tool.BRUSH: "Brush: left drag paints, Esc takes the stroke back",
-    Tool.ERASER: "Eraser: left drag gives back or takes away, Esc takes the stroke back",
-    Tool.FILL: "Fill: click a place, and it is filled up to the creases around it. Esc: brush",
-    Tool.LINE: "Line: click where it starts, then where it ends. Esc: brush",
+    Tool.BRUSH: marked("zone tool desk", "Brush: left drag paints, Esc takes the stroke back"),
+    Tool.ERASER: marked(
+        "zone tool desk", "Eraser: left drag gives back or takes away, Esc takes the stroke back"
+    ),
+    Tool.FILL: marked(
+        "zone tool desk",
+        "Fill: click a place, and it is filled up to the creases around it. Esc: brush",
+    ),
+    Tool.LINE: marked(
+        "zone tool desk", "Line: click where it starts, then where it ends. Esc: brush"
+    ),
 }
 Edit = Callable[[Case], Case]
 
@@ -118,7 +126,7 @@ class ZoneToolDesk(QObject):
         if self._start is not None:
             self._start = None
             self._show(None)
-            self.said.emit(_WORDS[Tool.LINE])
+            self.said.emit(translate("zone tool desk", _WORDS[Tool.LINE]))
         else:
             self._bar.set_tool(Tool.BRUSH)
         return True
@@ -134,7 +142,7 @@ class ZoneToolDesk(QObject):
         if settings.tool is not before.tool:
             self._start = None
             self._show(None)
-            self.said.emit(_WORDS[settings.tool])
+            self.said.emit(translate("zone tool desk", _WORDS[settings.tool]))
             if settings.tool.takes_a_place:
                 self._seek_creases()
         elif settings.crease_mm != before.crease_mm:
@@ -164,7 +172,9 @@ class ZoneToolDesk(QObject):
             self._sought = None
             self.said.emit(str(error))
 
-        self._runner.start("Looking for creases", work, on_done=done, on_failed=failed)
+        self._runner.start(
+            translate("zone tool desk", "Looking for creases"), work, on_done=done, on_failed=failed
+        )
 
     def _ready(self) -> tuple[Case, CreaseWork] | None:
         case, work = self._session.case, self._work
@@ -201,7 +211,9 @@ class ZoneToolDesk(QObject):
         if ready is None:
             self._seek_creases()
             if (ready := self._ready()) is None:
-                self.said.emit("One moment: looking for the creases of this crown")
+                self.said.emit(
+                    translate("zone tool desk", "One moment: looking for the creases of this crown")
+                )
                 return
         case, work = ready
         brush = self._desk.brush
@@ -216,18 +228,29 @@ class ZoneToolDesk(QObject):
         elif self._start is None:
             self._start = hit.vertex
             self._preview_place()
-            self.said.emit("Line: now click where it ends. Esc: start again")
+            self.said.emit(
+                translate("zone tool desk", "Line: now click where it ends. Esc: start again")
+            )
             return
         else:
             way = work.paths_from(case, self._start).to(hit.vertex)
             if not len(way):
-                self.said.emit("No way along the surface leads there: choose another end")
+                self.said.emit(
+                    translate(
+                        "zone tool desk", "No way along the surface leads there: choose another end"
+                    )
+                )
                 return
             place = work.place_of_line(case, way, brush)
             self._start = None
             self._show(None)
         if self._edit(words, lambda c: painted(c, place, brush)) is False:
-            self.said.emit("Nothing changes there: it already is as the tool would make it")
+            self.said.emit(
+                translate(
+                    "zone tool desk",
+                    "Nothing changes there: it already is as the tool would make it",
+                )
+            )
 
     # --- commands ------------------------------------------------------------------------
 
@@ -238,15 +261,17 @@ class ZoneToolDesk(QObject):
             return None
         name, graph = figures.area_name(case, area), self._graph_of(case)
         if command is Command.GROW:
-            return f"grow {name} by {by_mm:g} mm", partial(
-                grown_area, area=area, by_mm=by_mm, graph=graph
-            )
+            return translate("zone tool desk", "grow {name} by {by_mm:g} mm").format(
+                name=name, by_mm=by_mm
+            ), partial(grown_area, area=area, by_mm=by_mm, graph=graph)
         if command is Command.SHRINK:
-            return f"shrink {name} by {by_mm:g} mm", partial(
-                shrunk_area, area=area, by_mm=by_mm, graph=graph
-            )
+            return translate("zone tool desk", "shrink {name} by {by_mm:g} mm").format(
+                name=name, by_mm=by_mm
+            ), partial(shrunk_area, area=area, by_mm=by_mm, graph=graph)
         if command is Command.SMOOTH:
-            return f"smooth the edge of {name}", partial(smoothed_area, area=area, graph=graph)
+            return translate("zone tool desk", "smooth the edge of {name}").format(
+                name=name
+            ), partial(smoothed_area, area=area, graph=graph)
         return None
 
     def _carry_out(self, command: Command) -> None:
@@ -264,9 +289,13 @@ class ZoneToolDesk(QObject):
                 self._hover.start()
 
     def _apply(self, label: str, change: Edit) -> None:
-        changed, words = self._edit(label, change), label[:1].upper() + label[1:]
+        changed, words = self._edit(label, change), sentence_case(label)
         if changed is not None:
-            self.said.emit(f"{words}: done" if changed else f"{words}: nothing to change")
+            self.said.emit(
+                translate("zone tool desk", "{step}: done").format(step=words)
+                if changed
+                else translate("zone tool desk", "{step}: nothing to change").format(step=words)
+            )
 
     def _edit(self, label: str, change: Edit) -> bool | None:
         """Make one undo step; return whether anything changed, None if it was refused."""
@@ -288,16 +317,24 @@ class ZoneToolDesk(QObject):
         for half, other in ((Half.MESIAL, Half.DISTAL), (Half.DISTAL, Half.MESIAL)):
             self._entry(
                 menu,
-                f"What was corrected by hand: {half} to {other}",
-                f"mirror corrections, {half} to {other}",
+                translate("zone tool desk", "What was corrected by hand: {half} to {other}").format(
+                    half=value_word(half), other=value_word(other)
+                ),
+                translate("zone tool desk", "mirror corrections, {half} to {other}").format(
+                    half=value_word(half), other=value_word(other)
+                ),
                 partial(mirrored_corrections, half=half),
             )
         menu.addSeparator()
         for half, other in ((Half.MESIAL, Half.DISTAL), (Half.DISTAL, Half.MESIAL)):
             self._entry(
                 menu,
-                f"The chosen area, {name}: {half} to {other}",
-                f"mirror {name}, {half} to {other}",
+                translate("zone tool desk", "The chosen area, {name}: {half} to {other}").format(
+                    name=name, half=value_word(half), other=value_word(other)
+                ),
+                translate("zone tool desk", "mirror {name}, {half} to {other}").format(
+                    name=name, half=value_word(half), other=value_word(other)
+                ),
                 partial(mirrored_area, area=area, half=half),
             )
         return menu
@@ -311,11 +348,16 @@ class ZoneToolDesk(QObject):
         name = figures.area_name(case, area)
         self._entry(
             menu,
-            f"The chosen area, {name}",
-            f"reset {name} to the proposal",
+            translate("zone tool desk", "The chosen area, {name}").format(name=name),
+            translate("zone tool desk", "reset {name} to the proposal").format(name=name),
             partial(reset_area, area=area),
         )
-        self._entry(menu, "All zones and accents", "reset all areas to the proposal", reset_all)
+        self._entry(
+            menu,
+            translate("zone tool desk", "All zones and accents"),
+            translate("zone tool desk", "reset all areas to the proposal"),
+            reset_all,
+        )
         return menu
 
     def _entry(self, menu: QMenu, text: str, label: str, change: Edit) -> None:
@@ -335,7 +377,12 @@ class ZoneToolDesk(QObject):
         """Place and edit the streaks of a step; what they give is shown while they are set."""
         case = self._session.case
         if case is None or not case.plan.steps:
-            self.said.emit("Streaks carry the coat of a step: add a step to the plan first")
+            self.said.emit(
+                translate(
+                    "zone tool desk",
+                    "Streaks carry the coat of a step: add a step to the plan first",
+                )
+            )
             return
         dialog = StreaksDialog(case, self._step_for_streaks(case), self._bar.window())
         # Beside the crown, on which the strokes are shown.
@@ -355,7 +402,7 @@ class ZoneToolDesk(QObject):
                     old = edits.with_streaks(old, step, streaks)
                 return old
 
-            self._apply("change streaks", change)
+            self._apply(translate("zone tool desk", "change streaks"), change)
 
     def _step_for_streaks(self, case: Case) -> int:
         """Return the chosen step, or the one that streaks would most likely belong to."""

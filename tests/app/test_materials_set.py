@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from stainmap.app import edits
-from stainmap.app.materials import MaterialKind, entries, entry, marked, only
+from stainmap.app.materials import MaterialKind, entries, entry, name_and_origin, only
 from stainmap.app.materials_case import (
     standing_in_case,
     use_in_case,
@@ -284,9 +284,9 @@ def test_a_new_entry_is_marked_invented_until_somebody_says_otherwise() -> None:
         if kind in (KIND.DYE, KIND.ION):
             continue
         one = new_entry(kind, "fresh", STARTER)
-        assert marked(one) == "fresh (invented)"
-        assert marked(with_origin(one, Provenance.CALIBRATED)) == "fresh (calibrated)"
-    assert marked(STARTER.ions[0]) == STARTER.ions[0].name
+        assert name_and_origin(one) == "fresh (invented)"
+        assert name_and_origin(with_origin(one, Provenance.CALIBRATED)) == "fresh (calibrated)"
+    assert name_and_origin(STARTER.ions[0]) == STARTER.ions[0].name
 
 
 # --- the open case ---------------------------------------------------------------------------

@@ -53,6 +53,7 @@ def extract(path: Path) -> None:
     """Bring a file of the translators up to date with the code; translations in it stay."""
     sources = sorted(str(one) for one in (ROOT / "stainmap").rglob("*.py"))
     options = ["-locations", "none", "-no-obsolete", "-target-language", path.stem[-2:]]
+    options += ["-tr-function-alias", "translate+=marked"]
     _run("lupdate", [*sources, *options, "-ts", str(path)])
 
 
