@@ -83,6 +83,11 @@ def speak(lookup: Lookup | None) -> None:
     _Language.lookup = staticmethod(_as_it_stands if lookup is None else lookup)
 
 
+def speaks_english() -> bool:
+    """Return True while texts are said as they stand in the code."""
+    return _IN_ENGLISH.get() or _Language.lookup is _as_it_stands
+
+
 @contextmanager
 def in_english() -> Iterator[None]:
     """Speak English inside, on this thread alone: for files and paper, which others read too."""

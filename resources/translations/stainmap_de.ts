@@ -294,11 +294,11 @@
     </message>
     <message>
         <source>{value:g} coat</source>
-        <translation>{value:g} Auftrag</translation>
+        <translation>{value:g} A.</translation>
     </message>
     <message>
         <source>{value:g} coats</source>
-        <translation>{value:g} Aufträge</translation>
+        <translation>{value:g} A.</translation>
     </message>
     <message>
         <source>size</source>
@@ -306,7 +306,7 @@
     </message>
     <message>
         <source>soft edge</source>
-        <translation>weicher Rand</translation>
+        <translation>Rand</translation>
     </message>
     <message>
         <source>strength</source>
@@ -322,7 +322,7 @@
     </message>
     <message>
         <source>grow by</source>
-        <translation>wachsen um</translation>
+        <translation>Wachsen</translation>
     </message>
     <message>
         <source>How far Grow and Shrink move an edge, along the surface</source>
@@ -2328,6 +2328,10 @@ Strg+Umschalt mit Links, Rechts, oder am Kopf ziehen&lt;/td&gt;&lt;/tr&gt;
         <translation>Wörter auf allen Seiten (Strg+F); Eingabe springt, Pfeil ab geht zur Liste</translation>
     </message>
     <message>
+        <source>The manual is in English.</source>
+        <translation>Das Handbuch ist auf Englisch.</translation>
+    </message>
+    <message>
         <source>nothing found</source>
         <translation>nichts gefunden</translation>
     </message>
@@ -3994,6 +3998,26 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
         <translation>rechts ist heller</translation>
     </message>
     <message>
+        <source>take back</source>
+        <translation>zurücknehmen</translation>
+    </message>
+    <message>
+        <source>Take the last answer back (Backspace)</source>
+        <translation>Die letzte Antwort zurücknehmen (Rücktaste)</translation>
+    </message>
+    <message>
+        <source>enough</source>
+        <translation>genug</translation>
+    </message>
+    <message>
+        <source>End the test with what is known of the threshold by now</source>
+        <translation>Den Test mit dem beenden, was bisher über die Schwelle bekannt ist</translation>
+    </message>
+    <message>
+        <source>How far the test is</source>
+        <translation>Wie weit der Test ist</translation>
+    </message>
+    <message>
         <source>Begin</source>
         <translation>Beginnen</translation>
     </message>
@@ -4006,8 +4030,12 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
         <translation>Paar {count}</translation>
     </message>
     <message>
-        <source>Between two teeth half of observers see about 1 L*. Screen, light and tiredness matter: compare only with yourself, on the same screen.</source>
-        <translation>Zwischen zwei Zähnen sieht die Hälfte der Betrachter etwa 1 L*. Bildschirm, Licht und Müdigkeit spielen mit: Vergleichen Sie nur mit sich selbst, am selben Bildschirm.</translation>
+        <source>Screen, light and tiredness matter: compare only with yourself, on the same screen.</source>
+        <translation>Bildschirm, Licht und Müdigkeit spielen mit: Vergleichen Sie nur mit sich selbst, am selben Bildschirm.</translation>
+    </message>
+    <message>
+        <source>You can just tell {threshold:.1f} L* (between {low:.1f} and {high:.1f} with 95 % probability): right in five of six cases.</source>
+        <translation>Sie erkennen gerade noch {threshold:.1f} L* (zwischen {low:.1f} und {high:.1f} mit 95 % Wahrscheinlichkeit): richtig in fünf von sechs Fällen.</translation>
     </message>
     <message>
         <source>{count} pairs</source>
@@ -4024,10 +4052,6 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     <message>
         <source>You tell the smallest step this screen can show: your threshold is below {threshold:.1f} L*.</source>
         <translation>Sie erkennen den kleinsten Schritt, den dieser Bildschirm zeigen kann: Ihre Schwelle liegt unter {threshold:.1f} L*.</translation>
-    </message>
-    <message>
-        <source>You can just tell {threshold:.1f} L* (between {low:.1f} and {high:.1f} with 95 % probability): right in three of four cases.</source>
-        <translation>Sie erkennen gerade noch {threshold:.1f} L* (zwischen {low:.1f} und {high:.1f} mit 95 % Wahrscheinlichkeit): richtig in drei von vier Fällen.</translation>
     </message>
 </context>
 <context>
@@ -5236,6 +5260,10 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
         <translation>Die Einstellungen gelten, bis das Programm endet; sie können nicht aufbewahrt werden. {why}</translation>
     </message>
     <message>
+        <source>The window speaks the other language from the next start on.</source>
+        <translation>Ab dem nächsten Start spricht das Fenster die andere Sprache.</translation>
+    </message>
+    <message>
         <source>The window has {percent} % from the next start on.</source>
         <translation>Ab dem nächsten Start hat das Fenster {percent} %.</translation>
     </message>
@@ -5334,6 +5362,14 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     <message>
         <source>The crown turns to a place within 150 ms, so that the eye can follow, or is there at once.</source>
         <translation>Die Krone dreht sich in 150 ms zu einer Stelle, damit das Auge folgen kann, oder ist sofort dort.</translation>
+    </message>
+    <message>
+        <source>Language</source>
+        <translation>Sprache</translation>
+    </message>
+    <message>
+        <source>From the next start on. Paper, exported files, names of materials, the manual and the evidence stay English; numbers keep the point.</source>
+        <translation>Ab dem nächsten Start. Papier, exportierte Dateien, Namen von Materialien, Handbuch und Belege bleiben englisch; Zahlen behalten den Punkt.</translation>
     </message>
     <message>
         <source>°C and °F</source>
@@ -5570,7 +5606,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>coats as painted</source>
-        <translation>Aufträge wie aufgetragen</translation>
+        <translation>wie aufgetragen</translation>
     </message>
     <message>
         <source>step</source>
@@ -5586,7 +5622,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>Suggest coats</source>
-        <translation>Aufträge vorschlagen</translation>
+        <translation>Vorschlagen</translation>
     </message>
     <message>
         <source>Search for coats that come near what is wanted (Ctrl+G)</source>

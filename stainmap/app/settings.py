@@ -44,6 +44,13 @@ class Motion(StrEnum):
     REDUCED = "reduced"
 
 
+class Language(StrEnum):
+    """Which language the window speaks; never the desktop's without being asked."""
+
+    ENGLISH = "en"
+    GERMAN = "de"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Settings:
     """The settings of this computer.
@@ -63,6 +70,8 @@ class Settings:
         0.2 mL, by USP <1101> 0.05.
     programme
         Name of the sintering programme that new cases begin with; empty for the first there is.
+    language
+        Language of the window. Paper, exported files, manual and evidence stay English.
     keys
         Keys that were changed: name of a command, and its key in portable text (empty for none).
 
@@ -80,6 +89,7 @@ class Settings:
     size_percent: int = 100
     drop_volume_ml: float = 0.05
     programme: str = ""
+    language: Language = Language.ENGLISH
     keys: Mapping[str, str] = field(default_factory=dict)
 
     def __post_init__(self) -> None:

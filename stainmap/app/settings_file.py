@@ -11,7 +11,7 @@ from typing import Any, Final
 
 from platformdirs import user_config_path
 
-from stainmap.app.settings import Motion, Scheme, Settings, Typeface
+from stainmap.app.settings import Language, Motion, Scheme, Settings, Typeface
 from stainmap.errors import StainmapError
 from stainmap.files.atomic import make_folder, write_bytes
 from stainmap.files.toml_text import toml_text
@@ -219,5 +219,6 @@ _ENTRIES: Final[Mapping[str, _Entry]] = {
         field="drop_volume_ml", read=_number, write=lambda s: s.drop_volume_ml
     ),
     "programme": _Entry(field="programme", read=_text, write=lambda s: s.programme),
+    "language": _Entry(field="language", read=Language, write=lambda s: s.language.value),
     "keys": _Entry(field="keys", read=_keys, write=lambda s: dict(s.keys)),
 }

@@ -2,25 +2,19 @@
 
 from __future__ import annotations
 
-from enum import StrEnum
+from PySide6.QtCore import QCoreApplication, QLibraryInfo, QLocale, QTranslator
 
-from PySide6.QtCore import QCoreApplication, QLibraryInfo, QTranslator
-
+from stainmap.app.settings import Language
 from stainmap.paths import resource
 from stainmap.words import speak
 
 _OWN = "stainmap_language"
 
 
-class Language(StrEnum):
-    """Languages there are texts in."""
-
-    ENGLISH = "en"
-    GERMAN = "de"
-
-
 def set_language(app: QCoreApplication, language: Language) -> None:
     """Speak a language from now on; what is on screen already stays as it is.
+
+    Numbers keep the point in all languages, in fields as in sentences, whatever the desktop does.
 
     Raises
     ------
@@ -30,6 +24,7 @@ def set_language(app: QCoreApplication, language: Language) -> None:
     for one in app.findChildren(QTranslator, _OWN):
         app.removeTranslator(one)
         one.deleteLater()
+    QLocale.setDefault(QLocale.c())
     if language is Language.ENGLISH:
         speak(None)
         return

@@ -10,7 +10,7 @@ from stainmap.ui.manual_search import CONTENTS
 from stainmap.ui.plate import link_button
 from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import font, tones
-from stainmap.words import translate
+from stainmap.words import speaks_english, translate
 
 _BAR_PX, _WORDS_PX = 48, 260
 
@@ -64,6 +64,9 @@ class ManualBar(QWidget):
         row.addWidget(self.contents)
         row.addSpacing(8)
         row.addWidget(self.keys)
+        if not speaks_english():
+            row.addSpacing(8)
+            row.addWidget(SoftLabel(translate("manual bar", "The manual is in English."), 12))
         row.addStretch(1)
         row.addWidget(self.count)
         row.addWidget(self.words)

@@ -88,6 +88,12 @@ class SettingsDesk(QObject):
         self._change_drop(before, settings)
         if problem:
             self.said.emit(problem)
+        elif settings.language != before.language:
+            self.said.emit(
+                translate(
+                    "settings", "The window speaks the other language from the next start on."
+                )
+            )
         elif settings.size_percent != before.size_percent:
             said = translate("settings", "The window has {percent} % from the next start on.")
             self.said.emit(said.format(percent=settings.size_percent))

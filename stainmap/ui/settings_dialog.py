@@ -23,6 +23,7 @@ from PySide6.QtWidgets import (
 
 from stainmap.app.settings import (
     SIZES_PERCENT,
+    Language,
     Motion,
     Scheme,
     Settings,
@@ -218,6 +219,17 @@ class _WindowPage(_Page):
                 " there at once.",
             ),
         )
+        # Each is called by its own name, so that it is found by whoever cannot read the others.
+        self.language = _choice({Language.ENGLISH: "English", Language.GERMAN: "Deutsch"})
+        self._row(
+            translate("settings", "Language"),
+            self.language,
+            translate(
+                "settings",
+                "From the next start on. Paper, exported files, names of materials, the manual and"
+                " the evidence stay English; numbers keep the point.",
+            ),
+        )
         for box in (self.scheme, self.typeface, self.motion):
             box.activated.connect(self.changed)
 
@@ -229,6 +241,7 @@ class _WindowPage(_Page):
             typeface=Typeface(self.typeface.currentData()),
             size_percent=int(self.percent.currentData()),
             motion=Motion(self.motion.currentData()),
+            language=Language(self.language.currentData()),
         )
 
     def show_settings(self, settings: Settings) -> None:
@@ -236,6 +249,7 @@ class _WindowPage(_Page):
         _choose(self.typeface, settings.typeface)
         _choose(self.percent, settings.size_percent)
         _choose(self.motion, settings.motion)
+        _choose(self.language, settings.language)
 
 
 class _LaboratoryPage(_Page):

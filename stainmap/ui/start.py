@@ -17,6 +17,7 @@ from stainmap.app.settings_file import SettingsStore, settings_path
 from stainmap.files.catalogue import starter_catalogue
 from stainmap.files.recovery import abandoned
 from stainmap.ui.ending import Ending, journal_in
+from stainmap.ui.language import set_language
 from stainmap.ui.main_window import MainWindow
 from stainmap.ui.motion import apply_motion
 from stainmap.ui.picture_canvas import PictureCanvas
@@ -53,6 +54,7 @@ def run(argv: Sequence[str]) -> int:
     settings = QSettings(
         QSettings.Format.IniFormat, QSettings.Scope.UserScope, "stainmap", "window"
     )
+    set_language(app, store.settings.language)
     apply_theme(app, store.settings.scheme, store.settings.typeface)
     apply_motion(app, store.settings.motion)
     poster = Poster()

@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 
 from stainmap.app.settings import (
+    Language,
     Motion,
     Scheme,
     Settings,
@@ -43,6 +44,7 @@ OTHERS = Settings(
     size_percent=125,
     drop_volume_ml=0.047,
     programme="fast",
+    language=Language.GERMAN,
     keys={"file/open": "Ctrl+Shift+O", "tools/brush": ""},
 )
 

@@ -14,7 +14,7 @@ from pytestqt.qtbot import QtBot
 
 from stainmap.app.job import JobRunner
 from stainmap.app.session import Session
-from stainmap.app.settings import Motion, Settings, Typeface
+from stainmap.app.settings import Language, Motion, Settings, Typeface
 from stainmap.app.settings_file import SettingsStore, read_settings
 from stainmap.files.catalogue import starter_catalogue
 from stainmap.model.case import Case
@@ -450,6 +450,7 @@ def test_everything_set_in_the_window_is_kept(window: MainWindow, file: Path) ->
         size_percent=125,
         drop_volume_ml=0.04,
         programme="fast",
+        language=Language.GERMAN,
     )
 
     def act(dialog: SettingsDialog) -> None:
@@ -459,6 +460,7 @@ def test_everything_set_in_the_window_is_kept(window: MainWindow, file: Path) ->
             (pages[0].typeface, wanted.typeface),
             (pages[0].percent, wanted.size_percent),
             (pages[0].motion, wanted.motion),
+            (pages[0].language, wanted.language),
             (pages[1].degrees, wanted.degrees),
             (pages[1].page, wanted.page),
             (pages[1].programme, wanted.programme),
@@ -473,6 +475,11 @@ def test_everything_set_in_the_window_is_kept(window: MainWindow, file: Path) ->
     in_dialog(window, act)
     assert window.own_settings.settings == wanted
     assert read_settings(file).settings == wanted
+    assert "language" in window.status.message.text()
+
+
+def test_another_size_is_told(window: MainWindow) -> None:
+    change(window, size_percent=125)
     assert "125" in window.status.message.text()
 
 
