@@ -34,7 +34,8 @@ HEADS = (
     marked("tray units", "file"),
 )
 _STATE, _SHEET = 0, 5
-_BOXES, _BOX_PX, _GAP_PX, _BOX_HEIGHT_PX = 5, 7.0, 2.0, 11.0
+# Lying, not standing: narrow ones pass for letters that a typeface lacks.
+_BOXES, _BOX_PX, _GAP_PX, _BOX_HEIGHT_PX = 5, 10.0, 1.5, 8.0
 _MARK_PX = 64
 _ROW_PX = 28
 _STATE_ROLE = Qt.ItemDataRole.UserRole + 1
