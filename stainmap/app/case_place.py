@@ -13,6 +13,8 @@ from stainmap.files.atomic import sweep
 from stainmap.files.case_file import write_case
 from stainmap.files.case_lock import CaseLock, holder_of
 from stainmap.model.case import Case
+from stainmap.model.crown import MeasuredShape
+from stainmap.predict.measured_shape import measured_shape
 
 if TYPE_CHECKING:
     from stainmap.app.prediction import Prediction
@@ -92,6 +94,7 @@ class CasePlace:
                 target,
                 preview_png=None if prediction is None else _preview(prediction),
                 look=None if prediction is None else prediction.appearance.srgb,
+                measured=None if prediction is None else _measured(case, prediction),
             )
             sweep(target)
             digest = file_digest(target)
@@ -121,6 +124,13 @@ class CasePlace:
                 where=target.name,
                 advice="Save under another name, then compare the two.",
             )
+
+
+def _measured(case: Case, prediction: Prediction) -> MeasuredShape | None:
+    """Return what was measured for a prediction, if that was of the surface of the case."""
+    if prediction.case.surface is not case.surface:
+        return None
+    return measured_shape(prediction.case, prediction.shape)
 
 
 def file_digest(path: Path) -> str:

@@ -1,14 +1,18 @@
 """What lies in a case file, entry by entry: written from a case, and read without being trusted.
 
-The entries are ``case.json``, ``mesh/original`` (the bytes of the file that came in) and
-``arrays/NAME.npy``. Where they lie, in one archive or in the journal of unsaved work, is no matter
-of this module: it is given their sizes and a way to read them.
+The entries are ``case.json``, ``mesh/original`` (the bytes of the file that came in),
+``arrays/NAME.npy`` and, if it was measured, ``measured/KEY.npy``. Where they lie, in one archive or
+in the journal of unsaved work, is no matter of this module: it is given their sizes and a way to
+read them.
 """
 
 from __future__ import annotations
 
 import hashlib
 import io
+import struct
+import zipfile
+import zlib
 from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
@@ -16,7 +20,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stainmap import __version__
-from stainmap.errors import CaseFileError
+from stainmap.errors import CaseFileError, StainmapError
 from stainmap.files.case_document import (
     after_sintering_of,
     backings_of,
@@ -34,7 +38,7 @@ from stainmap.files.case_entries import CaseDoc
 from stainmap.files.case_shades import intake_of, target_of
 from stainmap.files.catalogue_tables import catalogue_from_dict
 from stainmap.model.case import AccentMask, Case
-from stainmap.model.crown import BodyKind, CrownReading, CrownSurface, MeshSource
+from stainmap.model.crown import BodyKind, CrownReading, CrownSurface, MeasuredShape, MeshSource
 from stainmap.model.plan import MAX_COATS
 from stainmap.model.zone import Accent
 from stainmap.surface.mesh import TriMesh
@@ -45,6 +49,23 @@ MESH = "mesh/original"
 _MOST_BYTES = 2 << 30
 _MOST_DOCUMENT_BYTES = 64 << 20
 _MOST_ENTRIES = 400
+_MEASURED = "measured/"
+_MEASURED_TYPE = np.dtype([("wall_mm", "<f4"), ("partner", "<i4"), ("curvature_per_mm", "<f4")])
+# What zipfile, zlib, numpy and the values themselves raise on a damaged archive.
+DAMAGE = (
+    OSError,
+    EOFError,
+    ValueError,
+    KeyError,
+    TypeError,
+    RuntimeError,
+    NotImplementedError,
+    OverflowError,
+    MemoryError,
+    struct.error,
+    zlib.error,
+    zipfile.BadZipFile,
+)
 
 
 def document_bytes(case: Case) -> bytes:
@@ -90,6 +111,14 @@ def arrays_of(case: Case) -> dict[str, NDArray[Any]]:
             arrays[f"brushed_{index}_vertices"] = step.brushed.vertices
             arrays[f"brushed_{index}_coats"] = step.brushed.coats
     return arrays
+
+
+def measured_entry(measured: MeasuredShape) -> tuple[str, bytes]:
+    """Return name and content of the entry that holds what was measured of a surface."""
+    values = np.empty(len(measured.wall_mm), dtype=_MEASURED_TYPE)
+    values["wall_mm"], values["partner"] = measured.wall_mm, measured.partner
+    values["curvature_per_mm"] = measured.curvature_per_mm
+    return f"{_MEASURED}{measured.key}.npy", npy_bytes(values)
 
 
 def npy_bytes(array: NDArray[Any]) -> bytes:
@@ -184,7 +213,31 @@ class CaseReader:
             parents=parents,
             base_vertex_count=base,
             file_vertex=file_vertex,
+            measured=self._measured(count),
         )
+
+    def _measured(self, count: int) -> MeasuredShape | None:
+        """Return what was measured of the surface; whatever is wrong with it is no error.
+
+        It is measured again then.
+        """
+        name = next((name for name in self._sizes if name.startswith(_MEASURED)), None)
+        if name is None or self._sizes[name] > _MEASURED_TYPE.itemsize * count + 1024:
+            return None
+        try:
+            stream = io.BytesIO(self._read(name))
+            values = np.lib.format.read_array(stream, allow_pickle=False)
+        except (*DAMAGE, StainmapError):
+            return None
+        if values.dtype != _MEASURED_TYPE or values.shape != (count,):
+            return None
+        wall, partner = values["wall_mm"].copy(), values["partner"].copy()
+        curvature = values["curvature_per_mm"].copy()
+        sound = (wall > 0.0).all() and np.isfinite(wall).all() and np.isfinite(curvature).all()
+        if not sound or partner.min(initial=-1) < -1 or partner.max(initial=-1) >= count:
+            return None
+        key = name.removeprefix(_MEASURED).removesuffix(".npy")
+        return MeasuredShape(key=key, wall_mm=wall, partner=partner, curvature_per_mm=curvature)
 
     def _reading(self, document: CaseDoc, count: int) -> CrownReading:
         reading = document.reading

@@ -2,16 +2,15 @@
 
 The archive holds ``case.json``, ``mesh/original`` (the bytes of the file that came in),
 ``arrays/NAME.npy`` and, if there was a prediction, ``preview.png`` and ``look/HASH.npy``: the
-colours that were seen, to be shown at once until they are predicted anew. Nothing in it is trusted:
-names are looked up, never followed; sizes are checked before unpacking; arrays are never pickled.
+colours that were seen, to be shown at once until they are predicted anew; and ``measured/KEY.npy``:
+wall and curvature, not to be measured again. Nothing in it is trusted: names are looked up, never
+followed; sizes are checked before unpacking; arrays are never pickled.
 """
 
 from __future__ import annotations
 
 import io
-import struct
 import zipfile
-import zlib
 from collections.abc import Callable
 from pathlib import Path
 from typing import BinaryIO
@@ -21,8 +20,16 @@ from numpy.typing import NDArray
 
 from stainmap.errors import CaseFileError, StainmapError
 from stainmap.files.atomic import write_atomically
-from stainmap.files.case_content import DOCUMENT, CaseReader, entries_of, npy_bytes
+from stainmap.files.case_content import (
+    DAMAGE,
+    DOCUMENT,
+    CaseReader,
+    entries_of,
+    measured_entry,
+    npy_bytes,
+)
 from stainmap.model.case import Case
+from stainmap.model.crown import MeasuredShape
 from stainmap.planning.plan_hash import plan_hash
 
 SUFFIX = ".stainmap"
@@ -33,21 +40,6 @@ _LOOK = "look/"
 # One date for all entries, so that the same case gives the same bytes.
 _ENTRY_DATE = (2020, 1, 1, 0, 0, 0)
 
-# What zipfile, zlib, numpy and the values themselves raise on a damaged archive.
-DAMAGE = (
-    OSError,
-    EOFError,
-    ValueError,
-    KeyError,
-    TypeError,
-    RuntimeError,
-    NotImplementedError,
-    OverflowError,
-    MemoryError,
-    struct.error,
-    zlib.error,
-)
-
 Progress = Callable[[float, str], None]
 
 
@@ -57,6 +49,7 @@ def write_case(
     *,
     preview_png: bytes | None = None,
     look: NDArray[np.uint8] | None = None,
+    measured: MeasuredShape | None = None,
 ) -> None:
     """Write a case atomically.
 
@@ -66,12 +59,15 @@ def write_case(
         Small picture of the crown for file managers.
     look
         (V, 3) predicted sRGB, shown when the case is opened until it is predicted anew.
+    measured
+        What was measured of its shape, not to be measured again; what its own file said if None.
 
     Raises
     ------
     StainmapError
         If it cannot be written; the file that was there before is untouched.
     """
+    kept = case.surface.measured if measured is None else measured
 
     def write(stream: BinaryIO) -> None:
         with zipfile.ZipFile(stream, "w") as archive:
@@ -81,6 +77,8 @@ def write_case(
                 _put(archive, _PREVIEW, preview_png)
             if look is not None:
                 _put(archive, f"{_LOOK}{plan_hash(case)}.npy", npy_bytes(look))
+            if kept is not None:
+                _put(archive, *measured_entry(kept))
 
     write_atomically(path, write)
 
@@ -153,7 +151,7 @@ def read_preview(path: Path) -> bytes | None:
             if archive.getinfo(_PREVIEW).file_size > _MOST_PREVIEW_BYTES:
                 return None
             return archive.read(_PREVIEW)
-    except (OSError, EOFError, ValueError, KeyError, RuntimeError, zlib.error, zipfile.BadZipFile):
+    except DAMAGE:
         return None
 
 

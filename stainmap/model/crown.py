@@ -57,6 +57,25 @@ class MeshSource:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class MeasuredShape:
+    """What was measured of a surface once and takes long to measure again. Arrays are V long.
+
+    Parameters
+    ----------
+    key
+        What it was measured of, and by what (see `predict.measured_shape`); of anything else it
+        does not hold.
+    wall_mm, partner, curvature_per_mm
+        float32, int32, float32; as in `predict.shape.CrownShape`.
+    """
+
+    key: str
+    wall_mm: NDArray[np.float32]
+    partner: NDArray[np.int32]
+    curvature_per_mm: NDArray[np.float32]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class CrownSurface:
     """The refined surface in sintered millimetres, with the way back to the file.
 
@@ -72,12 +91,15 @@ class CrownSurface:
     file_vertex
         (N,) int32. For each vertex (or facet corner, for STL) of the file in order, the index of
         its welded vertex.
+    measured
+        What was measured of it when it was last saved, if it came from a file that says so.
     """
 
     mesh: TriMesh
     parents: NDArray[np.int32]
     base_vertex_count: int
     file_vertex: NDArray[np.int32]
+    measured: MeasuredShape | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

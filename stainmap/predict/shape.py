@@ -13,6 +13,7 @@ from stainmap.model.crown import CrownReading
 from stainmap.model.tooth import Role
 from stainmap.predict.iterations import product
 from stainmap.predict.levels import SurfaceLevels, even_stiffness
+from stainmap.predict.measured_shape import known_shape
 from stainmap.predict.regions import INCISAL_EDGE_MM
 from stainmap.predict.two_levels import TwoLevels
 from stainmap.surface.diffusion import SurfaceOperator
@@ -90,6 +91,8 @@ def crown_shape(
 ) -> CrownShape:
     """Return the shape of a case's crown; about a second for 100,000 vertices.
 
+    What the case's file holds of it is not measured again.
+
     On front teeth the way through the wall is, near the edge, the one to the opposite face, where
     that is shorter than the one to the cavity.
 
@@ -111,12 +114,17 @@ def crown_shape(
     pontic = _of_units(case, [unit.role is Role.PONTIC for unit in case.units])
     cavity = ~outer & ~reading.rim & ~pontic
     assumed = reading.assumed_wall_mm is not None or not (cavity.any() and outer.any())
-    if assumed:
-        wall, partner = _assumed_wall(mesh, reading, pontic)
+    known = known_shape(case)
+    if known is not None:
+        wall_mm, partner = known.wall_mm.copy(), known.partner.copy()
     else:
-        wall, partner = _measured_wall(mesh, outer, cavity)
-    front = _of_units(case, [unit.tooth.is_front for unit in case.units])
-    _through_incisal_edges(mesh, reading, front, wall, partner)
+        if assumed:
+            wall, partner = _assumed_wall(mesh, reading, pontic)
+        else:
+            wall, partner = _measured_wall(mesh, outer, cavity)
+        front = _of_units(case, [unit.tooth.is_front for unit in case.units])
+        _through_incisal_edges(mesh, reading, front, wall, partner)
+        wall_mm = np.clip(wall, _THINNEST_MM, _OPAQUE_MM).astype(np.float32)
     report(0.4, "preparing the surface")
     if operator is None:
         operator = SurfaceOperator(mesh)
@@ -127,11 +135,13 @@ def crown_shape(
         operator=operator,
         outer=outer.copy(),
         inner=~outer,
-        wall_mm=np.clip(wall, _THINNEST_MM, _OPAQUE_MM).astype(np.float32),
+        wall_mm=wall_mm,
         partner=partner,
         assumed_wall=assumed,
         unit_index=reading.unit_index,
-        curvature_per_mm=_curvature(mesh, levels),
+        curvature_per_mm=(
+            _curvature(mesh, levels) if known is None else known.curvature_per_mm.copy()
+        ),
         levels=levels,
     )
 
