@@ -54,6 +54,7 @@ from stainmap.ui.row_desk import RowDesk
 from stainmap.ui.run_desk import RunDesk
 from stainmap.ui.run_strip import RunStrip
 from stainmap.ui.saving_flow import SavingFlow
+from stainmap.ui.screen_room import resize_within_screen
 from stainmap.ui.section_window import SectionDesk
 from stainmap.ui.settings_desk import SettingsDesk
 from stainmap.ui.settings_reach import go_by_settings
@@ -439,7 +440,7 @@ class MainWindow(QMainWindow):
         event.accept()
 
     def _restore(self) -> None:
-        self.resize(1600, 1000)
+        resize_within_screen(self, 1600, 1000)
         geometry = self._settings.value("geometry", QByteArray(), type=QByteArray)
         state = self._settings.value("state", QByteArray(), type=QByteArray)
         if isinstance(geometry, QByteArray) and not geometry.isEmpty():

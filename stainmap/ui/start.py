@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QApplication
 
 from stainmap.app.job import JobRunner
 from stainmap.app.session import Session
+from stainmap.app.settings import Typeface
 from stainmap.app.settings_file import SettingsStore, settings_path
 from stainmap.files.catalogue import starter_catalogue
 from stainmap.files.recovery import abandoned
@@ -22,7 +23,8 @@ from stainmap.ui.main_window import MainWindow
 from stainmap.ui.motion import apply_motion
 from stainmap.ui.picture_canvas import PictureCanvas
 from stainmap.ui.poster import Poster
-from stainmap.ui.theme import apply_theme
+from stainmap.ui.screen_room import fit_small_screen
+from stainmap.ui.theme import apply_theme, load_fonts
 from stainmap.ui.warming import Warming
 from stainmap.words import marked, translate
 
@@ -30,6 +32,16 @@ WITHOUT_GL = marked(
     "start",
     "OpenGL 3.3 is missing here: the crown is drawn by the processor and turns more coarsely. "
     "All else works as usual.",
+)
+WITHOUT_FACE = marked(
+    "start",
+    "The program's typeface is missing: the desktop's is used, and sheets cannot be made. "
+    "Install stainmap again.",
+)
+SMALL_SCREEN = marked(
+    "start",
+    "This screen is smaller than the window should be: put panels away in the menu View, or "
+    "choose a smaller size in the settings.",
 )
 _FIRST_PICTURE_MS = 50
 _SCALE = "QT_SCALE_FACTOR"
@@ -40,6 +52,18 @@ def _set_size(percent: int) -> None:
     own = float(os.environ.get(_SCALE, "") or 1.0)
     if percent != 100:
         os.environ[_SCALE] = f"{own * percent / 100.0:g}"
+
+
+def _said_of_the_computer(window: MainWindow, store: SettingsStore) -> list[str]:
+    """Return what is missing on this computer, a sentence each; the window makes do."""
+    said = []
+    if isinstance(window.crown.canvas, PictureCanvas):
+        said.append(translate("start", WITHOUT_GL))
+    if store.settings.typeface is Typeface.OWN and not load_fonts():
+        said.append(translate("start", WITHOUT_FACE))
+    if fit_small_screen(window):
+        said.append(translate("start", SMALL_SCREEN))
+    return said
 
 
 def run(argv: Sequence[str]) -> int:
@@ -74,8 +98,8 @@ def run(argv: Sequence[str]) -> int:
         QTimer.singleShot(_FIRST_PICTURE_MS, window.open_sample)
     if left_behind:
         QTimer.singleShot(2 * _FIRST_PICTURE_MS, lambda: window.recovery.offer(left_behind))
-    if isinstance(window.crown.canvas, PictureCanvas):
-        window.status.say(translate("start", WITHOUT_GL))
+    if said := _said_of_the_computer(window, store):
+        window.status.say(" ".join(said))
     if no_journal is not None:
         window.recovery.say_nothing_is_kept(no_journal)
     return app.exec()
