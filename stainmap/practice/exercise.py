@@ -145,7 +145,7 @@ FACTS: Final[dict[Kind, KindFacts]] = {
     ),
     Kind.VALUE_BY_EYE: KindFacts(
         title="Judge differences of value by eye",
-        minutes=6,
+        minutes=8,
         skills=(Skill.EYE,),
         teeth=_single(_MOLARS),
     ),

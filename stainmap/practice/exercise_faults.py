@@ -40,7 +40,8 @@ class FaultWords:
 WORDS: Final[dict[Kind, FaultWords]] = {
     Kind.FAULT_WRONG_BLOCK: FaultWords(
         cause="Another block was milled than the one that was planned",
-        sign="All areas are off by about the same step, thick walls as much as thin ones",
+        sign="All areas are darker or deeper by about the same step, thick walls as much as thin"
+        " ones",
         lesson="The block is the larger part of the colour: coats sit on top of it. A whole crown"
         " that is off alike, whatever was painted where, was milled from another block. Compare"
         " the lot on the sheet with the blank before the furnace is loaded.",

@@ -27,7 +27,13 @@ from stainmap.practice.exercise_plans import (
     sound_rows,
     wanting,
 )
-from stainmap.practice.exercise_words import ACCENTS_TOO, WORDS, TaskWords
+from stainmap.practice.exercise_words import (
+    ACCENTS_LATER,
+    ACCENTS_TOO,
+    WORDS,
+    TaskWords,
+    front_steps,
+)
 from stainmap.practice.looking import Looked, Looker
 from stainmap.practice.packs import PackedExercise
 
@@ -74,11 +80,21 @@ class Task:
     choices: tuple[Kind, ...] = ()
     blocks: tuple[BlockFit, ...] = ()
 
+    @property
+    def may_choose_block(self) -> bool:
+        """True where the block is part of the answer; elsewhere it is milled already."""
+        return self.kind in (Kind.CHOOSE_BLOCK, Kind.DARK_STUMP)
+
+    @property
+    def may_choose_cement(self) -> bool:
+        """True where the cement is part of the answer."""
+        return self.kind is Kind.DARK_STUMP
+
     def judged(self, case: Case) -> Case:
         """Return an answer with what the exercise has given and nobody may change.
 
-        Those are the crown, its stump, furnace, hand and finish. Block, cement, zones, accents and
-        plan are the answer's.
+        Those are the crown, its stump, furnace, hand and finish; block and cement, too, where they
+        are not asked for. Zones, accents and plan are the answer's.
 
         Raises
         ------
@@ -90,17 +106,17 @@ class Task:
                 "The crown of this exercise was changed or another one opened.",
                 advice="Undo what was done to the crown itself, then hand in.",
             )
-        cement = case.backing(Region.STUMP).cement
-        backings = tuple(
-            replace(one, cement=cement) if one.region is Region.STUMP else one
-            for one in self.start.backings
-        )
+        plan, backings = case.plan, self.start.backings
+        if not self.may_choose_block:
+            plan = replace(plan, block=self.start.plan.block)
+        if self.may_choose_cement:
+            cement = case.backing(Region.STUMP).cement
+            backings = tuple(
+                replace(one, cement=cement) if one.region is Region.STUMP else one
+                for one in backings
+            )
         return replace(
-            self.start,
-            zones=case.zones,
-            accents=case.accents,
-            plan=case.plan,
-            backings=backings,
+            self.start, zones=case.zones, accents=case.accents, plan=plan, backings=backings
         )
 
 
@@ -161,25 +177,37 @@ def make_task(packed: PackedExercise, progress: Progress | None = None) -> Task:
     )
     draft = _MAKERS[kind](stuff)
     look = stuff.looker.look
+    true_look = look(draft.true) if draft.true_look is None else draft.true_look
     return Task(
         packed=packed,
         kind=kind,
-        words=_words(kind, draft.areas),
+        words=_words(kind, crown, draft, true_look),
         start=draft.start,
         true=draft.true,
         looker=stuff.looker,
         start_look=look(draft.start),
-        true_look=look(draft.true) if draft.true_look is None else draft.true_look,
+        true_look=true_look,
         areas=draft.areas,
         choices=draft.choices,
         blocks=draft.blocks,
     )
 
 
-def _words(kind: Kind, areas: tuple[Area, ...]) -> TaskWords:
+def _words(kind: Kind, crown: Case, draft: _Draft, true_look: Looked) -> TaskWords:
+    """Return the words of a kind, fitted to the crown and with figures of what is wanted."""
     words = WORDS[kind]
-    if kind is Kind.FIND_AREAS and any(isinstance(area, Accent) for area in areas):
-        return replace(words, steps=(*words.steps, ACCENTS_TOO))
+    accents = any(isinstance(area, Accent) for area in draft.areas)
+    if kind is Kind.FIND_AREAS:
+        return replace(words, steps=(*words.steps, ACCENTS_TOO if accents else ACCENTS_LATER))
+    if kind in (Kind.REACH_SHADE, Kind.FEW_JARS):
+        front = all(unit.tooth.is_front for unit in crown.units)
+        return replace(words, steps=front_steps(words.steps)) if front else words
+    if kind is Kind.LOWER_CUSPS:
+        lightness, a, b = true_look.areas[Zone.CUSP]
+        hue = float(np.degrees(np.arctan2(b, a)))
+        return replace(
+            words, figures={"value": f"{lightness:.1f}", "hue": f"{hue:.0f}", "a": f"{a:+.1f}"}
+        )
     return words
 
 

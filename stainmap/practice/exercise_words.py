@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
 from typing import Final
 
 from stainmap.practice.exercise import Kind
+from stainmap.words import translate
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -20,24 +22,55 @@ class TaskWords:
         What is to be reached, one or two sentences.
     steps
         What to do in the window, one after another.
+    figures
+        What stands for the names in braces, where an exercise has figures of its own.
     """
 
     title: str
     ask: str
     steps: tuple[str, ...]
+    figures: Mapping[str, str] = field(default_factory=dict)
+
+    def spoken(self) -> TaskWords:
+        """Return the text in the language that is spoken, its figures filled in."""
+
+        def said(text: str) -> str:
+            own = exercise_text(text)
+            return own.format(**self.figures) if self.figures else own
+
+        return replace(
+            self,
+            title=said(self.title),
+            ask=said(self.ask),
+            steps=tuple(said(step) for step in self.steps),
+            figures={},
+        )
 
 
+def exercise_text(text: str) -> str:
+    """Return a text of an exercise, a fault or a lesson in the language that is spoken."""
+    return translate("practice", text)
+
+
+_BASES_AND_CUSPS = (
+    'In Plan press "+ step" and choose a liquid. Bases go nearly everywhere; what lowers value'
+    " goes on the cusps; a dark accent into the fissures."
+)
+_BASES_AND_INCISAL = (
+    'In Plan press "+ step" and choose a liquid. Bases go nearly everywhere; what lowers value'
+    " goes on the incisal edge. A front tooth has no fissures."
+)
 _STEPS_OF_COATS = (
     "Outcome shows every area's predicted colour beside the wanted one. They are to become alike.",
-    (
-        'In Plan press "+ step" and choose a liquid. Bases go nearly everywhere; what lowers value'
-        " goes on the cusps; a dark accent into the fissures."
-    ),
+    _BASES_AND_CUSPS,
     (
         "Click a cell of the table (a row is an area, a column a step) and type how many coats: 1,"
         " 2, 3. Delete empties it. The prediction follows at once."
     ),
-    "Hand in when the colours are near enough. Undo (Ctrl+Z) takes anything back.",
+    (
+        "Near enough is 1.0 dE00 and, from the body, 1.0 L* and 1.5 C*. Undo (Ctrl+Z) takes"
+        " anything back. Then hand in."
+    ),
 )
 _FAULT_STEPS = (
     (
@@ -67,7 +100,7 @@ WORDS: Final[dict[Kind, TaskWords]] = {
             ),
             (
                 "Interproximal: the middle of the two sides that face the neighbours. Fissure: the"
-                " main grooves and pits, half a millimetre wide; take a small brush ([ and ])."
+                " main grooves and pits, half a millimetre wide; set the size of the brush small."
             ),
             (
                 "Body is what remains. The eraser (E) makes body of what was painted. Half a"
@@ -104,9 +137,12 @@ WORDS: Final[dict[Kind, TaskWords]] = {
     Kind.LOWER_CUSPS: TaskWords(
         title="Lower the value of the cusps, not their hue",
         ask="Everything is planned but the cusps. Make them darker, as Outcome wants them, and"
-        " keep them from turning green: a* must not fall below what is wanted.",
+        " keep them from turning green: a* must not fall below what is wanted of it.",
         steps=(
-            "The row 'cusp' of Outcome shows what is predicted and what is wanted there.",
+            (
+                "The row 'cusp' of Outcome shows what is predicted there; L* {value} and h {hue}"
+                " are wanted. A larger h is greener (a* {a} is wanted; below zero is green)."
+            ),
             (
                 "Three liquids that lower value stand on the tray, none of them used yet: slate is"
                 " cooler, ash neutral, heather rosier."
@@ -115,7 +151,10 @@ WORDS: Final[dict[Kind, TaskWords]] = {
                 "Press \"+ step\" in Plan, choose one of them, click its cell in the row 'cusp' and"
                 " type the coats. Two liquids may share the work."
             ),
-            "Point at a cusp to read its a*. Leave the other areas alone, then hand in.",
+            (
+                "Leave the other areas alone; the fissures follow by themselves, as light spreads."
+                " Hand in when L* and h of the cusps are near enough."
+            ),
         ),
     ),
     Kind.FEW_JARS: TaskWords(
@@ -162,7 +201,7 @@ WORDS: Final[dict[Kind, TaskWords]] = {
                 "Choose a lighter block there, too, if the crown is still too dark, and give back"
                 " coats where it becomes too pale."
             ),
-            "Hand in when body and areas are near what is wanted.",
+            "Hand in when body and areas are near what is wanted: 1.0 dE00 is near enough.",
         ),
     ),
     Kind.PAPER_MAP: TaskWords(
@@ -189,8 +228,14 @@ WORDS: Final[dict[Kind, TaskWords]] = {
         steps=(
             "Keep the light in the room as it is, and sit as you do at work.",
             "Left arrow or a click on the left half: the left is lighter. Right arrow: the right.",
-            "Where you cannot tell, guess: guesses are part of the method.",
-            "It ends by itself after 40 to 120 pairs, some minutes. Esc breaks off.",
+            (
+                "Where you cannot tell, guess: guesses are part of the method. A finger slipped?"
+                " Backspace takes the last answer back."
+            ),
+            (
+                "It ends by itself when your threshold is known to a fifth: mostly after 200 to 500"
+                " pairs, 4 to 8 minutes. You may stop before; it is then less certain."
+            ),
         ),
     ),
 } | {
@@ -210,3 +255,13 @@ ACCENTS_TOO: Final = (
     " neighbours. Click the name in the table, then paint."
 )
 """A further step of finding areas from the second level on."""
+
+ACCENTS_LATER: Final = (
+    "Accents (margin band, marginal ridges) are asked for from the middle level on."
+)
+"""The same of the first level."""
+
+
+def front_steps(steps: tuple[str, ...]) -> tuple[str, ...]:
+    """Return the steps of planning coats for a front tooth, which has no cusps and fissures."""
+    return tuple(_BASES_AND_INCISAL if step == _BASES_AND_CUSPS else step for step in steps)

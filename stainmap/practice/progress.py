@@ -9,9 +9,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta, tzinfo
+from statistics import NormalDist
 from typing import Final
 
 from stainmap.labbook.attempt import Attempt
+from stainmap.practice.staircase import SHARE
 
 REPEAT_DAYS: Final = (1, 7, 30)
 """Days from one try to the next. That spacing helps, and the more the longer something is to be
@@ -19,6 +21,8 @@ kept, is published for words and facts [Cepeda2006]; these three numbers, and th
 exercises like ours, are common practice without a published source."""
 PASSED: Final = 70.0
 """Score from which an exercise counts as known; assumed."""
+# What thresholds meant before they said so themselves.
+_FORMER_SHARE: Final = 0.75
 RECENT: Final = 3
 """So many tries make the present level of a skill: one lucky one does not."""
 
@@ -54,7 +58,7 @@ class LearningCurve:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ThresholdPoint:
-    """A just-noticeable difference that was measured, L*, with one sd.
+    """A just-noticeable difference that was measured, L*, with one sd; right in five of six cases.
 
     Where `below_screen` is true it lies below `threshold_dl`, the finest that could be shown.
     """
@@ -129,15 +133,27 @@ def threshold_curve(attempts: Iterable[Attempt]) -> tuple[ThresholdPoint, ...]:
         threshold = one.details.get("threshold_dl")
         sd = one.details.get("threshold_sd", 0.0)
         if isinstance(threshold, int | float) and isinstance(sd, int | float):
+            times = _as_five_of_six(one.details.get("threshold_share", _FORMER_SHARE))
             points.append(
                 ThresholdPoint(
                     at=one.finished_at,
-                    threshold_dl=float(threshold),
-                    sd_dl=float(sd),
+                    threshold_dl=times * float(threshold),
+                    sd_dl=times * float(sd),
                     below_screen=one.details.get("threshold_below_screen") is True,
                 )
             )
     return tuple(points)
+
+
+def _as_five_of_six(share: object) -> float:
+    """Return by what a threshold for another share of right answers is multiplied.
+
+    By the law of even noise: differences that noise hides go as the normal quantile of the share.
+    """
+    if not isinstance(share, int | float) or not 0.5 < share < 1.0 or abs(share - SHARE) < 1e-3:
+        return 1.0
+    normal = NormalDist()
+    return normal.inv_cdf(SHARE) / normal.inv_cdf(float(share))
 
 
 def repeats(

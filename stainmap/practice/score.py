@@ -16,6 +16,7 @@ FLOOR: Final = 10.0
 """No score is lower: what was handed in has been tried."""
 FULL: Final = 100.0
 _ROUNDING = 1e-6
+_WELL = 0.5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -141,24 +142,31 @@ def total(
     """
     points = sum(part.points for part in parts)
     value = FLOOR if empty else min(max(points, FLOOR), FULL)
-    # What was reached comes before faults that were not made.
-    best = max(parts, key=lambda part: (part.points, part.share, part.worst))
     worst = max(parts, key=lambda part: part.lost)
+    flawless = worst.lost < _ROUNDING
     return Score(
         value=round(value, 1),
         parts=tuple(parts),
-        best=_best(best, empty=empty),
-        worst="Nothing is missing." if worst.lost < _ROUNDING else worst.sentence,
+        best=_best([part for part in parts if flawless or part is not worst], empty=empty),
+        worst="Nothing is missing." if flawless else worst.sentence,
         overlay=overlay,
         details=details or {},
         lesson=lesson,
     )
 
 
-def _best(part: ScorePart, *, empty: bool) -> str:
-    if empty or part.points < _ROUNDING:
+def _best(parts: Sequence[ScorePart], *, empty: bool) -> str:
+    """Return the best of what was found, none of which is the worst: what was reached, mostly.
+
+    Faults that were not made come after it: whoever reached little kept to the usual order at
+    least.
+    """
+    well = [part for part in parts if part.points > _ROUNDING and part.share >= _WELL]
+    well = well or [part for part in parts if part.most <= 0.0 and part.lost < _ROUNDING]
+    well = well or [part for part in parts if part.points > _ROUNDING]
+    if empty or not well:
         return "A beginning is made: look at the true answer, then try again."
-    return part.sentence
+    return max(well, key=lambda part: (part.share > 1.0 - _ROUNDING, part.points)).sentence
 
 
 def reached(skill: Skill, name: str, most: float, share: float, sentence: str) -> ScorePart:

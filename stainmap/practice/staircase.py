@@ -3,20 +3,25 @@
 Two greys are shown, the trainee says which is lighter. The next difference is chosen where the
 answer tells most, by the psi method [Kontsevich1999]: all that is not known (threshold, slope,
 lapses) is a grid of probabilities, each answer changes them by Bayes' rule, and the difference is
-taken whose answer is expected to tell most about the threshold alone. The chance of a right answer
-is that of [Wichmann2001],
+taken whose answer is expected to tell most about the threshold alone. As on the staircases of
+[Levitt1971] right answers make the difference smaller and wrong ones larger, and turns are counted;
+but the threshold comes from all answers, not from the turns alone.
 
-    0.5 + (0.5 - lapse) (1 - 2^-(d / threshold)^slope)
+The chance of a right answer is that of signal detection [Green1966] with a lapse rate
+[Wichmann2001],
 
-so that the threshold is the difference told apart in three of four cases, lapses apart: the usual
-just-noticeable difference of two alternatives. As on the staircases of [Levitt1971] right answers
-make the difference smaller and wrong ones larger, and turns are counted; but the threshold comes
-from all answers, not from the turns alone, and the test ends by its uncertainty or its length.
+    0.5 + (0.5 - lapse) (2 Phi(z (d / threshold)^slope) - 1),    z = Phi^-1(5/6)
 
-How well it does: simulated observers with even noise are found within 20 % in four tests of five
-(in three of four if they lapse in one answer of 25), those with a steeper curve nearly always, and
-the stated uncertainty is that of the errors (`tests/practice/test_staircase.py`). An answer says
-little: only tests more than twice as long do much better.
+with slope 1 where nothing but even noise lies on both greys, and steeper where the eye gains on
+larger differences. So the threshold is the difference told apart in five of six cases, lapses
+apart. That is between the 79 % of the usual staircase [Levitt1971] and the 84 % of one standard
+deviation of the noise; three of four cases, the other usual mark, takes half as many pairs again
+for the same certainty, since answers there say less.
+
+The test ends as soon as the answers leave no more than `DOUBT` that its threshold is off by more
+than 20 %, so an even hand is done sooner than an uneven one, and nobody by a fixed count. An answer
+of two alternatives says little: with even noise it takes some 450 pairs, with a steep curve some
+200. How well that does is held by `tests/practice/test_staircase.py` with simulated observers.
 """
 
 from __future__ import annotations
@@ -25,10 +30,12 @@ import math
 from dataclasses import dataclass, field, replace
 from functools import cache, lru_cache
 from itertools import pairwise
+from statistics import NormalDist
 from typing import Any, Final
 
 import numpy as np
 from numpy.typing import NDArray
+from scipy.special import ndtr
 
 from stainmap.practice.grey_steps import GreyPair, grey_pair, smallest_step_dl
 
@@ -36,18 +43,32 @@ FloatArray = NDArray[np.float64]
 
 LIGHTNESS: Final = 75.0
 """About the body of a natural crown: the value a trainee has to judge."""
+SHARE: Final = 5.0 / 6.0
+"""Share of right answers at the threshold."""
+WITHIN: Final = 0.2
+"""The threshold is to be found within this share of itself."""
+DOUBT: Final = 0.025
+"""Probability, by the answers, that it is not; the test ends there."""
 LEAST_TRIALS: Final = 40
-MOST_TRIALS: Final = 150
-ENOUGH: Final = 0.12
-"""Relative uncertainty (one sd) at which a test ends before its last trial."""
+MOST_TRIALS: Final = 500
+RANGE_DL: Final = (0.5, 6.0)
+"""Thresholds that are found; finer ones a screen does not show, coarser ones no eye needs told."""
 
+_Z: Final = NormalDist().inv_cdf(SHARE)
 # Told without asking, from plain to fine: what is asked becomes clear, and lapses show.
 _FIRST_DL: Final = (9.0, 6.0, 4.0, 2.5)
-_THRESHOLDS: Final = np.geomspace(0.12, 12.0, 70)
-# Of Weibull curves; 1.3 is what even noise on both greys gives, near 4 what detecting an edge does.
-_SLOPES: Final = np.array([1.0, 1.4, 2.0, 2.8, 4.0])
-_LAPSES: Final = np.array([0.0, 0.01, 0.03])
-_LARGEST_DL: Final = 12.0
+_THRESHOLDS: Final = np.geomspace(0.1, 25.0, 100)
+_COARSEST_DL: Final = 10.0
+_SURE: Final = 0.98
+# About the uncertainty (one sd) at which no more than the doubt is left.
+_ENOUGH_SD: Final = 0.083
+# 1 is what even noise on both greys gives, 2 to 3 what detecting an edge does; below 1 attention
+# comes and goes. How likely each is to begin with is assumed; answers soon outweigh it.
+_SLOPES: Final = np.array([0.85, 1.0, 1.2, 1.5, 2.0, 2.8])
+_SLOPES_LIKELY: Final = np.array([0.15, 0.25, 0.20, 0.15, 0.15, 0.10])
+_LAPSES: Final = np.array([0.0, 0.01, 0.02, 0.035])
+_LARGEST_DL: Final = 20.0
+_OUT_OF_THE_QUESTION: Final = 1e-6
 
 
 @cache
@@ -60,9 +81,10 @@ def _unknowns() -> tuple[FloatArray, FloatArray, FloatArray]:
 
 @cache
 def _prior() -> FloatArray:
-    """Return the probability (N,) of every cell before the first answer: all alike."""
-    count = len(_unknowns()[0])
-    weights = np.full(count, 1.0 / count)
+    """Return the probability (N,) of every cell before the first answer."""
+    shape = (len(_THRESHOLDS), len(_SLOPES), len(_LAPSES))
+    weights: FloatArray = np.broadcast_to(_SLOPES_LIKELY[None, :, None], shape).ravel()
+    weights = weights / float(weights.sum())
     weights.flags.writeable = False
     return weights
 
@@ -82,11 +104,13 @@ class Threshold:
     Parameters
     ----------
     threshold_dl
-        The just-noticeable difference in L*, right in three of four cases.
+        The just-noticeable difference in L*, right in `SHARE` of the cases.
     relative_sd
         Its uncertainty, one sd, as a share of it.
     low_dl, high_dl
         Between them it lies with 95 % probability.
+    doubt
+        Probability that it is off by more than `WITHIN`.
     below_screen
         It is rather smaller than the smallest difference the screen shows, which `threshold_dl` is
         then: it lies below that.
@@ -98,6 +122,7 @@ class Threshold:
     relative_sd: float
     low_dl: float
     high_dl: float
+    doubt: float
     below_screen: bool
     not_found: bool
 
@@ -109,6 +134,7 @@ class Threshold:
         return {
             "threshold_dl": self.threshold_dl,
             "threshold_sd": self.relative_sd * self.threshold_dl,
+            "threshold_share": round(SHARE, 4),
             "threshold_below_screen": self.below_screen,
         }
 
@@ -124,7 +150,7 @@ class Staircase:
     trials
         What has been answered.
     most_trials
-        It ends after so many, or after `LEAST_TRIALS` when the uncertainty is below `ENOUGH`.
+        It ends after so many at the latest.
     """
 
     lightness: float = LIGHTNESS
@@ -137,7 +163,11 @@ class Staircase:
         """True when no more needs to be asked."""
         if len(self.trials) >= self.most_trials:
             return True
-        return len(self.trials) >= LEAST_TRIALS and self.threshold().relative_sd <= ENOUGH
+        if len(self.trials) < LEAST_TRIALS:
+            return False
+        edges, below = self._distribution()
+        finer, coarser = _beyond(edges, below, self.lightness)
+        return max(finer, coarser) > _SURE or self.threshold().doubt <= DOUBT
 
     @property
     def reversals(self) -> int:
@@ -146,6 +176,17 @@ class Staircase:
         steps = [b - a for a, b in pairwise(shown) if b != a]
         return sum(one * other < 0.0 for one, other in pairwise(steps))
 
+    @property
+    def share_done(self) -> float:
+        """How far the test is, 0 to 1, by how much more has to be known of the threshold.
+
+        Certainty grows as the inverse square of the uncertainty, and so with the number of pairs.
+        It may go back a little after an answer that surprises.
+        """
+        asked = len(self.trials) / self.most_trials
+        known = (_ENOUGH_SD / max(self.threshold().relative_sd, _ENOUGH_SD)) ** 2
+        return min(max(asked, known * min(len(self.trials) / LEAST_TRIALS, 1.0)), 1.0)
+
     def next_pair(self) -> GreyPair:
         """Return the two greys to show next; which stands left is for the caller to draw by lot."""
         if len(self.trials) < len(_FIRST_DL):
@@ -153,8 +194,10 @@ class Staircase:
         # Of the threshold alone: slope and lapses are to be known only as far as they serve it.
         weights = self._weights.reshape(len(_THRESHOLDS), -1)
         likely = weights.sum(axis=1)
-        chances = _chances(self.lightness).reshape(-1, *weights.shape)
-        right = np.einsum("ptk,tk->pt", chances, weights) / np.maximum(likely, 1e-300)
+        # What is out of the question tells nothing, and takes most of the time.
+        kept = np.flatnonzero(likely > _OUT_OF_THE_QUESTION)
+        weights, likely = weights[kept], likely[kept]
+        right = np.einsum("ptk,tk->pt", _chances(self.lightness)[:, kept], weights) / likely
         told = _entropy_of(right @ likely) - _entropy_of(right) @ likely
         return _pairs(self.lightness)[int(told.argmax())]
 
@@ -167,35 +210,60 @@ class Staircase:
         trial = Trial(pair=pair, correct=correct)
         return replace(self, trials=(*self.trials, trial), _weights=weights)
 
+    def taken_back(self) -> Staircase:
+        """Return the test without its last answer, as before it was given; itself if there is none.
+
+        For a finger that slipped: nobody is told whether an answer was right, so taking one back
+        helps nobody who cannot see the difference.
+        """
+        test = replace(self, trials=(), _weights=_prior())
+        for trial in self.trials[:-1]:
+            test = test.answered(trial.pair, correct=trial.correct)
+        return test
+
     def threshold(self) -> Threshold:
         """Return what the answers so far say; its uncertainty is wide at the beginning."""
-        shape = (len(_THRESHOLDS), len(_SLOPES) * len(_LAPSES))
-        weights = self._weights.reshape(shape).sum(axis=1)
-        logs = np.log(_THRESHOLDS)
+        edges, below = self._distribution()
+        weights, logs = np.diff(below), 0.5 * (edges[:-1] + edges[1:])
         mean = float(weights @ logs)
         sd = math.sqrt(max(float(weights @ (logs - mean) ** 2), 0.0))
-        below = np.concatenate([[0.0], np.cumsum(weights)])
-        edge = 0.5 * (logs[1] - logs[0])
-        edges = np.concatenate([logs - edge, [logs[-1] + edge]])
         low, high = np.exp(np.interp([0.025, 0.975], below, edges))
+        # Off by more than a share: the truth is so much smaller, or so much larger, than the mean.
+        near = np.interp(
+            [mean - math.log(1.0 + WITHIN), mean - math.log(1.0 - WITHIN)], edges, below
+        )
+        finer, coarser = _beyond(edges, below, self.lightness)
         step = smallest_step_dl(self.lightness)
-        finer = float(np.interp(math.log(step), edges, below))
-        coarser = 1.0 - float(np.interp(math.log(_LARGEST_DL / 2.0), edges, below))
         return Threshold(
             threshold_dl=step if finer > 0.5 else math.exp(mean),
             relative_sd=sd,
             low_dl=float(low),
             high_dl=float(high),
+            doubt=1.0 - float(near[1] - near[0]),
             below_screen=finer > 0.5,
             not_found=coarser > 0.5,
         )
+
+    def _distribution(self) -> tuple[FloatArray, FloatArray]:
+        """Return logarithms of thresholds (T + 1,), and how likely it is to lie below each."""
+        weights = self._weights.reshape(len(_THRESHOLDS), -1).sum(axis=1)
+        logs = np.log(_THRESHOLDS)
+        edge = 0.5 * (logs[1] - logs[0])
+        edges = np.concatenate([logs - edge, [logs[-1] + edge]])
+        return edges, np.concatenate([[0.0], np.cumsum(weights)])
+
+
+def _beyond(edges: FloatArray, below: FloatArray, lightness: float) -> tuple[float, float]:
+    """Return how likely a threshold is finer than the screen, and coarser than can be tested."""
+    finer = float(np.interp(math.log(smallest_step_dl(lightness)), edges, below))
+    return finer, 1.0 - float(np.interp(math.log(_COARSEST_DL), edges, below))
 
 
 @lru_cache(maxsize=256)
 def _chance(difference_dl: float) -> FloatArray:
     """Return the chance of a right answer (N,) for every cell of the grid."""
     threshold, slope, lapse = _unknowns()
-    seen = -np.expm1(-math.log(2.0) * (difference_dl / threshold) ** slope)
+    seen = 2.0 * ndtr(_Z * (difference_dl / threshold) ** slope) - 1.0
     return np.asarray(0.5 + (0.5 - lapse) * seen, dtype=np.float64)
 
 
@@ -203,15 +271,16 @@ def _chance(difference_dl: float) -> FloatArray:
 def _pairs(lightness: float) -> tuple[GreyPair, ...]:
     """Return all pairs a test may show about a lightness, the finest first."""
     found: dict[GreyPair, None] = {}
-    for difference in np.geomspace(0.1, _LARGEST_DL, 60):
+    for difference in np.geomspace(0.1, _LARGEST_DL, 70):
         found.setdefault(grey_pair(lightness, float(difference)))
     return tuple(found)
 
 
 @cache
 def _chances(lightness: float) -> FloatArray:
-    """Return the chances (pairs, N) of right answers."""
-    return np.stack([_chance(pair.difference_dl) for pair in _pairs(lightness)])
+    """Return the chances (pairs, T, N / T) of right answers."""
+    chances = np.stack([_chance(pair.difference_dl) for pair in _pairs(lightness)])
+    return chances.reshape(len(chances), len(_THRESHOLDS), -1)
 
 
 def _entropy_of(chance: FloatArray) -> FloatArray:

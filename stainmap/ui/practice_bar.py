@@ -20,14 +20,15 @@ from PySide6.QtWidgets import (
 
 from stainmap.practice.exercise import SITTING_MINUTES, Kind
 from stainmap.practice.exercise_faults import WORDS as FAULT_WORDS
-from stainmap.practice.exercise_words import TaskWords
+from stainmap.practice.exercise_words import TaskWords, exercise_text
 from stainmap.practice.scoring import FaultAnswer
 from stainmap.ui.plate import link_button
 from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import font, tones
+from stainmap.words import marked, translate
 
 _TICK_MS = 1000
-_UNSAID = "not said yet"
+_UNSAID = marked("practice bar", "not said yet")
 
 
 class PracticeBar(QWidget):
@@ -45,6 +46,8 @@ class PracticeBar(QWidget):
         Of a fault: True to see the crown as it was planned, False as it came out.
     map_asked
         The coat map is to be shown.
+    again, listed
+        The same exercise once more, and another one.
     """
 
     handed_in = Signal()
@@ -52,10 +55,12 @@ class PracticeBar(QWidget):
     stopped = Signal()
     switched = Signal(bool)
     map_asked = Signal()
+    again = Signal()
+    listed = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Practice")
+        self.setAccessibleName(translate("practice bar", "Practice"))
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
         column = QVBoxLayout(self)
         column.setContentsMargins(22, 10, 16, 10)
@@ -73,7 +78,7 @@ class PracticeBar(QWidget):
         self.progress.setRange(0, 1000)
         self.progress.setTextVisible(False)
         self.progress.setFixedHeight(6)
-        self.progress.setAccessibleName("Share done")
+        self.progress.setAccessibleName(translate("practice bar", "Share done"))
         column.addWidget(self.progress)
         self.faults = self._fault_rows()
         column.addWidget(self.faults)
@@ -91,18 +96,29 @@ class PracticeBar(QWidget):
         self.title.setFont(font(15, 650))
         self.time = SoftLabel("", 13)
         self.time.setToolTip(
-            f"A sitting is {SITTING_MINUTES} minutes; nothing happens when they are over"
+            translate(
+                "practice bar",
+                "A sitting is {minutes} minutes; nothing happens when they are over",
+            ).format(minutes=SITTING_MINUTES)
         )
-        self.fold = link_button("less")
-        self.fold.setAccessibleName("Show less of the task")
+        self.fold = link_button(translate("practice bar", "less"))
+        self.fold.setAccessibleName(translate("practice bar", "Show less of the task"))
         self.fold.clicked.connect(self._fold)
-        self.map = QPushButton("Show the coat map")
+        self.map = QPushButton(translate("practice bar", "Show the coat map"))
         self.map.clicked.connect(self.map_asked)
-        self.hand_in = QPushButton("Hand in")
+        self.hand_in = QPushButton(translate("practice bar", "Hand in"))
         self.hand_in.setProperty("main", True)
-        self.hand_in.setToolTip("Score what is there (Ctrl+Return)")
+        self.hand_in.setToolTip(translate("practice bar", "Score what is there (Ctrl+Return)"))
         self.hand_in.clicked.connect(self.handed_in)
-        self.leave = link_button("leave practice")
+        self.stop = link_button(translate("practice bar", "stop"))
+        self.stop.setToolTip(translate("practice bar", "Do not wait for this exercise"))
+        self.stop.clicked.connect(self.stopped)
+        self.once_more = QPushButton(translate("practice bar", "Try it again"))
+        self.once_more.clicked.connect(self.again)
+        self.next = QPushButton(translate("practice bar", "Next exercise"))
+        self.next.setProperty("main", True)
+        self.next.clicked.connect(self.listed)
+        self.leave = link_button(translate("practice bar", "leave practice"))
         self.leave.clicked.connect(self.left)
         row.addWidget(self.title)
         row.addWidget(self.time)
@@ -110,6 +126,9 @@ class PracticeBar(QWidget):
         row.addStretch(1)
         row.addWidget(self.map)
         row.addWidget(self.hand_in)
+        row.addWidget(self.once_more)
+        row.addWidget(self.next)
+        row.addWidget(self.stop)
         row.addWidget(self.leave)
         return row
 
@@ -122,8 +141,16 @@ class PracticeBar(QWidget):
         grid.setColumnStretch(1, 1)
         self.sign, self.cause = QComboBox(), QComboBox()
         rows = (
-            ("What is to be seen?", "What you see", self.sign),
-            ("What was done wrong?", "What was done wrong", self.cause),
+            (
+                translate("practice bar", "What is to be seen?"),
+                translate("practice bar", "What you see"),
+                self.sign,
+            ),
+            (
+                translate("practice bar", "What was done wrong?"),
+                translate("practice bar", "What was done wrong"),
+                self.cause,
+            ),
         )
         for number, (question, name, box) in enumerate(rows):
             label = QLabel(question)
@@ -132,10 +159,18 @@ class PracticeBar(QWidget):
             box.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
             grid.addWidget(label, number, 0)
             grid.addWidget(box, number, 1)
-        self.planned = QPushButton("Show as planned (V)")
+        self.planned = QPushButton(translate("practice bar", "Show as planned (V)"))
         self.planned.setCheckable(True)
         self.planned.toggled.connect(self._switch)
-        self.here = SoftLabel("Point at the crown to read both colours of a place.", 12)
+        # Both texts fit: the button must not jump under the pointer.
+        widths = []
+        for planned in (True, False):
+            self._name_switch(planned)
+            widths.append(self.planned.sizeHint().width())
+        self.planned.setFixedWidth(max(widths))
+        self.here = SoftLabel(
+            translate("practice bar", "Point at the crown to read both colours of a place."), 12
+        )
         grid.addWidget(self.planned, 2, 0)
         grid.addWidget(self.here, 2, 1)
         return part
@@ -144,20 +179,35 @@ class PracticeBar(QWidget):
 
     def show_making(self, phrase: str, share: float = 0.0, title: str = "") -> None:
         """Say that an exercise is being made, and how far it is."""
-        self.title.setText(title or "Practice")
+        self.title.setText(title or translate("practice bar", "Practice"))
         self.ask.setText(phrase)
         self.progress.setValue(round(1000 * share))
         for part in (self.steps, self.faults, self.hand_in, self.fold, self.map, self.time):
             part.hide()
+        for button in (self.once_more, self.next):
+            button.hide()
         self.progress.setVisible(bool(phrase))
+        self.stop.setVisible(bool(phrase))
+
+    def show_not_made(self, text: str) -> None:
+        """Say why there is no exercise; it can be tried again, or another one chosen."""
+        self.ask.setText(text)
+        self.progress.hide()
+        for button in (self.stop, self.hand_in):
+            button.hide()
+        for button in (self.once_more, self.next):
+            button.show()
 
     def show_task(self, kind: Kind, words: TaskWords, choices: Sequence[Kind]) -> None:
         """Show a task, ready to be done; the clock begins."""
-        self.title.setText(words.title)
-        self.ask.setText(words.ask)
-        self.steps.setText("\n".join(f"{n}  {text}" for n, text in enumerate(words.steps, 1)))
-        self.setAccessibleDescription(f"{words.ask} {' '.join(words.steps)}")
+        said = words.spoken()
+        self.title.setText(said.title)
+        self.ask.setText(said.ask)
+        self.steps.setText("\n".join(f"{n}  {text}" for n, text in enumerate(said.steps, 1)))
+        self.setAccessibleDescription(f"{said.ask} {' '.join(said.steps)}")
         self.progress.hide()
+        for button in (self.stop, self.once_more, self.next):
+            button.hide()
         for part in (self.steps, self.hand_in, self.fold, self.time):
             part.show()
         self._unfold(True)
@@ -166,11 +216,11 @@ class PracticeBar(QWidget):
         self._choices = tuple(choices)
         told = [FAULT_WORDS[choice] for choice in choices]
         for box, texts in (
-            (self.sign, [one.sign for one in told]),
-            (self.cause, [one.cause for one in told]),
+            (self.sign, [exercise_text(one.sign) for one in told]),
+            (self.cause, [exercise_text(one.cause) for one in told]),
         ):
             box.clear()
-            box.addItems([_UNSAID, *texts])
+            box.addItems([translate("practice bar", _UNSAID), *texts])
         self.planned.setChecked(False)
         self.hand_in.setEnabled(True)
         self._seconds = 0
@@ -183,6 +233,8 @@ class PracticeBar(QWidget):
         self.ask.setText(text)
         for part in (self.steps, self.faults, self.hand_in, self.fold, self.map):
             part.hide()
+        for button in (self.once_more, self.next):
+            button.show()
 
     def say_here(self, text: str) -> None:
         """Tell the colours of the place under the pointer."""
@@ -202,16 +254,29 @@ class PracticeBar(QWidget):
         return self._seconds / 60.0
 
     def _switch(self, planned: bool) -> None:
-        self.planned.setText("Show as it came out (V)" if planned else "Show as planned (V)")
+        self._name_switch(planned)
         self.switched.emit(planned)
+
+    def _name_switch(self, planned: bool) -> None:
+        self.planned.setText(
+            translate("practice bar", "Show as it came out (V)")
+            if planned
+            else translate("practice bar", "Show as planned (V)")
+        )
 
     def _fold(self) -> None:
         self._unfold(self.steps.isHidden())
 
     def _unfold(self, whole: bool) -> None:
         self.steps.setVisible(whole)
-        self.fold.setText("less" if whole else "what to do")
-        name = "Show less of the task" if whole else "Show what to do"
+        self.fold.setText(
+            translate("practice bar", "less") if whole else translate("practice bar", "what to do")
+        )
+        name = (
+            translate("practice bar", "Show less of the task")
+            if whole
+            else translate("practice bar", "Show what to do")
+        )
         self.fold.setAccessibleName(name)
 
     def _tick(self) -> None:

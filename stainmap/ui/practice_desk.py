@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QFileDialog
 
 from stainmap.app.job import JobRunner
 from stainmap.errors import StainmapError
+from stainmap.words import translate
 
 if TYPE_CHECKING:
     from stainmap.app.practising import PracticeBook
@@ -154,7 +155,11 @@ class PracticeDesk(QObject):
                 pack_hash=pack_hash or None,
             )
             if not self.book.keep(attempt):
-                self.said.emit(f"Not kept for later: {self.book.trouble}")
+                self.said.emit(
+                    translate("practice desk", "Not kept for later: {trouble}").format(
+                        trouble=self.book.trouble
+                    )
+                )
 
         dialog.finished_test.connect(keep)
         dialog.exec()
@@ -172,7 +177,10 @@ class PracticeDesk(QObject):
 
     def _ask_for_sheet(self, today: date, pack: Pack | None) -> None:
         name, _ = QFileDialog.getSaveFileName(
-            self._window, "Instructor's sheet", f"practice-{today}.pdf", "PDF (*.pdf)"
+            self._window,
+            translate("practice desk", "Instructor's sheet"),
+            f"practice-{today}.pdf",
+            "PDF (*.pdf)",
         )
         if name:
             self.write_sheet(Path(name), today, pack)
@@ -192,4 +200,4 @@ class PracticeDesk(QObject):
         except StainmapError as error:
             self.said.emit(str(error))
         else:
-            self.said.emit(f"Saved as {path}.")
+            self.said.emit(translate("practice desk", "Saved as {path}.").format(path=path))

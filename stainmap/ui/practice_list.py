@@ -40,7 +40,7 @@ from stainmap.practice.exercise import (
     Kind,
     check_exercise,
 )
-from stainmap.practice.exercise_words import WORDS
+from stainmap.practice.exercise_words import WORDS, exercise_text
 from stainmap.practice.packs import SUFFIX, Pack, PackedExercise, read_pack, write_pack
 from stainmap.practice.progress import REPEAT_DAYS
 from stainmap.ui.plate import link_button
@@ -48,8 +48,14 @@ from stainmap.ui.practice_repeats import RepeatsDialog
 from stainmap.ui.screen_room import resize_within_screen
 from stainmap.ui.section import Hairline, SoftLabel
 from stainmap.ui.theme import font
+from stainmap.words import marked, translate
 
-_LEVEL_WORDS = ("by how it went", "easy", "middle", "hard")
+_LEVEL_WORDS = (
+    marked("practice list", "by how it went"),
+    marked("practice list", "easy"),
+    marked("practice list", "middle"),
+    marked("practice list", "hard"),
+)
 _SHOWN: tuple[Kind, ...] = (*(kind for kind in Kind if not kind.is_fault), FAULTS[0])
 
 
@@ -71,7 +77,7 @@ class PracticeList(QDialog):
         self, book: PracticeBook, trainee: str, today: date, parent: QWidget | None = None
     ) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Practice")
+        self.setWindowTitle(translate("practice list", "Practice"))
         resize_within_screen(self, 720, 760)
         self._book, self._today = book, today
         self._attempts: tuple[Attempt, ...] = ()
@@ -95,7 +101,7 @@ class PracticeList(QDialog):
         column.addWidget(Hairline())
         column.addLayout(self._level_row())
         self._area = QScrollArea()
-        self._area.setAccessibleName("Exercises")
+        self._area.setAccessibleName(translate("practice list", "Exercises"))
         self._area.setWidgetResizable(True)
         column.addWidget(self._area, 1)
         column.addWidget(Hairline())
@@ -106,19 +112,22 @@ class PracticeList(QDialog):
     def _who_row(self, trainee: str) -> QHBoxLayout:
         row = QHBoxLayout()
         row.setSpacing(10)
-        label = QLabel("Your initials or a code")
+        label = QLabel(translate("practice list", "Your initials or a code"))
         self.name = QLineEdit(trainee)
         self.name.setMaxLength(24)
         self.name.setMaximumWidth(160)
-        self.name.setPlaceholderText("as AB")
-        self.name.setAccessibleName("Initials or a code")
+        self.name.setPlaceholderText(translate("practice list", "as AB"))
+        self.name.setAccessibleName(translate("practice list", "Initials or a code"))
         self.name.textChanged.connect(self._take_name)
         label.setBuddy(self.name)
         row.addWidget(label)
         row.addWidget(self.name)
         hint = SoftLabel(
-            f"Asked once; results are kept under it on this computer. {SITTING_MINUTES} minutes a"
-            " day are enough.",
+            translate(
+                "practice list",
+                "Asked once; results are kept under it on this computer. {minutes} minutes"
+                " a day are enough.",
+            ).format(minutes=SITTING_MINUTES),
             12,
         )
         hint.setWordWrap(True)
@@ -127,31 +136,31 @@ class PracticeList(QDialog):
 
     def _level_row(self) -> QHBoxLayout:
         self.level = QComboBox()
-        self.level.addItems(list(_LEVEL_WORDS))
-        self.level.setAccessibleName("How hard")
+        self.level.addItems([translate("practice list", word) for word in _LEVEL_WORDS])
+        self.level.setAccessibleName(translate("practice list", "How hard"))
         row = QHBoxLayout()
-        self.head = QLabel("All exercises")
+        self.head = QLabel(translate("practice list", "All exercises"))
         self.head.setFont(font(15, 600))
         row.addWidget(self.head, 1)
-        row.addWidget(QLabel("how hard"))
+        row.addWidget(QLabel(translate("practice list", "how hard")))
         row.addWidget(self.level)
         return row
 
     def _foot(self) -> QHBoxLayout:
         row = QHBoxLayout()
         row.setSpacing(20)
-        self.open_pack = link_button("open a pack")
-        self.save_pack = link_button("save these as a pack")
-        self.sheet = link_button("instructor's sheet")
+        self.open_pack = link_button(translate("practice list", "open a pack"))
+        self.save_pack = link_button(translate("practice list", "save these as a pack"))
+        self.sheet = link_button(translate("practice list", "instructor's sheet"))
         self.open_pack.clicked.connect(self._ask_for_pack)
         self.save_pack.clicked.connect(self._ask_where_to_save)
         self.sheet.clicked.connect(self.sheet_asked)
-        self.repeats = link_button("repeats")
+        self.repeats = link_button(translate("practice list", "repeats"))
         self.repeats.clicked.connect(self._ask_for_repeats)
         for button in (self.open_pack, self.save_pack, self.repeats, self.sheet):
             row.addWidget(button)
         row.addStretch(1)
-        close = QPushButton("Close")
+        close = QPushButton(translate("practice list", "Close"))
         close.setAutoDefault(False)
         close.clicked.connect(self.reject)
         row.addWidget(close)
@@ -174,7 +183,11 @@ class PracticeList(QDialog):
 
     def _ask_for_repeats(self) -> None:
         if not self.trainee:
-            self.trouble.setText("Say first whose repeats they are: type initials or a code.")
+            self.trouble.setText(
+                translate(
+                    "practice list", "Say first whose repeats they are: type initials or a code."
+                )
+            )
             self.trouble.show()
             self.name.setFocus()
             return
@@ -183,7 +196,7 @@ class PracticeList(QDialog):
             try:
                 self._book.set_repeat_days(self.trainee, dialog.chosen())
             except StainmapError as error:
-                QMessageBox.warning(self, "Not kept", str(error))
+                QMessageBox.warning(self, translate("practice list", "Not kept"), str(error))
             self._take_name()
         dialog.deleteLater()
 
@@ -210,10 +223,12 @@ class PracticeList(QDialog):
         self.trouble.setVisible(bool(trouble))
         ready = bool(self.trainee)
         if self._next is not None:
-            title = FACTS[Kind(self._next.exercise.kind)].title
+            title = exercise_text(FACTS[Kind(self._next.exercise.kind)].title)
             self.recommended.setText(title)
             self.why.setText(
-                f"Next: {self._next.why}" if ready else "Say who you are, then begin here."
+                translate("practice list", "Next: {why}").format(why=self._next.why)
+                if ready
+                else translate("practice list", "Say who you are, then begin here.")
             )
         self.recommended.setEnabled(ready)
         self._fill(ready=ready)
@@ -229,7 +244,7 @@ class PracticeList(QDialog):
         self.buttons = {}
         pack = self._pack
         if pack is None:
-            self.head.setText("All exercises")
+            self.head.setText(translate("practice list", "All exercises"))
             for row, kind in enumerate(_SHOWN):
                 self._add_kind(grid, row, kind, ready=ready)
         else:
@@ -244,14 +259,18 @@ class PracticeList(QDialog):
         kinds = FAULTS if kind.is_fault else (kind,)
         own = [one for one in self._attempts if one.kind in {one.value for one in kinds}]
         facts = FACTS[kind]
-        remark = f"{WORDS[kind].ask} About {facts.minutes} minutes."
-        self._add(grid, row, facts.title, remark, _past(own), kind.value, ready=ready)
+        remark = translate("practice list", "{ask} About {minutes} minutes.").format(
+            ask=exercise_text(WORDS[kind].ask), minutes=facts.minutes
+        )
+        self._add(
+            grid, row, exercise_text(facts.title), remark, _past(own), kind.value, ready=ready
+        )
         self.buttons[kind.value].clicked.connect(lambda: self._begin(kind))
 
     def _add_packed(self, grid: QGridLayout, row: int, one: PackedExercise, *, ready: bool) -> None:
         own = [done for done in self._attempts if done.exercise_hash == one.sha256]
-        remark = WORDS[Kind(one.kind)].ask
-        self._add(grid, row, one.name, remark, _past(own), one.sha256, ready=ready)
+        remark = exercise_text(WORDS[Kind(one.kind)].ask)
+        self._add(grid, row, exercise_text(one.name), remark, _past(own), one.sha256, ready=ready)
         pack = self._pack
         hashed = "" if pack is None else pack.sha256
         self.buttons[one.sha256].clicked.connect(lambda: self._emit(one, hashed))
@@ -279,8 +298,8 @@ class PracticeList(QDialog):
         lines.addWidget(soft)
         grid.addWidget(words, row, 0)
         grid.addWidget(SoftLabel(past, 12), row, 1, Qt.AlignmentFlag.AlignTop)
-        begin = QPushButton("Begin")
-        begin.setAccessibleName(f"Begin: {title}")
+        begin = QPushButton(translate("practice list", "Begin"))
+        begin.setAccessibleName(translate("practice list", "Begin: {title}").format(title=title))
         begin.setAutoDefault(False)
         begin.setEnabled(ready)
         grid.addWidget(begin, row, 2, Qt.AlignmentFlag.AlignTop)
@@ -311,7 +330,10 @@ class PracticeList(QDialog):
 
     def _ask_for_pack(self) -> None:
         name, _ = QFileDialog.getOpenFileName(
-            self, "Open a pack of exercises", "", f"Packs of exercises (*{SUFFIX})"
+            self,
+            translate("practice list", "Open a pack of exercises"),
+            "",
+            translate("practice list", "Packs of exercises (*{suffix})").format(suffix=SUFFIX),
         )
         if name:
             self.show_pack(Path(name))
@@ -329,7 +351,10 @@ class PracticeList(QDialog):
 
     def _ask_where_to_save(self) -> None:
         name, _ = QFileDialog.getSaveFileName(
-            self, "Save as a pack", f"exercises{SUFFIX}", f"Packs of exercises (*{SUFFIX})"
+            self,
+            translate("practice list", "Save as a pack"),
+            f"exercises{SUFFIX}",
+            translate("practice list", "Packs of exercises (*{suffix})").format(suffix=SUFFIX),
         )
         if name:
             path = Path(name)
@@ -345,19 +370,23 @@ class PracticeList(QDialog):
         try:
             write_pack(pack, path)
         except StainmapError as error:
-            QMessageBox.warning(self, "Not saved", str(error))
+            QMessageBox.warning(self, translate("practice list", "Not saved"), str(error))
             return
-        self.trouble.setText(f"Saved as {path}.")
+        self.trouble.setText(translate("practice list", "Saved as {path}.").format(path=path))
         self.trouble.show()
 
 
 def _past(own: Sequence[Attempt]) -> str:
     """Return how earlier tries went, in a few words."""
     if not own:
-        return "not tried yet"
+        return translate("practice list", "not tried yet")
     best = max(one.score for one in own)
-    times = "once" if len(own) == 1 else f"{len(own)} times"
-    return f"{times}, best {best:.0f}"
+    text = (
+        translate("practice list", "once, best {best:.0f}")
+        if len(own) == 1
+        else translate("practice list", "{count} times, best {best:.0f}")
+    )
+    return text.format(count=len(own), best=best)
 
 
 def _sentence(text: str, px: int) -> QLabel:

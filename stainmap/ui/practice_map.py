@@ -15,8 +15,10 @@ from stainmap.app.sheets import sheet_data
 from stainmap.model.case import Case
 from stainmap.ui.screen_room import resize_within_screen
 from stainmap.ui.sheet_preview import qt_image
+from stainmap.words import translate
 
 MAP_DPI = 110.0
+_PLAN_PX, _LEAST_PX = 450, 520
 
 
 def map_pages(case: Case, progress: Progress) -> list[Image.Image]:
@@ -31,7 +33,7 @@ def map_pages(case: Case, progress: Progress) -> list[Image.Image]:
     from stainmap.paper.coat_map import coat_map_bytes  # noqa: PLC0415
     from stainmap.paper.page_pictures import page_pictures  # noqa: PLC0415
 
-    progress(0.0, "predicting the plan")
+    progress(0.0, translate("practice map", "predicting the plan"))
     data = sheet_data(predict_case(case))
     pdf = coat_map_bytes(data, progress=lambda share, phrase: progress(0.2 + 0.7 * share, phrase))
     return list(page_pictures(pdf, MAP_DPI))
@@ -42,14 +44,16 @@ class MapDialog(QDialog):
 
     def __init__(self, pages: Sequence[Image.Image], parent: QWidget | None) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Coat map of the exercise")
+        self.setWindowTitle(translate("practice map", "Coat map of the exercise"))
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         paper = QWidget()
         lines = QVBoxLayout(paper)
         for number, page in enumerate(pages, start=1):
             sheet = QLabel()
             sheet.setPixmap(QPixmap.fromImage(qt_image(page)))
-            sheet.setAccessibleName(f"Page {number} of the coat map")
+            sheet.setAccessibleName(
+                translate("practice map", "Page {number} of the coat map").format(number=number)
+            )
             lines.addWidget(sheet)
         self.paper = QScrollArea()
         self.paper.setWidget(paper)
@@ -58,3 +62,11 @@ class MapDialog(QDialog):
         column.setContentsMargins(12, 12, 12, 12)
         column.addWidget(self.paper)
         resize_within_screen(self, 980, 860)
+        if parent is not None:
+            self._stand_beside_the_plan(parent.window())
+
+    def _stand_beside_the_plan(self, window: QWidget) -> None:
+        """Leave the left of the window free: that is where the map is entered."""
+        room = window.frameGeometry()
+        self.resize(max(min(self.width(), room.width() - _PLAN_PX), _LEAST_PX), self.height())
+        self.move(room.right() - self.width(), max(room.top(), room.bottom() - self.height()))

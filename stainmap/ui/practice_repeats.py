@@ -9,10 +9,12 @@ from stainmap.errors import StainmapError
 from stainmap.labbook.days import days_from_text
 from stainmap.practice.progress import REPEAT_DAYS
 from stainmap.ui.form_dialog import FormDialog
+from stainmap.words import marked, translate
 
-_REMARK = (
+_REMARK = marked(
+    "practice repeats",
     "These days are common practice. That spacing helps is published for words and facts, not for"
-    " exercises like these."
+    " exercises like these.",
 )
 
 
@@ -23,18 +25,23 @@ class RepeatsDialog(FormDialog):
         self, trainee: str, days: tuple[int, ...] | None, parent: QWidget | None = None
     ) -> None:
         super().__init__(
-            "Repeats",
-            f"What {trainee} has passed comes back after some days, and again after longer.",
+            translate("practice repeats", "Repeats"),
+            translate(
+                "practice repeats",
+                "What {trainee} has passed comes back after some days, and again after longer.",
+            ).format(trainee=trainee),
             parent,
         )
         self.days = QLineEdit(_text(days or REPEAT_DAYS))
-        self.days.setAccessibleName("Days from one try to the next")
-        self.add_row("days from one try to the next", self.days)
-        usual = QPushButton(f"as usual: {_text(REPEAT_DAYS)}")
+        self.days.setAccessibleName(translate("practice repeats", "Days from one try to the next"))
+        self.add_row(translate("practice repeats", "days from one try to the next"), self.days)
+        usual = QPushButton(
+            translate("practice repeats", "as usual: {days}").format(days=_text(REPEAT_DAYS))
+        )
         usual.setAutoDefault(False)
         usual.clicked.connect(lambda: self.days.setText(_text(REPEAT_DAYS)))
         self.add_widget(usual)
-        self.trouble = self.add_note(_REMARK)
+        self.trouble = self.add_note(translate("practice repeats", _REMARK))
         # Room for what may be said there later: the dialog does not grow then.
         self.trouble.setMinimumHeight(3 * self.trouble.fontMetrics().lineSpacing())
         self.trouble.setAlignment(Qt.AlignmentFlag.AlignTop)

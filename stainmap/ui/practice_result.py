@@ -8,16 +8,17 @@ from PySide6.QtWidgets import (
     QButtonGroup,
     QHBoxLayout,
     QLabel,
-    QPushButton,
     QRadioButton,
     QVBoxLayout,
     QWidget,
 )
 
+from stainmap.practice.exercise_words import exercise_text
 from stainmap.practice.score import Mark, Overlay, Score, ScorePart
 from stainmap.ui.plate import link_button
 from stainmap.ui.section import PADDING, Hairline, SectionHead, SoftLabel
 from stainmap.ui.theme import font
+from stainmap.words import marked, translate
 
 MARK_COLOURS: dict[Mark, str] = {
     Mark.MISSED: "#88ccee",
@@ -25,7 +26,7 @@ MARK_COLOURS: dict[Mark, str] = {
     Mark.OTHER: "#ddcc77",
 }
 """From the published "muted" colour-blind-safe set, those that no zone of ours has."""
-WORTH = "This says how the exercise went, nothing about clinical skill."
+WORTH = marked("practice result", "This says how the exercise went, nothing about clinical skill.")
 YOURS, WRONG, TRUE = "yours", "wrong", "true"
 
 
@@ -62,19 +63,17 @@ class ResultPanel(QWidget):
         What the crown is to show: "yours", "wrong" or "true".
     stepped
         Of the true answer, how many steps are painted.
-    again, listed, slips_asked
-        The same exercise, the list of exercises, and slips of the true plan are asked for.
+    slips_asked
+        Slips of the true plan are asked for.
     """
 
     shown = Signal(str)
     stepped = Signal(int)
-    again = Signal()
-    listed = Signal()
     slips_asked = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Score")
+        self.setAccessibleName(translate("practice result", "Score"))
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(PADDING, 8, PADDING, 12)
         self._column.setSpacing(8)
@@ -103,32 +102,38 @@ class ResultPanel(QWidget):
         head = QHBoxLayout()
         self.number = QLabel(f"{score.value:.0f}")
         self.number.setFont(font(40, 300))
-        self.number.setAccessibleName(f"{score.value:.0f} of 100 points")
+        self.number.setAccessibleName(
+            translate("practice result", "{points:.0f} of 100 points").format(points=score.value)
+        )
         head.addWidget(self.number)
-        head.addWidget(SoftLabel("of 100 points", 13), 1, Qt.AlignmentFlag.AlignBottom)
+        head.addWidget(
+            SoftLabel(translate("practice result", "of 100 points"), 13),
+            1,
+            Qt.AlignmentFlag.AlignBottom,
+        )
         self._column.addLayout(head)
-        add(SoftLabel("Best", 11))
+        add(SoftLabel(translate("practice result", "Best"), 11))
         add(_sentence(score.best))
-        add(SoftLabel("What cost most", 11))
+        add(SoftLabel(translate("practice result", "What cost most"), 11))
         add(_sentence(score.worst))
         if score.lesson:
-            add(SoftLabel("What helps", 11))
-            add(_sentence(score.lesson))
+            add(SoftLabel(translate("practice result", "What helps"), 11))
+            add(_sentence(exercise_text(score.lesson)))
         if remark:
             add(_sentence(remark, 12))
         add(Hairline())
-        add(SectionHead("On the crown"))
+        add(SectionHead(translate("practice result", "On the crown")))
         self._add_choices(went_wrong=went_wrong, overlay=score.overlay)
         self._lines = lines
         self._steps = len(lines)
         self._add_stepping()
         add(Hairline())
-        add(SectionHead("Point by point"))
+        add(SectionHead(translate("practice result", "Point by point")))
         for part in score.parts:
             self._add_part(part)
         add(Hairline())
         self._add_ways(slips=bool(lines))
-        worth = SoftLabel(WORTH, 11)
+        worth = SoftLabel(translate("practice result", WORTH), 11)
         worth.setWordWrap(True)
         add(worth)
         self._column.addStretch(1)
@@ -151,25 +156,39 @@ class ResultPanel(QWidget):
 
     def _add_choices(self, *, went_wrong: bool, overlay: Overlay | None) -> None:
         self.choices = QButtonGroup(self)
-        self.yours = QRadioButton("as it came out" if went_wrong else "what you handed in")
-        self.wrong = QRadioButton("where it is off")
-        self.true = QRadioButton("as it was planned" if went_wrong else "a true answer")
+        self.yours = QRadioButton(
+            translate("practice result", "as it came out")
+            if went_wrong
+            else translate("practice result", "what you handed in")
+        )
+        self.wrong = QRadioButton(translate("practice result", "where it is off"))
+        self.true = QRadioButton(
+            translate("practice result", "as it was planned")
+            if went_wrong
+            else translate("practice result", "a true answer")
+        )
         names = ((self.yours, YOURS), (self.wrong, WRONG), (self.true, TRUE))
         for button, name in names:
             self.choices.addButton(button)
             button.toggled.connect(lambda on, name=name: self.shown.emit(name) if on else None)
             self._column.addWidget(button)
+            if button is self.wrong and overlay is not None:
+                self._add_legend(overlay)
         self.wrong.setVisible(overlay is not None and bool(overlay.words))
-        if overlay is not None:
-            for mark, words in overlay.words:
-                row = QHBoxLayout()
-                row.setContentsMargins(24, 0, 0, 0)
-                row.addWidget(_Swatch(MARK_COLOURS[mark]))
-                row.addWidget(SoftLabel(words, 12), 1)
-                self._column.addLayout(row)
+
+    def _add_legend(self, overlay: Overlay) -> None:
+        for mark, words in overlay.words:
+            row = QHBoxLayout()
+            row.setContentsMargins(24, 0, 0, 0)
+            row.addWidget(_Swatch(MARK_COLOURS[mark]))
+            row.addWidget(SoftLabel(words, 12), 1)
+            self._column.addLayout(row)
 
     def _add_stepping(self) -> None:
-        self.back, self.on = link_button("step back"), link_button("step on")
+        self.back, self.on = (
+            link_button(translate("practice result", "step back")),
+            link_button(translate("practice result", "step on")),
+        )
         self.where = _sentence("", 12)
         row = QHBoxLayout()
         row.setContentsMargins(24, 0, 0, 0)
@@ -178,6 +197,7 @@ class ResultPanel(QWidget):
         row.addStretch(1)
         self._column.addLayout(row)
         self._column.addWidget(self.where)
+        self.true.toggled.connect(lambda _on: self._say_step())
         self.back.clicked.connect(lambda: self.show_step(self._step - 1))
         self.on.clicked.connect(lambda: self.show_step(self._step + 1))
         for button in (self.back, self.on):
@@ -196,12 +216,14 @@ class ResultPanel(QWidget):
     def _say_step(self) -> None:
         self.back.setEnabled(self._step > 0)
         self.on.setEnabled(self._step < self._steps)
-        self.where.setVisible(self._steps > 0)
+        self.where.setVisible(self._steps > 0 and self.true.isChecked())
         if self._step == 0:
-            self.where.setText("The bare crown, nothing painted yet.")
+            self.where.setText(translate("practice result", "The bare crown, nothing painted yet."))
         elif self._lines:
             self.where.setText(
-                f"Step {self._step} of {self._steps} is done: {self._lines[self._step - 1]}"
+                translate("practice result", "Step {step} of {steps} is done: {work}").format(
+                    step=self._step, steps=self._steps, work=self._lines[self._step - 1]
+                )
             )
 
     def _add_part(self, part: ScorePart) -> None:
@@ -216,18 +238,10 @@ class ResultPanel(QWidget):
         self._column.addWidget(_sentence(part.sentence, 12))
 
     def _add_ways(self, *, slips: bool) -> None:
-        self.once_more = QPushButton("Try it again")
-        self.once_more.clicked.connect(self.again)
-        self.next = QPushButton("Next exercise")
-        self.next.setProperty("main", True)
-        self.next.clicked.connect(self.listed)
-        self.slips = link_button("what slips would do to the true plan")
+        self.slips = link_button(
+            translate("practice result", "what slips would do to the true plan")
+        )
         self.slips.clicked.connect(self.slips_asked)
-        row = QHBoxLayout()
-        row.addWidget(self.once_more)
-        row.addWidget(self.next)
-        row.addStretch(1)
-        self._column.addLayout(row)
         self._column.addWidget(self.slips)
         self.slips.setVisible(slips)
 
@@ -235,7 +249,9 @@ class ResultPanel(QWidget):
 def _points(part: ScorePart) -> str:
     """Return "35 of 40" for what was reached, the points taken off for faults."""
     if part.most > 0.0:
-        return f"{part.points:.0f} of {part.most:.0f}"
+        return translate("practice result", "{points:.0f} of {most:.0f}").format(
+            points=part.points, most=part.most
+        )
     if part.points > -0.05:
-        return "none off"
+        return translate("practice result", "none off")
     return f"\N{MINUS SIGN}{-part.points:.0f}"

@@ -36,9 +36,17 @@ from stainmap.practice.slips import (
 from stainmap.ui.form_dialog import number_box
 from stainmap.ui.section import Hairline, SectionHead, SoftLabel
 from stainmap.ui.theme import font
+from stainmap.words import marked, sentence_case, translate
 
 _AREAS = (Zone.CERVICAL, Zone.BODY, Zone.INTERPROXIMAL, Zone.CUSP, Zone.FISSURE)
-_HEADS = ("slip", "seen most on", "dL*", "dC*", "dE00", "at the worst place")
+_HEADS = (
+    marked("practice slips", "slip"),
+    marked("practice slips", "seen most on"),
+    "dL*",
+    "dC*",
+    "dE00",
+    marked("practice slips", "at the worst place"),
+)
 _REST_MS = 400
 _ALIKE_PERCENT = 3
 T = TypeVar("T")
@@ -69,7 +77,7 @@ class SlipsDialog(QDialog):
         other: Case | None = None,
     ) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Slips")
+        self.setWindowTitle(translate("practice slips", "Slips"))
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.resize(860, 640)
         self._case, self._looker, self._runner, self._other = case, looker, runner, other
@@ -79,14 +87,15 @@ class SlipsDialog(QDialog):
         column = QVBoxLayout(self)
         column.setContentsMargins(24, 18, 24, 18)
         column.setSpacing(10)
-        text = (
+        text = translate(
+            "practice slips",
             "What one slip of the hand would do to this plan, as predicted on the whole crown:"
-            " the area that changes most, and the largest difference at any place."
+            " the area that changes most, and the largest difference at any place.",
         )
         column.addWidget(_sentence(text))
         self.table = QTableWidget(0, len(_HEADS))
-        self.table.setHorizontalHeaderLabels(list(_HEADS))
-        self.table.setAccessibleName("Slips, the gravest first")
+        self.table.setHorizontalHeaderLabels([translate("practice slips", head) for head in _HEADS])
+        self.table.setAccessibleName(translate("practice slips", "Slips, the gravest first"))
         self.table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.table.verticalHeader().hide()
@@ -97,14 +106,18 @@ class SlipsDialog(QDialog):
         head.setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
         column.addWidget(self.table, 1)
         column.addWidget(Hairline())
-        column.addWidget(SectionHead("Your own slips"))
+        column.addWidget(SectionHead(translate("practice slips", "Your own slips")))
         column.addLayout(self._own_row())
         self.spread = _sentence("")
-        self.spread.setAccessibleName("How the plan bears your slips")
+        self.spread.setAccessibleName(translate("practice slips", "How the plan bears your slips"))
         column.addWidget(self.spread)
         note = SoftLabel(
-            "Figures of the hand are assumed until you change them. Brushing over a border is in"
-            " the table, not in the days.",
+            translate(
+                "practice slips",
+                "Figures of the hand are assumed until you change them. Brushing over a border"
+                " is in"
+                " the table, not in the days.",
+            ),
             11,
         )
         note.setWordWrap(True)
@@ -113,25 +126,39 @@ class SlipsDialog(QDialog):
         self._rest.setSingleShot(True)
         self._rest.setInterval(_REST_MS)
         self._rest.timeout.connect(self._count_days)
-        self._start("Predicting slips", self._all_effects, self._show_effects)
+        self._start(
+            translate("practice slips", "Predicting slips"), self._all_effects, self._show_effects
+        )
 
     def _own_row(self) -> QHBoxLayout:
         own = OwnSlips()
         self.miscounts = number_box(
-            "Crowns of ten with a miscounted coat", own.miscounts_in_ten, 0.0, 10.0, decimals=0
+            translate("practice slips", "Crowns of ten with a miscounted coat"),
+            own.miscounts_in_ten,
+            0.0,
+            10.0,
+            decimals=0,
         )
         self.jars = number_box(
-            "Crowns of ten with a jar mixed wrong", own.wrong_jars_in_ten, 0.0, 10.0, decimals=0
+            translate("practice slips", "Crowns of ten with a jar mixed wrong"),
+            own.wrong_jars_in_ten,
+            0.0,
+            10.0,
+            decimals=0,
         )
         self.hand = number_box(
-            "How much a coat differs, percent", 100.0 * own.hand_share, 0.0, 50.0, decimals=0
+            translate("practice slips", "How much a coat differs, percent"),
+            100.0 * own.hand_share,
+            0.0,
+            50.0,
+            decimals=0,
         )
         row = QHBoxLayout()
         row.setSpacing(10)
         fields = (
-            ("Of ten crowns, a coat miscounted on", self.miscounts),
-            ("a jar mixed wrong on", self.jars),
-            ("coats differ by, %", self.hand),
+            (translate("practice slips", "Of ten crowns, a coat miscounted on"), self.miscounts),
+            (translate("practice slips", "a jar mixed wrong on"), self.jars),
+            (translate("practice slips", "coats differ by, %"), self.hand),
         )
         for name, box in fields:
             box.setSingleStep(1.0)
@@ -163,7 +190,11 @@ class SlipsDialog(QDialog):
 
     def _tell(self, job: Job[Any]) -> None:
         if not self.effects:
-            self.spread.setText(f"{job.phrase.capitalize()}, {100 * job.share:.0f} % done.")
+            self.spread.setText(
+                translate("practice slips", "{phrase}, {share:.0f} % done.").format(
+                    phrase=sentence_case(job.phrase), share=100 * job.share
+                )
+            )
 
     def _ready(self) -> tuple[Looker, Looked]:
         """Return what predicts, and the plan as it was meant; made once, in the work's thread."""
@@ -175,11 +206,11 @@ class SlipsDialog(QDialog):
 
     def _all_effects(self, progress: Progress) -> list[SlipEffect]:
         looker, planned = self._ready()
-        progress(0.0, "predicting the plan")
+        progress(0.0, translate("practice slips", "predicting the plan"))
         slips = possible_slips(self._case)
         effects = []
         for number, slip in enumerate(slips):
-            progress(number / max(len(slips), 1), "predicting slips")
+            progress(number / max(len(slips), 1), translate("practice slips", "predicting slips"))
             effects.append(slip_effect(looker, planned, slip))
         return sorted(effects, key=lambda one: -one.areas[0].de00)
 
@@ -204,7 +235,9 @@ class SlipsDialog(QDialog):
                     item.setTextAlignment(right)
                 self.table.setItem(row, column, item)
         if not effects:
-            self.spread.setText("Nothing is painted yet, so nothing can slip.")
+            self.spread.setText(
+                translate("practice slips", "Nothing is painted yet, so nothing can slip.")
+            )
             return
         self._count_days()
 
@@ -219,7 +252,7 @@ class SlipsDialog(QDialog):
             other = looker.look(self._other)
             return found, spread_of_slips(looker, other, own, _AREAS, wanted=planned)
 
-        self._start("Counting days", work, self._show_spread)
+        self._start(translate("practice slips", "Counting days"), work, self._show_spread)
 
     def _show_spread(self, both: tuple[Spread, Spread | None]) -> None:
         found, other = both
@@ -227,10 +260,17 @@ class SlipsDialog(QDialog):
         weak = found.areas.index(found.weakest)
         name = area_label(found.weakest, front=front)
         survived = round(100.0 * found.survival.share)
-        text = (
-            f"Of {DAYS} simulated days with such a hand {survived} % keep every area within what"
-            f" most accept. Weakest is the {name}: {found.usual_de00[weak]:.1f} dE00 off on half of"
-            f" the days, {found.bad_de00[weak]:.1f} on one of twenty."
+        text = translate(
+            "practice slips",
+            "Of {days} simulated days with such a hand {survived} % keep every area within "
+            "what most accept. Weakest is the {area}: {usual:.1f} dE00 off on half of the"
+            " days, {bad:.1f} on one of twenty.",
+        ).format(
+            days=DAYS,
+            survived=survived,
+            area=name,
+            usual=found.usual_de00[weak],
+            bad=found.bad_de00[weak],
         )
         if other is not None:
             text = f"{text} {_compared(found, other)}"
@@ -249,10 +289,18 @@ def _compared(found: Spread, other: Spread) -> str:
     """Return how another plan bears the same days."""
     share, there = (round(100.0 * one.survival.share) for one in (found, other))
     if abs(share - there) <= _ALIKE_PERCENT:
-        return f"The plan you handed in keeps them on {there} %: about as robust."
+        return translate(
+            "practice slips", "The plan you handed in keeps them on {there} %: about as robust."
+        ).format(there=there)
     if there < share:
-        return f"The plan you handed in keeps them on {there} %: it is the more fragile one."
-    return f"The plan you handed in keeps them on {there} %: it is the more robust one."
+        return translate(
+            "practice slips",
+            "The plan you handed in keeps them on {there} %: it is the more fragile one.",
+        ).format(there=there)
+    return translate(
+        "practice slips",
+        "The plan you handed in keeps them on {there} %: it is the more robust one.",
+    ).format(there=there)
 
 
 def _sentence(text: str) -> QLabel:

@@ -39,8 +39,9 @@ from stainmap.ui.practice_map import MapDialog, map_pages
 from stainmap.ui.practice_result import MARK_COLOURS, TRUE, WRONG, ResultPanel
 from stainmap.ui.practice_slips import SlipsDialog
 from stainmap.ui.side_panels import OUTCOME_PX, PanelDock
+from stainmap.words import marked, translate
 
-_BUSY = "Practice: leave it to open something else."
+_BUSY = marked("practice window", "Practice: leave it to open something else.")
 _GREYED = 0.75
 T = TypeVar("T")
 
@@ -89,16 +90,16 @@ class PracticeWindow(MainWindow):
         if isinstance(column, QVBoxLayout):
             column.insertWidget(0, self.bar)
         self.result = ResultPanel()
-        self.result_dock = PanelDock("Score", self.result, OUTCOME_PX)
+        self.result_dock = PanelDock(translate("practice window", "Score"), self.result, OUTCOME_PX)
         self.result_dock.setObjectName("score dock")
         self.addDockWidget(Qt.DockWidgetArea.RightDockWidgetArea, self.result_dock)
         self.result_dock.hide()
         self._listen()
-        hand_in = QAction("Hand in", self)
+        hand_in = QAction(translate("practice window", "Hand in"), self)
         hand_in.setShortcuts([QKeySequence("Ctrl+Return"), QKeySequence("Ctrl+Enter")])
         hand_in.triggered.connect(lambda _on: self.hand_in())
         self.addAction(hand_in)
-        switch = QAction("As planned, as it came out", self)
+        switch = QAction(translate("practice window", "As planned, as it came out"), self)
         switch.setShortcut(QKeySequence("V"))
         switch.triggered.connect(lambda _on: self._switch_planned())
         self.addAction(switch)
@@ -109,10 +110,11 @@ class PracticeWindow(MainWindow):
         bar.left.connect(self.close)
         bar.switched.connect(self._show_planned)
         bar.map_asked.connect(self._show_map)
+        bar.stopped.connect(self._stop)
+        bar.again.connect(self._again)
+        bar.listed.connect(self.list_asked)
         result.shown.connect(self._show)
         result.stepped.connect(self._show_steps)
-        result.again.connect(self._again)
-        result.listed.connect(self.list_asked)
         result.slips_asked.connect(self._show_slips)
         self.crown.pointed_at.connect(self._read)
 
@@ -133,7 +135,9 @@ class PracticeWindow(MainWindow):
         self._packed, self._pack_hash = packed, pack_hash
         self._task, self.score, self._overlay, self._answer = None, None, None, None
         self.result_dock.hide()
-        self.bar.show_making("The crown is being made.", title=packed.name)
+        self.bar.show_making(
+            translate("practice window", "The crown is being made."), title=packed.name
+        )
 
         def work(progress: Progress) -> Task:
             return make_task(packed, progress)
@@ -146,11 +150,10 @@ class PracticeWindow(MainWindow):
             self._job = None
             if isinstance(error, CancelledError):
                 return
-            self.bar.show_making(str(error), title=packed.name)
-            self.bar.progress.hide()
+            self.bar.show_not_made(str(error))
             self.status.say(str(error))
 
-        self._run("Making an exercise", work, done, failed)
+        self._run(translate("practice window", "Making an exercise"), work, done, failed)
 
     def _run(
         self,
@@ -172,6 +175,15 @@ class PracticeWindow(MainWindow):
         if self._task is None and self._packed is not None:
             self.bar.show_making(f"{job.phrase} ...", job.share, self._packed.name)
 
+    def _stop(self) -> None:
+        """Wait no longer for the exercise that is being made."""
+        if self._job is not None and self._task is None:
+            self._job.cancel()
+            self._job = None
+            self.bar.show_not_made(
+                translate("practice window", "Stopped: the exercise was not made.")
+            )
+
     def _begin(self, task: Task) -> None:
         self._task = task
         self._began = datetime.now(UTC)
@@ -192,9 +204,14 @@ class PracticeWindow(MainWindow):
             self.plan_dock.raise_()
 
     def _lock(self, locked: bool) -> None:
-        """Nothing is changed any more once the answer is handed in."""
+        """Let nothing be changed once the answer is handed in, and never what is given."""
         self.plan.setEnabled(not locked)
         self.desk.allow_painting(not locked and not self._is_blind)
+        task, unit = self._task, self.plan.unit
+        for given in (unit.tooth, unit.size_state, unit.stump, unit.programme, unit.intake):
+            given.setEnabled(False)
+        unit.block.setEnabled(task is not None and task.may_choose_block)
+        unit.cement.setEnabled(task is not None and task.may_choose_cement)
 
     # --- the answer --------------------------------------------------------------------------
 
@@ -221,7 +238,7 @@ class PracticeWindow(MainWindow):
             self.bar.hand_in.setEnabled(True)
             self.status.say(str(error))
 
-        self._run("Scoring", work, done, failed)
+        self._run(translate("practice window", "Scoring"), work, done, failed)
 
     def _show_score(self, task: Task, case: Case, score: Score) -> None:
         self.score, self._answer = score, case
@@ -230,12 +247,14 @@ class PracticeWindow(MainWindow):
         )
         remark = self._sitting.words()
         if not self._book.keep(attempt):
-            remark = f"Not kept for later: {self._book.trouble}"
+            remark = translate("practice window", "Not kept for later: {trouble}").format(
+                trouble=self._book.trouble
+            )
         self._overlay = score.overlay
         self._is_blind = False
         self._lock(True)
         self.looks.allow_looks(True)
-        self.bar.show_done(task.words.ask)
+        self.bar.show_done(task.words.spoken().ask)
         lines = [] if task.kind is Kind.FIND_AREAS else _step_lines(task.true)
         self.result.set_score(score, went_wrong=task.kind.is_fault, lines=lines, remark=remark)
         self._place_result()
@@ -276,14 +295,17 @@ class PracticeWindow(MainWindow):
         if task is None:
             return
         plan = task.true.plan
-        self._adopt(replace(task.true, plan=replace(plan, steps=plan.steps[:count])))
-        self.set_look(Look.ZONES if task.kind is Kind.FIND_AREAS else Look.SINTERED)
+        areas = task.kind is Kind.FIND_AREAS
+        # Of areas that were to be found, not the coats are the answer.
+        shown = plan if areas else replace(plan, steps=plan.steps[:count])
+        self._adopt(replace(task.true, plan=shown))
+        self.set_look(Look.ZONES if areas else Look.SINTERED)
         if self.session.appearance is not None and self.session.is_up_to_date:
             self.crown.set_colours(self.session.appearance.srgb)
 
     def _adopt(self, case: Case) -> None:
         """Show a case of this exercise; as an edit, so that the prediction has less to do."""
-        self.session.edit("look at an answer", lambda _case: case)
+        self.session.edit(translate("practice window", "look at an answer"), lambda _case: case)
         self._lock(True)
 
     def _draw_overlay(self) -> None:
@@ -325,12 +347,17 @@ class PracticeWindow(MainWindow):
         if task is None or not self._is_blind:
             return
         if hit is None:
-            self.bar.say_here("Point at the crown to read both colours of a place.")
+            self.bar.say_here(
+                translate("practice window", "Point at the crown to read both colours of a place.")
+            )
             return
         came, planned = (look.lab[hit.vertex] for look in (task.start_look, task.true_look))
         wall = float(task.looker.ground.shape.wall_mm[hit.vertex])
         self.bar.say_here(
-            f"Came out {colour_words(came)}; planned {colour_words(planned)}; wall {wall:.1f} mm"
+            translate(
+                "practice window",
+                "Came out {came}; planned {planned}; wall {wall:.1f} mm",
+            ).format(came=colour_words(came), planned=colour_words(planned), wall=wall)
         )
 
     # --- the coat map, slips -----------------------------------------------------------------
@@ -340,7 +367,7 @@ class PracticeWindow(MainWindow):
         if task is None:
             return
         self.bar.map.setEnabled(False)
-        self.status.say("The coat map is being drawn.")
+        self.status.say(translate("practice window", "The coat map is being drawn."))
 
         def done(pages: list[Image]) -> None:
             self._job = None
@@ -354,7 +381,10 @@ class PracticeWindow(MainWindow):
             self.status.say(str(error))
 
         self._run(
-            "Drawing the coat map", lambda progress: map_pages(task.true, progress), done, failed
+            translate("practice window", "Drawing the coat map"),
+            lambda progress: map_pages(task.true, progress),
+            done,
+            failed,
         )
 
     def _show_slips(self) -> None:
@@ -385,7 +415,8 @@ class PracticeWindow(MainWindow):
         for action in (self.commands.propose, self.commands.sliders):
             action.setEnabled(False)
         self.plan.suggest.setEnabled(False)
-        self.sliders.button.setEnabled(False)
+        self.sliders.offer(False)
+        self.outcome.outcome.change.hide()
         if change.touches("opened", "appearance"):
             if self.is_handed_in and self.result.wrong.isChecked():
                 self._draw_overlay()
@@ -397,22 +428,25 @@ class PracticeWindow(MainWindow):
         """Name the exercise; nothing of it needs to be saved."""
         super()._show_title()
         if self.session.case is not None:
-            self.setWindowTitle("Practice \N{EN DASH} stainmap")
+            self.setWindowTitle(translate("practice window", "Practice \u2013 stainmap"))
             self.setWindowModified(False)
-            self.top.set_case("Practice", self.session.case.code.removeprefix("practice "))
+            self.top.set_case(
+                translate("practice window", "Practice"),
+                self.session.case.code.removeprefix("practice "),
+            )
 
     def open_sample(self) -> None:
         """Say that practice is under way."""
-        self.status.say(_BUSY)
+        self.status.say(translate("practice window", _BUSY))
 
     def ask_to_open(self) -> None:
         """Say that practice is under way."""
-        self.status.say(_BUSY)
+        self.status.say(translate("practice window", _BUSY))
 
     def dropEvent(self, event: QDropEvent) -> None:
         """Take no file."""
         event.ignore()
-        self.status.say(_BUSY)
+        self.status.say(translate("practice window", _BUSY))
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """End practice; what is on the crown is an exercise and need not be saved."""
@@ -434,7 +468,10 @@ def _step_lines(case: Case) -> list[str]:
     lines = []
     for step in case.plan.steps:
         parts = ", ".join(
-            f"{entry.coats} on {area_label(entry.area, front=front)}" for entry in step.areas
+            translate("practice window", "{coats} on {area}").format(
+                coats=entry.coats, area=area_label(entry.area, front=front)
+            )
+            for entry in step.areas
         )
         lines.append(f"{case.plan.liquid_of(step)}: {parts}.")
     return lines

@@ -131,10 +131,17 @@ def test_a_day_ends_where_the_trainee_lives() -> None:
     assert due_days(evening, zone=timezone(timedelta(hours=9))) == [2]
 
 
+def test_thresholds_for_another_share_are_brought_to_one() -> None:
+    """Quantiles of the normal distribution from memory: 0.6745 at 3/4, 0.9674 at 5/6."""
+    (point,) = threshold_curve([tried(1, details={"threshold_dl": 1.0, "threshold_sd": 0.1})])
+    assert point.threshold_dl == pytest.approx(0.9674 / 0.6745, abs=1e-3)
+    assert point.sd_dl == pytest.approx(0.1 * point.threshold_dl)
+
+
 def test_thresholds_are_taken_from_details() -> None:
     history = [
-        tried(2, details={"threshold_dl": 1.1, "threshold_sd": 0.2}),
-        tried(0, details={"threshold_dl": 2}),
+        tried(2, details={"threshold_dl": 1.1, "threshold_sd": 0.2, "threshold_share": 0.8333}),
+        tried(0, details={"threshold_dl": 2, "threshold_share": 0.8333}),
         tried(1, details={"threshold_dl": "much"}),
         tried(3),
     ]

@@ -207,7 +207,7 @@ def test_the_true_answer_is_shown_after_a_poor_one(practice: PracticeWindow) -> 
     practice.hand_in()
     assert practice.score is not None
     assert practice.score.value == value
-    QTest.mouseClick(result.once_more, LEFT)
+    QTest.mouseClick(practice.bar.once_more, LEFT)
     assert practice.score is None
     assert practice.plan.isEnabled()
     assert case_of(practice).plan.steps == ()
