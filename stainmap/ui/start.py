@@ -30,18 +30,15 @@ from stainmap.words import marked, translate
 
 WITHOUT_GL = marked(
     "start",
-    "OpenGL 3.3 is missing here: the crown is drawn by the processor and turns more coarsely. "
-    "All else works as usual.",
+    "OpenGL 3.3 is missing: the crown turns more coarsely, all else works.",
 )
 WITHOUT_FACE = marked(
     "start",
-    "The program's typeface is missing: the desktop's is used, and sheets cannot be made. "
-    "Install stainmap again.",
+    "The program's typeface is missing: install stainmap again to make sheets.",
 )
 SMALL_SCREEN = marked(
     "start",
-    "This screen is smaller than the window should be: put panels away in the menu View, or "
-    "choose a smaller size in the settings.",
+    "Small screen: panels can be put away in the menu View.",
 )
 _FIRST_PICTURE_MS = 50
 _SCALE = "QT_SCALE_FACTOR"
