@@ -26,6 +26,7 @@ from tests.tools.real_window import Hand, on_own_screen, started
 FOLDER = resource("manual") / "pictures"
 SIZE = (1320, 840)
 COLOURS = 256
+_ZONES = "Alt+3"
 Take = Callable[[Hand, Path], QImage]
 
 
@@ -109,12 +110,13 @@ def of_window(opens: Callable[[Hand], object], ready: Callable[[QWidget], bool])
     return take
 
 
-def look_of(keys: str, *more: str) -> Take:
+def look_of(keys: str) -> Take:
     """Return a way to photograph a look, and to go back to the first one."""
 
     def take(hand: Hand, _folder: Path) -> QImage:
-        for key in (keys, *more):
-            hand.press(key, hand.window.crown)
+        hand.press(keys, hand.window.crown)
+        if keys == _ZONES:
+            hand.wait(lambda: hand.window.crown.overlay.pills, "the numbers of the areas")
         picture = whole(hand)
         hand.press("Alt+1")
         return picture
@@ -159,7 +161,7 @@ def outcome(hand: Hand, _folder: Path) -> QImage:
 
 
 def flat_views(hand: Hand, _folder: Path) -> QImage:
-    hand.press("Alt+3")
+    hand.press(_ZONES)
     hand.press("Ctrl+F")
     hand.press("W", hand.window.flat_pane)
     views = hand.window.flat_pane.shown_views
@@ -167,6 +169,45 @@ def flat_views(hand: Hand, _folder: Path) -> QImage:
     picture = whole(hand)
     hand.press("Ctrl+F")
     hand.press("Alt+1")
+    return picture
+
+
+def parts(hand: Hand, _folder: Path) -> QImage:
+    hand.press(_ZONES)
+    hand.press("Ctrl+2")
+    hand.wait(lambda: hand.window.crown.overlay.pills, "the numbers of the areas")
+    hand.out_of_the_way()
+    hand.settle(lit=True)
+    picture = hand.photograph(hand.window.crown)
+    hand.press("Ctrl+0")
+    hand.press("Alt+1")
+    return picture
+
+
+def suggested(hand: Hand, _folder: Path) -> QImage:
+    seen: list[QImage] = []
+
+    def look(dialog: QWidget) -> None:
+        job = hand.window.suggest._job
+        hand.wait(lambda: job is None or job.is_finished, "the plans")
+        hand.rest(300)
+        job = hand.window.suggest._job
+        hand.wait(lambda: job is None or job.is_finished, "the blocks")
+        seen.append(at_rest(hand, dialog))
+        hand.press("Esc", dialog)
+
+    hand.in_dialog(lambda: hand.press("Ctrl+G"), look)
+    return seen[0]
+
+
+def sheets(hand: Hand, _folder: Path) -> QImage:
+    hand.press("Ctrl+P")
+    hand.wait(lambda: hand.window.printing.preview is not None, "the sheets")
+    preview = hand.window.printing.preview
+    assert preview is not None
+    picture = at_rest(hand, preview)
+    hand.press("Esc", preview)
+    hand.come_back()
     return picture
 
 
@@ -229,11 +270,15 @@ PICTURES = (
     Picture(name="questions", take=questions, stable=False),
     Picture(name="coat_table", take=coat_table, on=CASE),
     Picture(name="outcome", take=outcome, on=CASE),
-    Picture(name="zones", take=look_of("Alt+3"), on=CASE),
+    Picture(name="zones", take=look_of(_ZONES), on=CASE),
     Picture(name="flat_views", take=flat_views, on=CASE),
     Picture(name="bench", take=look_of("Alt+2"), on=CASE),
     Picture(name="value", take=look_of("Alt+5"), on=CASE),
     Picture(name="in_the_row", take=look_of("Alt+8"), on=CASE),
+    Picture(name="parts", take=parts, on=CASE),
+    Picture(name="suggested", take=suggested, on=CASE, stable=False),
+    Picture(name="sheets", take=sheets, on=CASE, stable=False),
+    Picture(name="settings", take=of_dialog(lambda hand: hand.press("Ctrl+,")), on=CASE),
     Picture(name="intake", take=of_dialog(lambda hand: hand.press("Ctrl+I")), on=CASE),
     Picture(name="jars", take=of_dialog(lambda hand: hand.menu("Plan", "Mix")), on=CASE),
     Picture(name="coupon", take=of_dialog(lambda hand: hand.menu("Plan", "Blank coupon")), on=CASE),
@@ -245,7 +290,7 @@ PICTURES = (
         take=of_window(lambda hand: hand.press("Ctrl+B"), lambda _window: True),
         on=CASE,
     ),
-    Picture(name="bridge", take=look_of("Alt+3"), on=BRIDGE),
+    Picture(name="bridge", take=look_of(_ZONES), on=BRIDGE),
     Picture(name="tray", take=tray, on=BRIDGE),
 )
 

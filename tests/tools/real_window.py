@@ -28,7 +28,7 @@ from PySide6.QtWidgets import QApplication, QComboBox, QDialog, QLineEdit, QMenu
 
 from stainmap.app.settings import Motion, Scheme, Settings
 from stainmap.app.settings_file import NAME, write_settings
-from stainmap.ui import plan_desk, run_desk, start, tray_desk
+from stainmap.ui import coupon_dialog, plan_desk, run_desk, start, tray_desk
 from stainmap.ui.ending import Ending
 from stainmap.ui.main_window import MainWindow
 
@@ -331,6 +331,7 @@ def started(
         mock.patch.object(plan_desk, "datetime", StandingClock),
         mock.patch.object(run_desk, "datetime", StandingClock),
         mock.patch.object(tray_desk, "datetime", StandingClock),
+        mock.patch.object(coupon_dialog, "datetime", StandingClock),
         # What is fetched for later would go on after the end.
         mock.patch.object(start, "Warming"),
         mock.patch.object(start, "Ending", Ended),
