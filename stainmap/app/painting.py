@@ -105,9 +105,24 @@ class Painting:
         changed = np.unique(np.concatenate([painted, *self._unseen])).astype(np.int32)
         self._unseen = []
         coats = coats_under_brush(stroke, prediction.layout, prediction.coats, changed)
-        dab = prediction.engine.dab(changed, prediction.seen_coats(coats, changed))
+        dab = prediction.engine.dab(changed, prediction.seen_coats(coats, changed), through=False)
         return StrokeUpdate(
             vertices=dab.vertices, srgb=dab.srgb, lab=dab.lab, painted=changed, coats=coats
+        )
+
+    def catch_up(self, prediction: Prediction | None) -> StrokeUpdate:
+        """Let what was painted show through on the other side of the wall, as it does of late.
+
+        For a moment in which the brush rests: a piece at a time, nothing once all is there.
+        """
+        stroke = self._stroke
+        if stroke is None or prediction is None or prediction.case is not stroke.case:
+            return NOTHING
+        dab = prediction.engine.catch_up()
+        if dab is None:
+            return NOTHING
+        return StrokeUpdate(
+            vertices=dab.vertices, srgb=dab.srgb, lab=dab.lab, painted=NOTHING.painted
         )
 
     def end(self) -> Stroke | None:

@@ -396,7 +396,7 @@ class Session(PredictedSession):
         """
         prediction = self.prediction
         if prediction is not None and self.is_up_to_date and not self.is_painting:
-            prediction.engine.prepare_dab(vertex, radius_mm)
+            prediction.engine.prepare_dab(vertex, radius_mm, through=False)
 
     def begin_stroke(self, brush: Brush) -> None:
         """Put the brush down; raise PlanError if it has nothing to paint."""
@@ -407,6 +407,10 @@ class Session(PredictedSession):
     ) -> StrokeUpdate:
         """Press the brush at a point of the surface (mm) near `vertex`; see `Painting.move`."""
         return self._painting.move(position, vertex, self.prediction, more=more)
+
+    def catch_up(self) -> StrokeUpdate:
+        """Let the stroke show through the wall while the brush rests; see `Painting.catch_up`."""
+        return self._painting.catch_up(self.prediction)
 
     def end_stroke(self) -> None:
         """Lift the brush: the draft becomes one new case."""

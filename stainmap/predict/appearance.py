@@ -24,6 +24,7 @@ from stainmap.predict.ground_work import GroundWork, lay_ground_work, mean_scatt
 from stainmap.predict.kernel import LayerKernel
 from stainmap.predict.levels import Patch
 from stainmap.predict.painted_state import (
+    Beyond,
     PaintedPatch,
     PaintedState,
     WayBack,
@@ -45,6 +46,7 @@ _LIGHT_LENGTHS = 2.0
 _LIQUID_LENGTHS = 2.0
 _PATCH_SPARE_MM = 0.3
 _HOVER_SPARE_MM = 0.4
+_AHEAD_MM = 0.9 * _PATCH_SPARE_MM
 _LARGEST_PATCH_MM = 6.0
 # A dab on a wall thinner than this recolours its other side, by more than the changes below.
 _SEEN_THROUGH_MM = 1.5
@@ -150,6 +152,7 @@ class AppearanceEngine:
         self._state: PaintedState | None = None
         self._way_back: WayBack | None = None
         self._grounds: list[PaintedPatch | None] = [None, None]
+        self._beyond = Beyond()
         self._lock = RLock()
 
     def whole(self, coats: NDArray[np.floating]) -> Appearance:
@@ -169,6 +172,7 @@ class AppearanceEngine:
 
             self._kernel.share_out(work, len(raw))
             self._way_back = None
+            self._beyond.forget()
             self._state = self._solve(raw, None)
             return self._state.appearance
 
@@ -203,7 +207,7 @@ class AppearanceEngine:
         with self._lock:
             self._way_back = WayBack(self._current())
 
-    def prepare_dab(self, vertex: int, radius_mm: float) -> bool:
+    def prepare_dab(self, vertex: int, radius_mm: float, *, through: bool = True) -> bool:
         """Cut out the patch that a dab around a vertex will need; return whether it is there.
 
         For the pointer on its way to the first dab: where a patch serves already, and while the
@@ -215,6 +219,8 @@ class AppearanceEngine:
             The vertex under the pointer.
         radius_mm
             Radius of the brush.
+        through
+            False if the dab will leave the other side of the wall to `catch_up`.
         """
         if not self._lock.acquire(blocking=False):
             return False
@@ -222,14 +228,14 @@ class AppearanceEngine:
             here = int(self._levels.rank[vertex])
             ready = self._prepare(0, here, radius_mm)
             # Where light comes through the wall, the dab recolours the other side as well.
-            if ready and self._has_partner[here] and self._see_through[here]:
+            if through and ready and self._has_partner[here] and self._see_through[here]:
                 beyond = radius_mm + _LIQUID_LENGTHS * self._scene.process.wicking_mm
                 self._prepare(1, int(self._partner[here]), beyond)
             return ready
         finally:
             self._lock.release()
 
-    def dab(self, vertices: Indices, coats: NDArray[np.floating]) -> Dab:
+    def dab(self, vertices: Indices, coats: NDArray[np.floating], *, through: bool = True) -> Dab:
         """Change the coats of some vertices and return what that recolours.
 
         Parameters
@@ -238,6 +244,9 @@ class AppearanceEngine:
             (k,) distinct vertices.
         coats
             (S, k) what each step now has put there, in all.
+        through
+            False leaves what shows through on the other side of the wall to `catch_up`: it costs
+            as much again, and is behind what the brush is looked at on.
         """
         self._check(coats, len(vertices))
         with self._lock:
@@ -254,13 +263,24 @@ class AppearanceEngine:
                 nothing = self._levels.order[:0]
                 lab, srgb = self._kernel.colour(state.R1[:0])
                 return Dab(vertices=nothing, lab=lab, srgb=srgb)
-            return self._paint(state, places[stirred], change[stirred])
+            return self._paint(state, places[stirred], change[stirred], through)
+
+    def catch_up(self) -> Dab | None:
+        """Recolour the other side of the wall after dabs that left it; None once that is done.
+
+        No more at a time than one patch holds.
+        """
+        with self._lock:
+            state = self._current()
+            behind = self._behind(state)
+            return None if behind is None else self._recolour(state, [behind])
 
     def end_stroke(self) -> Appearance:
         """Return the colour of the whole crown after the dabs, exact again."""
         with self._lock:
             state = self._current()
             self._way_back = None
+            self._beyond.forget()
             self._state = self._solve(state.raw, state)
             return self._state.appearance
 
@@ -269,6 +289,7 @@ class AppearanceEngine:
         with self._lock:
             if self._way_back is not None:
                 self._state, self._way_back = self._way_back.back(), None
+            self._beyond.forget()
             return self._current().appearance
 
     # ---- the whole surface
@@ -349,12 +370,13 @@ class AppearanceEngine:
 
     # ---- under the brush
 
-    def _paint(self, state: PaintedState, places: Indices, change: Floats) -> Dab:
+    def _paint(self, state: PaintedState, places: Indices, change: Floats, through: bool) -> Dab:
         """Change the raw load of some vertices (k,), ascending, by (k, L)."""
         ground = self._ground(0, places)
         if ground is None:
             # The state before stays as it is, and so does its way back.
             self._state = self._solve(state.raw.copy(), None)
+            self._beyond.forget()
             shown = self._state.appearance
             everywhere = np.arange(self._levels.count, dtype=np.int32)
             return Dab(vertices=everywhere, lab=shown.lab, srgb=shown.srgb)
@@ -368,14 +390,19 @@ class AppearanceEngine:
         moved = np.abs(new / state.R1[touched] - 1).max(axis=1) > _FAR_CHANGE
         self._keep(state, touched)
         state.R1[touched] = new
-        patches = [ground.patch]
         # What shows through on the other side of the wall, where the wall is thin enough.
-        beyond = without(touched[moved], inside)
-        behind = self._ground(1, beyond) if len(beyond) else None
-        if behind is not None:
-            self._keep(state, behind.patch.vertices)
-            patches.append(behind.patch)
-        return self._recolour(state, patches)
+        self._beyond.add(without(touched[moved], inside))
+        behind = self._behind(state) if through else None
+        return self._recolour(state, [ground.patch, *([] if behind is None else [behind])])
+
+    def _behind(self, state: PaintedState) -> Patch | None:
+        """Return a patch around the newest of what has shown through; None if nothing has."""
+        places = self._beyond.take(self._levels.positions)
+        ground = self._ground(1, places) if len(places) else None
+        if ground is None:
+            return None
+        self._keep(state, ground.patch.vertices)
+        return ground.patch
 
     def _keep(self, state: PaintedState, places: Indices) -> None:
         """Keep what a stroke is going to overwrite."""
@@ -404,7 +431,12 @@ class AppearanceEngine:
         positions = self._levels.positions[:, places]
         centre = (positions.min(axis=1) + positions.max(axis=1)) / 2
         painted = float(self._levels.distance_mm(places, centre).max())
-        return self._cut(which, centre, painted + self._margin_mm + _PATCH_SPARE_MM, places)
+        radius = painted + self._margin_mm + _PATCH_SPARE_MM
+        # A brush that moves goes on: as much more room before it as there is less behind.
+        ahead = centre - (centre if held is None else held.painted_at)
+        far = float(np.linalg.norm(ahead))
+        before = ahead * np.float32(_AHEAD_MM / far) if _AHEAD_MM < far < radius else ahead * 0
+        return self._cut(which, centre + before, radius, places, centre)
 
     def _prepare(self, which: int, vertex: int, radius_mm: float) -> bool:
         """Have a patch around a vertex (compact) ready; return whether there is one."""
@@ -417,7 +449,12 @@ class AppearanceEngine:
         return self._cut(which, centre, needed + _HOVER_SPARE_MM, seed) is not None
 
     def _cut(
-        self, which: int, centre: Floats, radius_mm: float, seeds: Indices
+        self,
+        which: int,
+        centre: Floats,
+        radius_mm: float,
+        seeds: Indices,
+        painted_at: Floats | None = None,
     ) -> PaintedPatch | None:
         """Return, and keep, the patch within a ball; None if that is too large."""
         if radius_mm > _LARGEST_PATCH_MM:
@@ -428,6 +465,7 @@ class AppearanceEngine:
             wicking=self._wicking.patch(patch),
             centre=centre,
             radius_mm=radius_mm,
+            painted_at=centre if painted_at is None else painted_at,
         )
         self._grounds[which] = made
         return made

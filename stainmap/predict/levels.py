@@ -20,6 +20,8 @@ Matrix = sparse.csr_array[np.float32]
 Rows = sparse.csr_array[np.float64]
 
 _BITS = 10
+# Vertices that are looked for together: along the compact order they are neighbours.
+_BLOCK = 64
 _POWER_STEPS = 24
 _LEAST_SLACK = 0.1
 
@@ -99,6 +101,9 @@ class SurfaceLevels:
         # The smoother must know where the spectrum ends: obtuse facets can take it beyond 2.
         end = max(2.1, 1.05 * largest_eigenvalue(fine))
         self.hierarchy = Hierarchy(fine=fine, coarse=coarse, smoother_end=end)
+        first = np.arange(0, count, _BLOCK)
+        self._low = np.minimum.reduceat(self.positions, first, axis=1)
+        self._high = np.maximum.reduceat(self.positions, first, axis=1)
         self._place = np.full(count, -1, dtype=np.int32)
         self._coarse_place = np.full(len(coarse.level.mass), -1, dtype=np.int32)
 
@@ -115,9 +120,13 @@ class SurfaceLevels:
 
     def near(self, centre: Floats, radius_mm: float) -> Indices:
         """Return the vertices within a ball, ascending."""
-        # One coordinate first: the other two are then looked at for a tenth of the vertices.
-        slab = np.flatnonzero(np.abs(self.positions[0] - centre[0]) < radius_mm).astype(np.int32)
-        inside: Indices = slab[self.distance_mm(slab, centre) < radius_mm]
+        at = centre[:, None]
+        beside = np.maximum(np.maximum(self._low - at, at - self._high), 0)
+        blocks = np.flatnonzero((beside * beside).sum(axis=0) < radius_mm**2).astype(np.int32)
+        within = np.arange(_BLOCK, dtype=np.int32)
+        some: Indices = np.add.outer(blocks * np.int32(_BLOCK), within).ravel()
+        some = some[: int(np.searchsorted(some, self.count))]
+        inside: Indices = some[self.distance_mm(some, centre) < radius_mm]
         return inside
 
     def patch(self, centre: Floats, radius_mm: float, seeds: Indices) -> Patch:

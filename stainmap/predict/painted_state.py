@@ -17,6 +17,9 @@ if TYPE_CHECKING:
 Floats = NDArray[np.float32]
 Indices = NDArray[np.int32]
 
+# What shows through on the other side of the wall is recoloured in pieces of this size.
+_BEYOND_AT_ONCE_MM = 2.5
+
 
 @dataclass(slots=True, kw_only=True, eq=False)
 class PaintedState:
@@ -64,12 +67,17 @@ class WayBack:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class PaintedPatch:
-    """A patch of one side of the crown that is being painted, kept while the brush stays on it."""
+    """A patch of one side of the crown that is being painted, kept while the brush stays on it.
+
+    It is what lies within a ball about `centre`; `painted_at` is the middle of the dab that it was
+    cut for.
+    """
 
     patch: Patch
     wicking: WickingPatch | None
     centre: Floats
     radius_mm: float
+    painted_at: Floats
 
     def covers(self, vertex: int, centre: Floats, radius_mm: float) -> bool:
         """Return whether a ball lies within the patch's, and a vertex (compact) in the patch."""
@@ -85,6 +93,39 @@ class PaintedPatch:
         return np.array_equal(inside[place], vertices) and bool(
             self.patch.rim_distance_mm[place].min() >= margin_mm
         )
+
+
+class Beyond:
+    """Where stain shows through on the other side of the wall, dab by dab, until it is recoloured.
+
+    Of that, each time as much as one patch holds.
+    """
+
+    def __init__(self) -> None:
+        self._dabs: list[Indices] = []
+
+    def add(self, places: Indices) -> None:
+        """Note where (ascending) one more dab shows through."""
+        if len(places):
+            self._dabs.append(places)
+
+    def take(self, positions: Floats) -> Indices:
+        """Return where (ascending) the newest dabs show through, none twice; empty if none do.
+
+        positions (3, V) are those of all vertices, mm.
+        """
+        places = self._dabs.pop() if self._dabs else np.empty(0, dtype=np.int32)
+        while self._dabs:
+            both = merged(places, self._dabs[-1])
+            if float(np.ptp(positions[:, both], axis=1).max()) > _BEYOND_AT_ONCE_MM:
+                break
+            places = both
+            self._dabs.pop()
+        return places
+
+    def forget(self) -> None:
+        """Drop all that has been noted."""
+        self._dabs.clear()
 
 
 def merged(one: Indices, other: Indices) -> Indices:

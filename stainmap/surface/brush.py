@@ -7,6 +7,7 @@ from numpy.typing import ArrayLike, NDArray
 from scipy.sparse import csgraph
 
 from stainmap.surface.mesh import IndexArray, TriMesh
+from stainmap.surface.sparse_rows import square
 
 # The way along the edges may be this much longer than the radius: paths along edges are longer
 # than straight ones, and a groove is brushed to its bottom, but not the far side of a wall.
@@ -57,9 +58,10 @@ def brush_vertices(
         raise ValueError(f"there is no vertex {seed_vertex}")
     middle = np.asarray(position, dtype=np.float64)
     ball = _ball(mesh, middle, seed_vertex, radius_mm)
+    # Symmetric, so no need to have every edge looked at from both ends.
     way = csgraph.dijkstra(
-        mesh.adjacency[ball][:, ball],
-        directed=False,
+        square(mesh.adjacency, ball),
+        directed=True,
         indices=np.searchsorted(ball, [seed_vertex]),
         limit=GATE * radius_mm,
     )

@@ -53,20 +53,24 @@ class Picker:
         # Columns, not rows: sums over three numbers at a time are slow, and a product with two
         # vectors is too small a task for the threads of a matrix library, which on a busy machine
         # wait for each other for 50 ms.
-        corners_of = mesh.faces.T
-        middle = np.empty((3, len(mesh.faces)))
-        squared = np.zeros(corners_of.shape)
-        for axis, (column, centre) in enumerate(zip(mesh.vertices.T, mesh.centre, strict=True)):
-            corners = (column - centre)[corners_of]
-            corners.mean(axis=0, out=middle[axis])
-            squared += (corners - middle[axis]) ** 2
-        radius_squared = squared.max(axis=0, initial=0.0)
-        self._middle: NDArray[np.float32] = middle.astype(np.float32)
-        # Rounding errs by some 1e-7 of the squared size of the mesh.
-        slack = 2e-6 * float((mesh.extent**2).sum())
-        self._beyond_sphere: NDArray[np.float32] = (
-            (middle**2).sum(axis=0) - radius_squared - slack
-        ).astype(np.float32)
+        columns = [
+            (column - centre).astype(np.float32)
+            for column, centre in zip(mesh.vertices.T, mesh.centre, strict=True)
+        ]
+        corners_of = [np.ascontiguousarray(corner) for corner in mesh.faces.T]
+        middle = np.empty((3, len(mesh.faces)), np.float32)
+        squared = [np.zeros(len(mesh.faces), np.float32) for _ in corners_of]
+        for axis, column in enumerate(columns):
+            corners = [column[corner] for corner in corners_of]
+            middle[axis] = (corners[0] + corners[1] + corners[2]) * np.float32(1 / 3)
+            for corner, away in enumerate(corners):
+                squared[corner] += (away - middle[axis]) ** 2
+        radius_squared = np.maximum(np.maximum(squared[0], squared[1]), squared[2])
+        self._middle: NDArray[np.float32] = middle
+        # Rounding errs by some 1e-7 of the squared size of the mesh, here and with every ray.
+        slack = np.float32(4e-6 * float((mesh.extent**2).sum()))
+        radius_squared += slack
+        self._beyond_sphere: NDArray[np.float32] = (middle * middle).sum(axis=0) - radius_squared
 
     def pick(self, origin: ArrayLike, direction: ArrayLike) -> Hit | None:
         """Return where a ray first meets the surface.

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import numpy as np
 from numpy.typing import NDArray
-from PySide6.QtCore import QObject, Qt, Signal
+from PySide6.QtCore import QObject, Qt, QTimer, Signal
 
 from stainmap.app.brush import Brush, Tool
 from stainmap.app.change import Change
@@ -25,7 +25,10 @@ from stainmap.ui.brush_bar import BrushSettings
 from stainmap.ui.camera import Camera
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.crown_view import CrownView, PointerTask
+from stainmap.words import translate
 
+# A brush that has not moved for so long rests; then what shows through the wall is coloured too.
+_RESTS_MS = 60
 _UNPREDICTED = 176  # sRGB grey of a crown whose colour is not known yet
 _CHALK = 178  # sRGB grey of a mesh that has not been read
 # A mesh outside of this, mm, has no size yet at which it could be shown to scale.
@@ -75,6 +78,8 @@ class CrownDesk(QObject):
         self._left_at: Camera | None = None
         self._bench_shown: Prediction | None = None
         self._last_vertex: int | None = None
+        self._brush_rests = QTimer(self, singleShot=True, interval=_RESTS_MS)
+        self._brush_rests.timeout.connect(self._catch_up)
         # What the look that is on tells of a vertex, beyond what every reading says.
         self.figure_of: Callable[[int], str] = lambda _vertex: ""
         view.pointed_at.connect(self.read)
@@ -184,7 +189,7 @@ class CrownDesk(QObject):
         self._view.set_task(task, self._settings.radius_mm, ring=tool is not Tool.FILL)
         words = self.brush.describe(case)
         if self.brush.moves_margin and "margin" not in words:
-            words += ", moves the margin"
+            words = translate("crown desk", "{does}, moves the margin").format(does=words)
         self.purpose_changed.emit(words, self._step is not None)
 
     # --- the session speaks --------------------------------------------------------------
@@ -296,11 +301,15 @@ class CrownDesk(QObject):
             return
         plan, step = prediction.case.plan, self._step
         if step is not None and step < len(plan.steps):
-            title = f"step {step + 1}, {plan.liquid_of(plan.steps[step])}"
+            title = translate("crown desk", "step {step}, {liquid}").format(
+                step=step + 1, liquid=plan.liquid_of(plan.steps[step])
+            )
             self._view.set_coats(prediction.coats[step], title)
         else:
             total = prediction.coats.sum(axis=0)
-            self._view.set_coats(np.asarray(total, dtype=np.float32), "all steps together")
+            self._view.set_coats(
+                np.asarray(total, dtype=np.float32), translate("crown desk", "all steps together")
+            )
 
     # --- the pointer speaks --------------------------------------------------------------
 
@@ -338,6 +347,14 @@ class CrownDesk(QObject):
                 self._session.stroke_to(position, vertex, more=True)
             else:
                 self._draw(self._session.stroke_to(position, vertex))
+                self._brush_rests.start()
+
+    def _catch_up(self) -> None:
+        """Show the other side of the wall as far as it has been left, piece by piece."""
+        update = self._session.catch_up()
+        if len(update.vertices):
+            self._draw(update)
+            self._brush_rests.start()
 
     def _draw(self, update: StrokeUpdate) -> None:
         stroke, painted = self._session.stroke, update.painted

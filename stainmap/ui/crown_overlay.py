@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 from PySide6.QtCore import QEvent, QLineF, QObject, QPointF, QRect, QRectF, Qt
-from PySide6.QtGui import QColor, QFocusEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QColor, QFocusEvent, QPainter, QPainterPath, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from stainmap.model.tooth import Tooth
@@ -97,8 +97,8 @@ class CrownOverlay(QWidget):
                 self.update()
         return super().eventFilter(watched, event)
 
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        """Draw all marks that apply."""
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Draw all marks that apply; of the words at the rim only what is to be painted anew."""
         camera, directions = self.camera, self.directions
         if camera is None:
             return
@@ -108,9 +108,10 @@ class CrownOverlay(QWidget):
             painter.setPen(QPen(_TOOL, 2))
             painter.drawRoundedRect(QRectF(self.rect()).adjusted(2, 2, -2, -2), 3, 3)
         self._paint_pills(painter, camera)
-        if directions is not None:
+        anew, self._below = event.rect(), QRect()
+        if directions is not None and anew.intersects(self._corner_rect(left=True)):
             self._paint_sides(painter, camera, directions)
-        if self.has_scale:
+        if self.has_scale and anew.intersects(self._corner_rect(left=False)):
             self._paint_scale(painter, camera)
         paint_row_labels(painter, self.row_labels, camera, self.width(), self.height())
         self._paint_found(painter, camera)
@@ -142,6 +143,13 @@ class CrownOverlay(QWidget):
         left, top = (int(v) for v in np.floor(places.min(axis=0)))
         right, bottom = (int(v) for v in np.ceil(places.max(axis=0)))
         return QRect(left, top, right - left, bottom - top).adjusted(-4, -4, 4, 4)
+
+    def _corner_rect(self, *, left: bool) -> QRect:
+        """Return where the sides' names, or the scale, have their room at most."""
+        wide = min(240, self.width())
+        start = 0 if left else self.width() - wide
+        high = 150 + self._foot_px(start, start + wide)
+        return QRect(start, self.height() - high, wide, high)
 
     def _to_screen(self, camera: Camera, points: FloatArray) -> FloatArray:
         return camera.project(points, self.width(), self.height())
@@ -257,12 +265,17 @@ class CrownOverlay(QWidget):
         if not len(pieces):
             return
         points = self._to_screen(camera, pieces.reshape(-1, 3))[:, :2].reshape(-1, 4)
-        lines = [QLineF(*row) for row in points.tolist()]
+        # One path: halos of single pieces would double where they meet, and take longer.
+        path = QPainterPath()
+        for x, y, to_x, to_y in points.tolist():
+            path.moveTo(x, y)
+            path.lineTo(to_x, to_y)
+        painter.setBrush(Qt.BrushStyle.NoBrush)
         for colour, width in ((_WHITE_HALO, width_px + 2.0), (ink, width_px)):
             pen = QPen(colour, width)
-            pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+            pen.setCapStyle(Qt.PenCapStyle.SquareCap)
             painter.setPen(pen)
-            painter.drawLines(lines)
+            painter.drawPath(path)
 
     def _paint_probe(self, painter: QPainter, camera: Camera) -> None:
         if self.probe is None:

@@ -38,7 +38,8 @@ from stainmap.ui.legends import Legends, ScaleWords
 from stainmap.ui.pill_places import pill_places
 from stainmap.ui.row_layer import RowLayer
 from stainmap.ui.theme import SURROUND, SURROUND_TEXT
-from stainmap.ui.zone_shares import ZoneShares
+from stainmap.ui.zone_softening import ZoneSoftening
+from stainmap.words import translate, value_word
 
 if TYPE_CHECKING:
     from stainmap.app.row import Row
@@ -65,7 +66,7 @@ class CrownStage(CameraStand):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Crown")
+        self.setAccessibleName(translate("crown stage", "Crown"))
         self.setMinimumSize(320, 240)
         self.canvas: Canvas = make_canvas(self)
         self.overlay = CrownOverlay(self)
@@ -73,14 +74,13 @@ class CrownStage(CameraStand):
         self.probe_card = ProbeCard(self)
         self.legends = Legends(self)
         self.zone_legend, self.coat_legend = self.legends.zones, self.legends.coats
-        self._shares: ZoneShares | None = None
+        self._areas = ZoneSoftening(self)
+        self._areas.softened.connect(self._show_softened)
         # Colours of the looks that show colours, and which of them the canvas has.
         self._colours: dict[Look, NDArray[np.uint8]] = {}
         self._coloured_by: Look | None = None
         self._coats: NDArray[np.float32] | None = None
         self._fields: ShadingFields | None = None
-        # Areas that `_shares` does not know yet: they are worked out when somebody looks.
-        self._unseen: tuple[NDArray[np.uint8], Mapping[int, NDArray[np.float32]]] | None = None
         self._look, self._shading = Look.SINTERED, True
         self._bare = self._grey = False
         self._row = RowLayer(self.canvas)
@@ -96,7 +96,8 @@ class CrownStage(CameraStand):
     def set_crown(self, mesh: TriMesh, directions: CrownDirections, tooth: Tooth) -> None:
         """Show another crown, from occlusal and buccal, as large as fits."""
         self.overlay.directions, self.overlay.tooth = directions, tooth
-        self.overlay.size_word, self.overlay.has_scale = "sintered", True
+        self.overlay.size_word = translate("crown view", "sintered")
+        self.overlay.has_scale = True
         self._show_mesh(mesh, directions, bare=False)
         self.setAccessibleDescription(f"{tooth.number} {tooth.name}")
 
@@ -105,7 +106,7 @@ class CrownStage(CameraStand):
         self.overlay.directions = None
         self.overlay.size_word, self.overlay.has_scale = "", has_scale
         self._show_mesh(mesh, directions, bare=True)
-        self.setAccessibleDescription("a mesh that has not been read yet")
+        self.setAccessibleDescription(translate("crown stage", "a mesh that has not been read yet"))
 
     def _show_mesh(self, mesh: TriMesh, directions: CrownDirections, *, bare: bool) -> None:
         same_place = self._mesh is mesh
@@ -114,7 +115,8 @@ class CrownStage(CameraStand):
             self._apply_look()
             self._redraw()
             return
-        self._mesh, self._shares, self._unseen = mesh, None, None
+        self._mesh = mesh
+        self._areas.take(mesh)
         self._colours, self._coloured_by = {}, None
         self._coats, self._fields = None, None
         self._row.set_row(None, (), None)
@@ -130,7 +132,8 @@ class CrownStage(CameraStand):
     def clear(self) -> None:
         """Show no crown."""
         self._bare = False
-        self._mesh = self._directions = self._shares = self._unseen = None
+        self._mesh = self._directions = None
+        self._areas.take(None)
         self._row.set_row(None, (), None)
         self._left = None
         self.overlay.camera = None
@@ -193,6 +196,9 @@ class CrownStage(CameraStand):
     ) -> None:
         """Take the colours (k, 3) of some vertices, as the brush moves."""
         if look in self._colours:
+            # Light fades out far beyond what can be seen of it: nothing is drawn again there.
+            differs = (self._colours[look][vertices] != srgb).any(axis=1)
+            vertices, srgb = vertices[differs], srgb[differs]
             self._colours[look][vertices] = srgb
         if look is Look.SINTERED:
             self._row.change_crown(vertices, srgb)
@@ -213,7 +219,7 @@ class CrownStage(CameraStand):
         """Take zone numbers (V,) and soft masks (V,) of accents by number, 7 to 13."""
         if self._mesh is None:
             return
-        self._unseen = (zones, accents)
+        self._areas.set_areas(zones, accents)
         if self._drawn_look is Look.ZONES:
             self._see_areas()
             self.canvas.draw_again()
@@ -221,29 +227,29 @@ class CrownStage(CameraStand):
 
     def _see_areas(self) -> None:
         """Soften the borders of areas that nobody has looked at yet."""
-        if self._mesh is None or self._unseen is None:
-            return
-        if self._shares is None:
-            self._shares = ZoneShares(self._mesh)
-        zones, accents = self._unseen
-        self._unseen = None
-        self._shares.set_zones(zones)
-        self._shares.set_accents(accents)
-        self.canvas.arrays.set_shares(self._shares.zones, self._shares.accents)
+        if self._areas.look():
+            self._put_shares()
+
+    def _put_shares(self) -> None:
+        if self._areas.drawn is not None:
+            self.canvas.arrays.set_shares(*self._areas.drawn)
+
+    def _show_softened(self) -> None:
+        """Draw borders that were hard, or others, until now."""
+        self._put_shares()
+        if self._drawn_look is Look.ZONES:
+            self.canvas.draw_again()
+            self.seen_changed.emit()
 
     def update_zones(self, vertices: NDArray[np.int32], zones: NDArray[np.uint8]) -> None:
         """Take zone numbers (k,) of some vertices, as the brush moves."""
-        if self._shares is not None and self._unseen is None:
-            rows = self._shares.change_zones(vertices, zones)
-            self._update_shares(self._shares, rows)
+        self._update_shares(self._areas.change_zones(vertices, zones))
 
     def update_accent(
         self, number: int, vertices: NDArray[np.int32], share: NDArray[np.float32]
     ) -> None:
         """Take an accent's share (k,) at some vertices, as the brush moves."""
-        if self._shares is not None and self._unseen is None:
-            rows = self._shares.change_accent(number, vertices, share)
-            self._update_shares(self._shares, rows)
+        self._update_shares(self._areas.change_accent(number, vertices, share))
 
     def set_coats(self, coats: NDArray[np.float32], title: str) -> None:
         """Take numbers of coats (V,) and what they are of, for the look "coats"."""
@@ -283,7 +289,11 @@ class CrownStage(CameraStand):
         in_row = look is Look.ROW
         self.overlay.ink = ROW_TEXT if in_row else SURROUND_TEXT
         self.overlay.row_labels = self._row.labels if in_row else ()
-        self.setAccessibleName("Crown, not read yet" if self._bare else f"Crown, {look.value}")
+        self.setAccessibleName(
+            translate("crown stage", "Crown, not read yet")
+            if self._bare
+            else translate("crown stage", "Crown, {look}").format(look=value_word(look))
+        )
         self._place_cards()
         self.seen_changed.emit()
 
@@ -350,13 +360,13 @@ class CrownStage(CameraStand):
         """What the crown shows now, vertex by vertex; None without a crown that was read."""
         if self._mesh is None or self._directions is None or self._bare:
             return None
-        shares = self._shares if self._unseen is None else None
+        shares = self._areas.drawn
         return SeenValues(
             look=source_of(self._look),
             shading=self._shading,
             srgb=self._colours.get(source_of(self._look)),
-            zones=None if shares is None else shares.zones,
-            accents=None if shares is None else shares.accents,
+            zones=None if shares is None else shares[0],
+            accents=None if shares is None else shares[1],
             coats=self._coats,
             fields=self._fields,
             rows=self._directions.rows,
@@ -397,12 +407,29 @@ class CrownStage(CameraStand):
 
     def _draw_around(self, vertices: NDArray[np.int32]) -> None:
         if self._mesh is not None and len(vertices):
-            faces = np.unique(self._mesh.vertex_faces[vertices].indices)
-            self.canvas.draw_part(self._mesh.faces[faces])
+            faces = self._mesh.faces[self._mesh.faces_at(vertices)]
+            where = self._rect_around(faces)
+            self.canvas.draw_part(faces, where)
+            self.overlay.lies_over(where)
             self.seen_changed_at.emit(vertices)
 
-    def _update_shares(self, shares: ZoneShares, rows: NDArray[np.int32]) -> None:
-        self.canvas.arrays.change_shares(rows, shares.zones[rows], shares.accents[rows])
+    def _rect_around(self, faces: NDArray[np.int32]) -> QRect:
+        """Return where some triangles are drawn, with a pixel to spare."""
+        corners = np.zeros(0 if self._mesh is None else self._mesh.vertex_count, np.bool_)
+        corners[faces] = True
+        if self._mesh is None or not len(faces) or self._drawn_look is Look.ROW:
+            return self.rect()
+        points = self._mesh.vertices[corners]
+        places = self._camera.project(points, self.width(), self.height())[:, :2]
+        left, top = (int(v) for v in np.floor(places.min(axis=0)) - 2)
+        right, bottom = (int(v) for v in np.ceil(places.max(axis=0)) + 2)
+        return QRect(left, top, right - left, bottom - top).intersected(self.rect())
+
+    def _update_shares(self, rows: NDArray[np.int32] | None) -> None:
+        shares = self._areas.drawn
+        if rows is None or shares is None:
+            return
+        self.canvas.arrays.change_shares(rows, shares[0][rows], shares[1][rows])
         if self._look is Look.ZONES:
             self._draw_around(rows)
 

@@ -1,83 +1,56 @@
-"""The crown drawn by the graphics driver (OpenGL 3.3 core), sparing enough for a software driver.
+"""The crown on the screen, drawn by the graphics driver and sparing enough for a software one.
 
 A whole picture is drawn when the camera or the look changes; under the brush only the triangles
-that changed are drawn again over it. At rest four shifted pictures are averaged, which smooths
-edges without multisampling and leaves flat colours exact.
+that changed are drawn again over it, and only where they lie is put on the screen anew. What takes
+a driver long is drawn in pieces between which hands are attended to: until it is there, the
+picture before stays, or a lighter mesh from where one looks now. At rest four shifted pictures are
+averaged, which smooths edges without multisampling and leaves flat colours exact.
 """
 
 from __future__ import annotations
 
-import os
 import time
+from enum import Enum, auto
 
 import numpy as np
 from numpy.typing import NDArray
-from PySide6.QtCore import QSize, Qt, QTimer, Signal
+from PySide6.QtCore import QRect, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QColor,
-    QOffscreenSurface,
-    QOpenGLContext,
+    QImage,
+    QPainter,
+    QPaintEvent,
+    QResizeEvent,
     QShowEvent,
-    QSurfaceFormat,
 )
-from PySide6.QtOpenGL import (
-    QOpenGLFramebufferObject,
-    QOpenGLFramebufferObjectFormat,
-    QOpenGLFunctions_3_3_Core,
-    QOpenGLVersionFunctionsFactory,
-    QOpenGLVersionProfile,
-    QOpenGLVertexArrayObject,
-)
-from PySide6.QtOpenGLWidgets import QOpenGLWidget
 from PySide6.QtWidgets import QWidget
 
-from stainmap.ui import zone_look
-from stainmap.ui.crown_buffers import PART, POINTER, TURNING, WHOLE, CrownBuffers
-from stainmap.ui.crown_picture import ROW_SURROUND_LINEAR, SCALED, SCALED_RELIEF, CrownPicture, Look
-from stainmap.ui.crown_shaders import ATTRIBUTES, Pass, Program, crown_program, resolve_program
-from stainmap.ui.theme import SURROUND
+from stainmap.ui.crown_buffers import PART, TURNING, WHOLE, CrownBuffers
+from stainmap.ui.crown_picture import CrownPicture, Look
+from stainmap.ui.crown_shaders import Pass
+from stainmap.ui.gl_painter import CORNERS_AT_ONCE, GlPainter, Sheet, surround_of
+from stainmap.words import translate
 
 SLOW_FRAME_MS = 40.0
 _REST_MS = 140
-_DEPTH_TEST, _LEQUAL, _CULL_FACE = 0x0B71, 0x0203, 0x0B44
-_COLOUR_AND_DEPTH = 0x4000 | 0x0100
-_TRIANGLES, _UNSIGNED_INT = 0x0004, 0x1405
-# A software driver gathers all triangles it has not been told to draw: 60 MB for half a million.
-_CORNERS_AT_ONCE, _INDEX_BYTES = 60_000, 4
-_TEXTURE_0, _TEXTURE_2D = 0x84C0, 0x0DE1
-_RGBA, _UNSIGNED_BYTE, _RGBA8 = 0x1908, 0x1401, 0x8058
-_ALL = slice(None)
+# As much is drawn at once as takes about so long, and no fewer corners than that.
+_PIECE_MS, _FEWEST_CORNERS = 14.0, 6_000
+# Before a driver has drawn anything: more corners than this may take it long.
+_UNTRIED_CORNERS = 60_000
 # Shifts in pixels on a turned grid, so that near-level and near-upright edges gain most.
 _SHIFTS = ((-0.125, -0.375), (0.375, -0.125), (0.125, 0.375), (-0.375, 0.125))
+_ALL = slice(None)
 
 
-def gl_format() -> QSurfaceFormat:
-    """Return the surface format the canvas asks for: 3.3 core, plain 8-bit, no multisampling."""
-    surface = QSurfaceFormat()
-    surface.setVersion(3, 3)
-    surface.setProfile(QSurfaceFormat.OpenGLContextProfile.CoreProfile)
-    surface.setDepthBufferSize(24)
-    surface.setSamples(0)
-    return surface
+class _Work(Enum):
+    """What is drawn in pieces."""
+
+    WHOLE = auto()
+    SHIFTED = auto()
+    AREAS = auto()
 
 
-def has_gl() -> bool:
-    """Return True if an OpenGL 3.3 core context can be had; STAINMAP_NO_GL=1 says no."""
-    if os.environ.get("STAINMAP_NO_GL"):
-        return False
-    surface = QOffscreenSurface()
-    surface.setFormat(gl_format())
-    surface.create()
-    context = QOpenGLContext()
-    context.setFormat(gl_format())
-    if not surface.isValid() or not context.create() or not context.makeCurrent(surface):
-        return False
-    version = context.format().version()
-    context.doneCurrent()
-    return version >= (3, 3)
-
-
-class GlCanvas(QOpenGLWidget):
+class GlCanvas(QWidget):
     """Draws a crown; knows nothing of mouse and keys.
 
     Signals
@@ -88,38 +61,49 @@ class GlCanvas(QOpenGLWidget):
         The picture at rest, with smooth edges, is there.
     areas_drawn
         (h, w, 4) uint8 from the top: zone, accent bits, depth high and low byte.
+    shown
+        Something new has been put on the screen.
     """
 
     drawn = Signal(float)
     averaged = Signal()
     areas_drawn = Signal(object)
+    shown = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setFormat(gl_format())
-        self.setUpdateBehavior(QOpenGLWidget.UpdateBehavior.PartialUpdate)
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
-        self.setAccessibleName("Crown picture")
+        self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
+        self.setAccessibleName(translate("gl canvas", "Crown picture"))
         self.arrays = CrownBuffers()
         # A row of teeth with the crown among them; empty until somebody looks at it.
         self.row = CrownBuffers()
         self.frame_ms = 0.0
         self.wants_areas = False
+        self._ms_per_corner: float | None = None
         self._picture: CrownPicture | None = None
         self._moving = False
-        self._functions: QOpenGLFunctions_3_3_Core | None = None
-        self._array: QOpenGLVertexArrayObject | None = None
-        self._programs: dict[Pass, Program] = {}
-        self._resolve: Program | None = None
-        self._shifted: list[QOpenGLFramebufferObject] = []
-        self._shifts_done = self._corners_done = 0
+        self._painter: GlPainter | None = None
+        # What is on the screen; the picture it was drawn for, where that still is what it shows.
+        self._image = QImage()
+        self._sheet: Sheet | None = None
+        self._stands: CrownPicture | None = None
         self._whole_due = True
-        self._resolve_due = False
-        self._part_due = False
         self._parts: list[NDArray[np.int32]] = []
-        self._rest = QTimer(self)
-        self._rest.setSingleShot(True)
-        self._rest.timeout.connect(self._polish)
+        self._parts_at = QRect()
+        # What is being drawn in pieces, and how far that has come.
+        self._work: _Work | None = None
+        self._work_sheet: Sheet | None = None
+        self._work_ms, self._corners_done = 0.0, 0
+        self._missed: list[NDArray[np.int32]] = []
+        self._shifted: list[Sheet] = []
+        self._rest = self._timer(_REST_MS, self._polish)
+        self._next = self._timer(0, self._go_on)
+
+    def _timer(self, milliseconds: int, call: object) -> QTimer:
+        timer = QTimer(self, singleShot=True, interval=milliseconds)
+        timer.timeout.connect(call)
+        return timer
 
     # --- what to draw --------------------------------------------------------------------
 
@@ -135,24 +119,41 @@ class GlCanvas(QOpenGLWidget):
 
     def draw_again(self) -> None:
         """Draw the whole picture again, because arrays have changed."""
-        self._whole_due, self._part_due, self._resolve_due = True, False, False
-        self._stop_polishing()
+        self._whole_due = True
+        self._stop_work()
         self.update()
 
-    def draw_part(self, faces: NDArray[np.int32]) -> None:
-        """Draw some triangles again over the picture, after values at their corners changed."""
-        self._stop_polishing()
-        self._resolve_due = False
-        if not self._whole_due:
-            # Several dabs may come before the picture is painted: all of them are drawn then.
-            self._parts = [*self._parts, faces] if self._part_due else [faces]
-            self._part_due = True
-        self.update()
+    def draw_part(self, faces: NDArray[np.int32], where: QRect | None = None) -> None:
+        """Draw some triangles again over the picture, after values at their corners changed.
 
-    def _stop_polishing(self) -> None:
-        """Begin with the first shifted picture next time: the ones drawn show what was before."""
+        Only `where` they lie is put on the screen anew; everywhere if that is not told.
+        """
+        if self._whole_due:
+            return
+        place = self.rect() if where is None else where
+        if self._work is _Work.WHOLE:
+            # Some pieces show what was before: these triangles come once more when all are there.
+            self._missed.append(faces)
+        else:
+            self._stop_work()
+        # Several dabs may come before the picture is painted: all of them are drawn then.
+        self._parts.append(faces)
+        self._parts_at = self._parts_at.united(place)
+        self.update(place)
+
+    def drop_row(self) -> None:
+        """Forget the row of teeth."""
+        if self._painter is None:
+            self.row.clear()
+            return
+        with self._painter.current():
+            self.row.clear()
+
+    def _stop_work(self) -> None:
+        """Let go of what is drawn in pieces, which shows what was before."""
         self._rest.stop()
-        self._rest.setProperty("shift", False)
+        self._next.stop()
+        self._work, self._missed, self._shifted = None, [], []
 
     @property
     def _drawn(self) -> CrownBuffers:
@@ -161,250 +162,258 @@ class GlCanvas(QOpenGLWidget):
         in_row = picture is not None and picture.look is Look.ROW
         return self.row if in_row and self.row.face_count(WHOLE) else self.arrays
 
-    def drop_row(self) -> None:
-        """Forget the row of teeth."""
-        self.makeCurrent()
-        self.row.clear()
-        self.doneCurrent()
-
     @property
     def is_slow(self) -> bool:
         """True if whole pictures take longer than a turning crown allows."""
-        return self.frame_ms > SLOW_FRAME_MS
+        return self._expected_ms > SLOW_FRAME_MS
 
-    # --- Qt's OpenGL hooks ---------------------------------------------------------------
+    @property
+    def _expected_ms(self) -> float:
+        """How long a whole picture will take, by how long the last one took."""
+        corners = 3 * self._drawn.face_count(WHOLE)
+        if self._ms_per_corner is None:
+            return 0.0 if corners <= _UNTRIED_CORNERS else 2.0 * SLOW_FRAME_MS
+        return self._ms_per_corner * corners
 
-    def initializeGL(self) -> None:
-        """Build programs for a new context; everything is uploaded again."""
-        context = self.context()
-        functions = QOpenGLVersionFunctionsFactory.get(QOpenGLVersionProfile(gl_format()), context)
-        if not isinstance(functions, QOpenGLFunctions_3_3_Core):
-            return
-        functions.initializeOpenGLFunctions()
-        self._functions = functions
-        self.arrays.forget_card()
-        self.row.forget_card()
-        self._programs = {which: crown_program(functions, which) for which in Pass}
-        self._resolve = resolve_program(functions)
-        self._array = QOpenGLVertexArrayObject()
-        self._array.create()
-        self._shifted = []
-        self._set_constants()
-        self._whole_due = True
-        context.aboutToBeDestroyed.connect(self._let_go, Qt.ConnectionType.DirectConnection)
+    # --- Qt's hooks ----------------------------------------------------------------------
 
-    def resizeGL(self, _width: int, _height: int) -> None:
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Draw what is due, and show what there is."""
+        anew = self._bring_up_to_date()
+        painter = QPainter(self)
+        if self._image.isNull():
+            painter.fillRect(event.rect(), surround_of(self._picture))
+        else:
+            painter.setClipRect(event.rect())
+            painter.drawImage(0, 0, self._image)
+        painter.end()
+        if anew:
+            self.shown.emit()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
         """Draw a whole new picture for a new size."""
-        self._whole_due = True
-        self._shifted = []
-
-    def paintGL(self) -> None:
-        """Draw what is due; with nothing due the last picture stands."""
-        if self._functions is None:
-            return
-        if self._whole_due:
-            self._paint_whole()
-        elif self._part_due:
-            self._drawn.set_faces(PART, np.concatenate(self._parts))
-            self._paint_triangles(PART, (0.0, 0.0))
-            self._part_due, self._parts = False, []
-            self._rest.start(_REST_MS)
-        elif self._resolve_due:
-            self._paint_average()
+        super().resizeEvent(event)
+        self._sheet = self._work_sheet = self._stands = None
+        self.draw_again()
 
     def showEvent(self, event: QShowEvent) -> None:
         """Draw afresh after having been hidden."""
         self._whole_due = True
         super().showEvent(event)
 
-    # --- inside --------------------------------------------------------------------------
+    def grabFramebuffer(self) -> QImage:
+        """Return the picture with everything that is due, in device pixels."""
+        self._bring_up_to_date()
+        while self._work is _Work.WHOLE:
+            self._go_on()
+        return self._image.copy()
 
-    def _set_constants(self) -> None:
-        zones = self._programs[Pass.ZONES]
-        zones.bind()
-        zones.set_list("zone_colour", zone_look.shader_zone_colours())
-        zones.set_list("hatch_tone", zone_look.shader_hatch_tones())
-        coats = self._programs[Pass.COATS]
-        coats.bind()
-        coats.set_list("coat_tone", zone_look.shader_coat_tones())
+    # --- drawing it ----------------------------------------------------------------------
 
-    def _paint_whole(self) -> None:
+    def _ready(self) -> GlPainter | None:
+        """Return what draws, with a sheet of the right size; None if there is no driver."""
+        if self._painter is None:
+            painter = self._painter = GlPainter()
+            painter.keeps(self.arrays, self.row)
+            self.arrays.forget_card()
+            self.row.forget_card()
+            self.destroyed.connect(lambda *_: painter.release())
+        return self._painter if self._painter.is_ready else None
+
+    def _bring_up_to_date(self) -> bool:
+        """Draw what is due; return whether the picture is another one now."""
+        if not (self._whole_due or self._parts):
+            return False
+        painter = self._ready()
+        if painter is None:
+            return False
+        with painter.current():
+            if self._sheet is None or self._sheet.size != self._pixels:
+                self._sheet, self._stands, self._whole_due = Sheet.of(self._pixels), None, True
+            if self._whole_due:
+                return self._draw_whole(painter, self._sheet)
+            self._draw_parts(painter, self._sheet, self._parts)
+            self._read(painter, self._sheet, self._parts_at)
+            self._parts, self._parts_at = [], QRect()
+            if self._work is None:
+                self._rest.start()
+        return True
+
+    def _draw_whole(self, painter: GlPainter, sheet: Sheet) -> bool:
+        """Draw the whole picture, or begin to; return whether there is something to see of it."""
+        self._whole_due, self._parts, self._parts_at = False, [], QRect()
+        picture, slow = self._picture, self.is_slow
+        if picture is not None and slow and not self._moving:
+            self._begin(_Work.WHOLE)
+            if self._stands is not None and _same_place(self._stands, picture):
+                return False
+        light = slow and self._drawn.face_count(TURNING) > 0
         began = time.perf_counter()
-        self._clear_surround()
-        light = self._moving and self.is_slow and self._drawn.face_count(TURNING) > 0
-        self._paint_triangles(TURNING if light else WHOLE, (0.0, 0.0))
-        self._whole_due = self._part_due = self._resolve_due = False
-        if not self._moving:
-            if self._functions is not None:
-                self._functions.glFinish()
-            if self._picture is not None:
-                self.frame_ms = (time.perf_counter() - began) * 1e3
-                self.drawn.emit(self.frame_ms)
-                self._rest.start(_REST_MS)
+        painter.begin(sheet)
+        painter.clear(surround_of(picture))
+        self._draw(painter, TURNING if light else WHOLE)
+        if not self._moving and not slow:
+            painter.finish()
+        self._read(painter, sheet, QRect())
+        self._stands = picture
+        if picture is not None and not self._moving and not slow:
+            self._note_time(1e3 * (time.perf_counter() - began))
+            self._rest.start()
+        return True
 
-    def _clear_surround(self) -> None:
-        gl = self._functions
-        if gl is None:
-            return
-        colour = QColor(SURROUND if self._picture is None else self._picture.surround)
-        gl.glClearColor(colour.redF(), colour.greenF(), colour.blueF(), 1.0)
-        gl.glClear(_COLOUR_AND_DEPTH)
-
-    def _paint_triangles(
+    def _draw(
         self,
+        painter: GlPainter,
         faces: str,
-        shift: tuple[float, float],
+        *,
+        shift: tuple[float, float] = (0.0, 0.0),
         which: Pass | None = None,
         corners: slice = _ALL,
     ) -> None:
-        gl, array, picture = self._functions, self._array, self._picture
-        drawn = self._drawn
-        if gl is None or array is None or picture is None or not drawn.face_count(faces):
+        if self._picture is not None:
+            view = (max(self.width(), 1), max(self.height(), 1), self.devicePixelRatioF())
+            drawn = self._drawn
+            painter.triangles(
+                drawn, self._picture, faces, view, shift=shift, which=which, corners=corners
+            )
+
+    def _draw_parts(self, painter: GlPainter, sheet: Sheet, parts: list[NDArray[np.int32]]) -> None:
+        self._drawn.set_faces(PART, np.concatenate(parts))
+        painter.begin(sheet)
+        self._draw(painter, PART)
+
+    def _note_time(self, milliseconds: float) -> None:
+        self.frame_ms = milliseconds
+        self._ms_per_corner = milliseconds / max(3 * self._drawn.face_count(WHOLE), 1)
+        self.drawn.emit(milliseconds)
+
+    def _read(self, painter: GlPainter, sheet: Sheet, where: QRect) -> None:
+        """Take a rectangle (logical pixels) of a sheet onto the screen's picture; all if empty."""
+        ratio, size = self.devicePixelRatioF(), sheet.size
+        everything = QRect(0, 0, size.width(), size.height())
+        if self._image.size() != size:
+            self._image, where = QImage(size, QImage.Format.Format_RGB32), QRect()
+            self._image.setDevicePixelRatio(ratio)
+        place = everything
+        if not where.isEmpty():
+            left, top = int(where.left() * ratio) - 1, int(where.top() * ratio) - 1
+            wide, high = int(where.width() * ratio) + 3, int(where.height() * ratio) + 3
+            place = QRect(left, top, wide, high).intersected(everything)
+        if place.isEmpty():
             return
-        look = which or Pass(picture.look.value)
-        if look is Pass.ROW and drawn is self.arrays:
-            look = Pass.SINTERED
-        program = self._programs[look]
-        array.bind()
-        gl.glEnable(_DEPTH_TEST)
-        gl.glDepthFunc(_LEQUAL)
-        if drawn.is_closed:
-            gl.glEnable(_CULL_FACE)
-        program.bind()
-        self._set_uniforms(program, picture, shift)
-        drawn.bind(gl, ATTRIBUTES[look])
-        for first in range(drawn.bind_faces(faces))[corners][::_CORNERS_AT_ONCE]:
-            end = min(first + _CORNERS_AT_ONCE, range(3 * drawn.face_count(faces))[corners].stop)
-            count = end - first
-            gl.glDrawElements(_TRIANGLES, count, _UNSIGNED_INT, POINTER(first * _INDEX_BYTES))
-            gl.glFlush()
-        gl.glDisable(_CULL_FACE)
-        gl.glDisable(_DEPTH_TEST)
-        array.release()
+        shown = np.frombuffer(self._image.bits(), np.uint8)
+        shown = shown.reshape(size.height(), self._image.bytesPerLine() // 4, 4)
+        rows = slice(place.top(), place.bottom() + 1)
+        shown[rows, place.left() : place.right() + 1] = painter.read(sheet, place)
 
-    def _set_uniforms(
-        self, program: Program, picture: CrownPicture, shift: tuple[float, float]
-    ) -> None:
-        camera, directions = picture.camera, picture.directions
-        width, height = max(self.width(), 1), max(self.height(), 1)
-        ratio = self.devicePixelRatioF()
-        program.set_matrix("clip_from_crown", camera.matrix(width, height))
-        program.set_matrix("axes", camera.axes.T)
-        program.set_matrix("frame", directions.rows)
-        program.set_vector("occlusal", picture.sky)
-        program.set_vector("origin", np.zeros(3))
-        program.set_vector("eye_position", camera.eye)
-        program.set_pair(
-            "jitter", 2.0 * shift[0] / (width * ratio), 2.0 * shift[1] / (height * ratio)
-        )
-        relief = SCALED_RELIEF if picture.look in SCALED else 1.0
-        program.set_number("relief", relief if picture.shading else 0.0)
-        program.set_number("pixel_ratio", ratio)
-        if picture.look is Look.ROW:
-            program.set_number("surround", ROW_SURROUND_LINEAR)
-            program.set_number("grey", 1.0 if picture.grey else 0.0)
-
+    @property
     def _pixels(self) -> QSize:
         ratio = self.devicePixelRatioF()
-        return QSize(round(self.width() * ratio), round(self.height() * ratio))
+        return QSize(max(round(self.width() * ratio), 1), max(round(self.height() * ratio), 1))
+
+    # --- in pieces -----------------------------------------------------------------------
+
+    def _begin(self, work: _Work) -> None:
+        self._work, self._work_ms, self._corners_done = work, 0.0, 0
+        self._missed = []
+        self._next.start()
 
     def _polish(self) -> None:
-        """At rest: draw one of the shifted pictures, and come back for the next."""
-        if self._functions is None or self._whole_due or self._picture is None:
+        """At rest: begin with the first of the shifted pictures."""
+        if self._whole_due or self._parts or self._picture is None or self._moving:
             return
-        if self._moving or not self.isVisible():
+        if self.isVisible() and self._work is None:
+            self._begin(_Work.SHIFTED)
+
+    def _go_on(self) -> None:
+        """Draw one more piece, and come back for the next."""
+        work, painter = self._work, self._ready()
+        if work is None or painter is None or self._picture is None or not self.isVisible():
             return
-        self.makeCurrent()
-        if not self._shifted:
-            self._shifted = [_picture_buffer(self._pixels()) for _ in _SHIFTS]
-        if not self._resolve_due and not self._rest.property("shift"):
-            self._shifts_done = self._corners_done = 0
-        target = self._shifted[self._shifts_done]
-        target.bind()
-        if not self._corners_done:
-            self._clear_surround()
-        # On a slow machine in pieces, so that the next stroke need not wait for a whole picture.
-        all_corners = 3 * self._drawn.face_count(WHOLE)
-        most = _CORNERS_AT_ONCE if self.is_slow else all_corners
-        piece = slice(self._corners_done, min(self._corners_done + most, all_corners))
-        self._paint_triangles(WHOLE, _SHIFTS[self._shifts_done], corners=piece)
-        if self.is_slow:
-            self._functions.glFinish()
-        target.release()
-        self.doneCurrent()
-        self._corners_done = piece.stop if piece.stop < all_corners else 0
-        if self._corners_done:
-            self._rest.setProperty("shift", True)
-            self._rest.start(0)
-            return
-        self._shifts_done += 1
-        unfinished = self._shifts_done < len(_SHIFTS)
-        self._rest.setProperty("shift", unfinished)
-        if unfinished:
-            self._rest.start(0)
-        else:
-            self._resolve_due = True
+        with painter.current():
+            if self._work_sheet is None or self._work_sheet.size != self._pixels:
+                self._work_sheet = Sheet.of(self._pixels)
+            sheet = self._work_sheet
+            began = time.perf_counter()
+            size = self._areas_size if work is _Work.AREAS else None
+            painter.begin(sheet, size)
+            if not self._corners_done:
+                empty = QColor(0, 0, 0, 0)
+                painter.clear(empty if work is _Work.AREAS else surround_of(self._picture))
+            corners = 3 * self._drawn.face_count(WHOLE)
+            piece = slice(self._corners_done, min(self._corners_done + self._at_once, corners))
+            shift = _SHIFTS[len(self._shifted)] if work is _Work.SHIFTED else (0.0, 0.0)
+            which = Pass.AREAS if work is _Work.AREAS else None
+            self._draw(painter, WHOLE, shift=shift, which=which, corners=piece)
+            painter.finish()
+            self._work_ms += 1e3 * (time.perf_counter() - began)
+            self._corners_done = piece.stop
+            if self._corners_done < corners:
+                self._next.start()
+                return
+            self._end_work(work, painter, sheet)
+
+    @property
+    def _at_once(self) -> int:
+        """How many corners are drawn in one piece."""
+        if not self.is_slow:
+            return 3 * self._drawn.face_count(WHOLE)
+        each = self._ms_per_corner
+        most = CORNERS_AT_ONCE if each is None else int(_PIECE_MS / max(each, 1e-7))
+        most = min(max(most, _FEWEST_CORNERS), CORNERS_AT_ONCE)
+        return most - most % 3
+
+    def _end_work(self, work: _Work, painter: GlPainter, sheet: Sheet) -> None:
+        """Show, or keep, what has been drawn in pieces."""
+        self._work = None
+        if work is _Work.WHOLE:
+            missed, self._missed = self._missed, []
+            if missed:
+                self._draw_parts(painter, sheet, missed)
+            self._sheet, self._work_sheet = sheet, self._sheet
+            self._stands = self._picture
+            self._parts, self._parts_at = [], QRect()
+            self._read(painter, sheet, QRect())
+            self._note_time(self._work_ms)
+            self._rest.start()
             self.update()
+            self.shown.emit()
+        elif work is _Work.SHIFTED:
+            kept = Sheet.of(sheet.size, with_depth=False)
+            painter.copy(sheet, kept)
+            self._shifted.append(kept)
+            if len(self._shifted) < len(_SHIFTS):
+                self._begin(_Work.SHIFTED)
+            else:
+                self._end_average(painter)
+        else:
+            size = self._areas_size
+            height = sheet.size.height()
+            corner = QRect(0, height - size.height(), size.width(), size.height())
+            self._work_sheet = None
+            self.areas_drawn.emit(painter.read(sheet, corner, as_screen=False).copy())
 
-    def _paint_average(self) -> None:
-        gl, array, resolve = self._functions, self._array, self._resolve
-        self._resolve_due = False
-        if gl is None or array is None or resolve is None or not self._shifted:
+    def _end_average(self, painter: GlPainter) -> None:
+        """Show the mean of the shifted pictures, over the depth of the one that is not."""
+        if self._sheet is None:
             return
-        array.bind()
-        resolve.bind()
-        for k, picture in enumerate(self._shifted):
-            gl.glActiveTexture(_TEXTURE_0 + k)
-            gl.glBindTexture(_TEXTURE_2D, picture.texture())
-            resolve.set_sampler(f"picture_{k}", k)
-        gl.glDepthMask(0)
-        gl.glDrawArrays(_TRIANGLES, 0, 3)
-        gl.glDepthMask(1)
-        gl.glActiveTexture(_TEXTURE_0)
-        array.release()
-        self.averaged.emit()
-        if self.wants_areas:
-            self._read_areas()
-
-    def _read_areas(self) -> None:
-        gl = self._functions
-        if gl is None:
-            return
-        size = QSize(max(self.width() // 2, 1), max(self.height() // 2, 1))
-        target = _picture_buffer(size)
-        target.bind()
-        gl.glViewport(0, 0, size.width(), size.height())
-        gl.glClearColor(0.0, 0.0, 0.0, 0.0)
-        gl.glClear(_COLOUR_AND_DEPTH)
-        self._paint_triangles(WHOLE, (0.0, 0.0), Pass.AREAS)
-        areas = np.zeros((size.height(), size.width(), 4), np.uint8)
-        width, height = size.width(), size.height()
-        pixels = POINTER(areas, areas.nbytes, True)
-        gl.glReadPixels(0, 0, width, height, _RGBA, _UNSIGNED_BYTE, pixels)
-        target.release()
-        self._functions_bind_default()
-        self.areas_drawn.emit(areas[::-1].copy())
-
-    def _functions_bind_default(self) -> None:
-        gl = self._functions
-        if gl is not None:
-            gl.glBindFramebuffer(0x8D40, self.defaultFramebufferObject())
-            pixels = self._pixels()
-            gl.glViewport(0, 0, pixels.width(), pixels.height())
-
-    def _let_go(self) -> None:
-        self.makeCurrent()
-        self.arrays.release()
-        self.row.release()
+        painter.begin(self._sheet)
+        painter.average(self._shifted)
+        self._read(painter, self._sheet, QRect())
         self._shifted = []
-        self._programs = {}
-        self._resolve = self._array = None
-        self._functions = None
-        self.doneCurrent()
+        if self.wants_areas:
+            self._begin(_Work.AREAS)
+        else:
+            # Eight bytes a pixel that nothing needs until the crown is looked at anew.
+            self._work_sheet = None
+        self.update()
+        self.averaged.emit()
+
+    @property
+    def _areas_size(self) -> QSize:
+        return QSize(max(self.width() // 2, 1), max(self.height() // 2, 1))
 
 
-def _picture_buffer(size: QSize) -> QOpenGLFramebufferObject:
-    buffer_format = QOpenGLFramebufferObjectFormat()
-    buffer_format.setAttachment(QOpenGLFramebufferObject.Attachment.Depth)
-    buffer_format.setInternalTextureFormat(_RGBA8)
-    return QOpenGLFramebufferObject(size, buffer_format)
+def _same_place(one: CrownPicture, other: CrownPicture) -> bool:
+    """Return True if two pictures show a crown from the same place in the same look."""
+    return one.camera is other.camera and one.look is other.look

@@ -38,6 +38,7 @@ from stainmap.ui.crown_picture import (
     Look,
 )
 from stainmap.ui.zone_shares import ACCENTS
+from stainmap.words import translate
 
 _COARSE = 4
 _RELIEF = 0.55
@@ -118,7 +119,7 @@ class PictureCanvas(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
-        self.setAccessibleName("Crown picture")
+        self.setAccessibleName(translate("picture canvas", "Crown picture"))
         self.arrays = PictureArrays()
         # A row of teeth with the crown among them; empty until somebody looks at it.
         self.row = PictureArrays()
@@ -158,7 +159,7 @@ class PictureCanvas(QWidget):
         in_row = self._picture is not None and self._picture.look is Look.ROW
         return self.row if in_row and self.row.mesh is not None else self.arrays
 
-    def draw_part(self, _faces: NDArray[np.int32]) -> None:
+    def draw_part(self, _faces: NDArray[np.int32], _where: QRect | None = None) -> None:
         """Colour the picture anew; where things lie has not changed."""
         self._soon.start(0)
 

@@ -13,6 +13,7 @@ from scipy import sparse
 
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.mesh import TriMesh
+from stainmap.surface.sparse_rows import entries_of, square
 
 ZONE_COUNT = 6
 ACCENTS = range(7, 14)
@@ -55,10 +56,22 @@ class ZoneShares:
                 self.change_zones(changed, zones[changed])
             return
         self._numbers = zones.copy()
-        self._once = _indicator(zones)
-        _solve(self._system, self._mass * self._once, self._once)
-        self.zones = self._once.copy()
-        _solve(self._system, self._mass * self._once, self.zones)
+        once = _indicator(zones)
+        _solve(self._system, self._mass * once, once)
+        twice = once.copy()
+        _solve(self._system, self._mass * once, twice)
+        # Nobody sees what is half solved: this may run while they are drawn.
+        self._once, self.zones = once, twice
+
+    def is_close(
+        self, zones: NDArray[np.uint8], accents: Mapping[int, NDArray[np.float32]]
+    ) -> bool:
+        """Return True if `set_zones` and `set_accents` would have a few changes to mend only."""
+        few = _FEW * len(zones)
+        if np.count_nonzero(zones != self._numbers) >= few:
+            return False
+        masks = hard_accents(len(zones), accents)
+        return bool((np.count_nonzero(masks != self._masks, axis=0) < few).all())
 
     def change_zones(
         self, vertices: NDArray[np.int32], zones: NDArray[np.uint8]
@@ -72,9 +85,7 @@ class ZoneShares:
 
     def set_accents(self, accents: Mapping[int, NDArray[np.float32]]) -> None:
         """Take the soft masks (V,) of accents by their number, 7 to 13."""
-        masks = np.zeros_like(self._masks)
-        for number, share in accents.items():
-            masks[:, number - ACCENTS.start] = share
+        masks = hard_accents(len(self._masks), accents)
         for column in np.flatnonzero((masks != self._masks).any(axis=0)):
             changed = np.flatnonzero(masks[:, column] != self._masks[:, column]).astype(np.int32)
             if len(changed) < _FEW * len(masks):
@@ -89,23 +100,49 @@ class ZoneShares:
         self, number: int, vertices: NDArray[np.int32], share: NDArray[np.float32]
     ) -> NDArray[np.int32]:
         """Take the new mask (k,) of one accent at some vertices; return all that changed."""
-        self._masks[vertices, number - ACCENTS.start] = share
+        column = number - ACCENTS.start
+        self._masks[vertices, column] = share
         rows = self._around(vertices)
-        self._mend(rows, self._masks[rows], self.accents)
+        field = self.accents[:, column, None].copy()
+        self._mend(rows, self._masks[rows, column, None], field)
+        self.accents[rows, column] = field[rows, 0]
         return rows
 
     def _around(self, vertices: NDArray[np.int32]) -> NDArray[np.int32]:
-        rows = vertices
+        """Return vertices and some rings of neighbours about them, ascending."""
+        inside = np.zeros(len(self._numbers), dtype=np.bool_)
+        inside[vertices] = True
+        newest = vertices
         for _ in range(_RINGS):
-            rows = np.unique(self._system[rows].indices).astype(np.int32)
-        return rows
+            beside = self._system.indices[entries_of(self._system.indptr, newest)[0]]
+            fresh = np.zeros_like(inside)
+            fresh[beside] = True
+            fresh &= ~inside
+            inside |= fresh
+            newest = np.flatnonzero(fresh).astype(np.int32)
+        return np.flatnonzero(inside).astype(np.int32)
 
     def _mend(self, rows: NDArray[np.int32], right: Field, field: Field) -> None:
         """Solve anew at `rows`, where the labels are `right`, with the rest of `field` as it is."""
         residual = self._mass[rows] * right - self._system[rows] @ field
         correction = np.zeros_like(residual)
-        _solve(self._system[rows][:, rows], residual, correction)
+        _solve(square(self._system, rows), residual, correction)
         field[rows] += correction
+
+
+def hard_shares(
+    zones: NDArray[np.uint8], accents: Mapping[int, NDArray[np.float32]]
+) -> tuple[Field, Field]:
+    """Return shares of zones (V, 6) and accents (V, 7) before any border has been softened."""
+    return _indicator(zones), hard_accents(len(zones), accents)
+
+
+def hard_accents(count: int, accents: Mapping[int, NDArray[np.float32]]) -> Field:
+    """Return the soft masks of accents by number as columns (V, 7), as they are."""
+    masks = np.zeros((count, len(ACCENTS)), np.float32)
+    for number, share in accents.items():
+        masks[:, number - ACCENTS.start] = share
+    return masks
 
 
 def _solve(system: Matrix[np.float32], right: Field, x: Field) -> None:

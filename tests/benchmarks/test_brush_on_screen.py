@@ -25,7 +25,8 @@ from stainmap.model.zone import Zone
 from stainmap.predict.shape import CrownShape
 from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.crown_view import CrownView
-from stainmap.ui.gl_canvas import GlCanvas, has_gl
+from stainmap.ui.gl_canvas import GlCanvas
+from stainmap.ui.gl_painter import has_gl
 
 pytestmark = [
     pytest.mark.benchmark,
@@ -73,7 +74,7 @@ def taken(desk: CrownDesk) -> tuple[np.ndarray, np.ndarray]:
     canvas = view.canvas
     assert isinstance(canvas, GlCanvas)
     shown = [0]
-    canvas.frameSwapped.connect(lambda: shown.__setitem__(0, shown[0] + 1))
+    canvas.shown.connect(lambda: shown.__setitem__(0, shown[0] + 1))
     turn = np.linspace(0.0, 4.0, MOVES + 1)
     places = [QPointF(450 + 150 * np.cos(a), 450 + 150 * np.sin(a)) for a in turn]
     own = np.full((ROUNDS, MOVES), np.nan)

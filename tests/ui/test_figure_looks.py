@@ -19,7 +19,8 @@ from stainmap.model.zone import Zone
 from stainmap.ui import look_desk
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.crown_view import CrownView
-from stainmap.ui.gl_canvas import GlCanvas, has_gl
+from stainmap.ui.gl_canvas import GlCanvas
+from stainmap.ui.gl_painter import has_gl
 from stainmap.ui.look_bar import LookBar
 from stainmap.ui.main_window import MainWindow
 from stainmap.ui.poster import Poster
