@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from stainmap.app.edits import with_backing
+from stainmap.app.edits import with_backing, without_backing
 from stainmap.errors import StainmapError
 from stainmap.files.shades_file import starter_shades, with_shades, write_shades
 from stainmap.model.case import Case, Region
@@ -17,7 +18,13 @@ from stainmap.planning.targets import offset_class, target_from_intake
 
 
 def with_intake(
-    case: Case, intake: Intake, *, stump: str, cement: str, usual: tuple[Offset, ...]
+    case: Case,
+    intake: Intake,
+    *,
+    stump: str,
+    cement: str,
+    usual: tuple[Offset, ...],
+    unit_stumps: Mapping[int, str] | None = None,
 ) -> Case:
     """Return the case with the answers of the intake page.
 
@@ -30,6 +37,9 @@ def with_intake(
         What lies behind the crown: chosen if `intake.stump_known`, else assumed.
     usual
         Offsets to start from where nothing is wanted yet.
+    unit_stumps
+        Of a bridge, the stumps of those units (from 0) that are not as in the others; those that
+        are set already stay if None.
 
     Raises
     ------
@@ -38,12 +48,35 @@ def with_intake(
     """
     before = case.intake or Intake()
     changed = with_backing(case, Region.STUMP, stump=stump, cement=cement)
+    if unit_stumps is not None:
+        changed = _with_unit_stumps(changed, unit_stumps, cement)
     changed = replace(changed, intake=intake)
     if intake.shades == before.shades:
         return changed
     offsets = usual if case.target is None else case.target.offsets
     target = target_from_intake(intake, offsets)
     return changed if target is None else replace(changed, target=target)
+
+
+def unit_stumps(case: Case) -> dict[int, str]:
+    """Return the stumps of those units (from 0) that have one of their own."""
+    return {
+        one.of_unit: one.stump
+        for one in case.backings
+        if one.of_unit is not None and one.region is Region.STUMP
+    }
+
+
+def _with_unit_stumps(case: Case, chosen: Mapping[int, str], cement: str) -> Case:
+    """Return the case with just these stumps of single units; cement of their own they keep."""
+    before = unit_stumps(case)
+    for unit in before.keys() - chosen.keys():
+        case = without_backing(case, Region.STUMP, unit)
+    for unit, stump in chosen.items():
+        if before.get(unit) != stump:
+            own = case.backing(Region.STUMP, unit).cement if unit in before else cement
+            case = with_backing(case, Region.STUMP, stump=stump, cement=own, unit=unit)
+    return case
 
 
 def with_stump_known(case: Case) -> Case:

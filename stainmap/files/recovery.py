@@ -14,8 +14,8 @@ from pathlib import Path
 import filelock
 
 from stainmap.errors import CaseFileError, StainmapError
-from stainmap.files.case_content import CaseReader
-from stainmap.files.case_file import DAMAGE, Progress
+from stainmap.files.case_content import DAMAGE, CaseReader
+from stainmap.files.case_file import Progress
 from stainmap.files.journal_state import (
     State,
     digest_of,

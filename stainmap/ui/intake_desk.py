@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QDialog, QWidget
 
 from stainmap.app import edits
 from stainmap.app.change import Change
-from stainmap.app.intake import OwnShades, teeth_beside, with_intake
+from stainmap.app.intake import OwnShades, teeth_beside, unit_stumps, with_intake
 from stainmap.app.session import Session
 from stainmap.errors import StainmapError
 from stainmap.model.case import Case, Region
@@ -105,16 +105,20 @@ class IntakeDesk(QObject):
         dialog.table_asked.connect(lambda: self._show_tabs(dialog))
         if dialog.exec() != QDialog.DialogCode.Accepted:
             return
-        intake, stump = dialog.intake, dialog.chosen_stump
+        intake, stump = dialog.intake, dialog.behind.chosen_stump
+        own = dialog.behind.unit_stumps
         cement, usual = dialog.cement.currentText(), self.shades.usual(case.units)
         same = intake == (case.intake or Intake())
         backing = case.backing(Region.STUMP)
-        if same and (stump, cement) == (backing.stump, backing.cement):
+        behind = (backing.stump, backing.cement, unit_stumps(case))
+        if same and (stump, cement, own) == behind:
             return
         try:
             self._session.edit(
                 translate("intake desk", "fill in the intake page"),
-                lambda c: with_intake(c, intake, stump=stump, cement=cement, usual=usual),
+                lambda c: with_intake(
+                    c, intake, stump=stump, cement=cement, unit_stumps=own, usual=usual
+                ),
             )
         except StainmapError as error:
             self.said.emit(str(error))
@@ -147,6 +151,7 @@ class IntakeDesk(QObject):
             )
 
     def _facts(self, case: Case) -> IntakeFacts:
+        from stainmap.ui.backing_dialog import units_on_stumps  # noqa: PLC0415 - slow to import
         from stainmap.ui.intake_dialog import IntakeFacts  # noqa: PLC0415 - slow to import
 
         backing = case.backing(Region.STUMP)
@@ -171,6 +176,8 @@ class IntakeDesk(QObject):
             stumps=names.stumps,
             cements=names.cements,
             draft=self.draft,
+            units=units_on_stumps(case),
+            unit_stumps=unit_stumps(case),
         )
 
     def _photograph(self, places: list[str], first: str) -> dict[str, Shade]:

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import contextlib
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import (
@@ -44,18 +44,14 @@ from stainmap.optics.colorimetry import LIGHTS
 from stainmap.planning.targets import AS_PREDICTED, outside_ceramic, shade_in
 from stainmap.predict.colour_conversion import conversions_for
 from stainmap.ui.form_dialog import FormDialog, choice_box
+from stainmap.ui.intake_backing import IntakeBacking
 from stainmap.ui.plate import link_button
 from stainmap.ui.section import Hairline, SectionHead, SoftLabel
 from stainmap.ui.shade_row import ShadeRow
 from stainmap.ui.theme import font, tones
 from stainmap.words import listed, marked, translate, value_word
 
-NOT_KNOWN = marked("intake dialog", "not known yet")
 _GEOMETRIES = (WITHOUT_GLOSS, SPHERE_WITHOUT_GLOSS, SPHERE_WITH_GLOSS)
-_TOOTH, _IMPLANT = (
-    marked("intake dialog", "a prepared tooth"),
-    marked("intake dialog", "a base on an implant"),
-)
 _GRADIENT = marked(
     "intake dialog",
     "The middle third is what the body is held to. A third that is not read follows it: the"
@@ -83,6 +79,9 @@ class IntakeFacts:
         What lies behind the crown now.
     stumps, cements
         To choose from.
+    units, unit_stumps
+        Units of a bridge that may have a stump of their own, by the numbers of their teeth, and
+        the stumps of those that have.
     draft
         What is said as long as nobody has named the stump; empty where the wall is thick enough.
     """
@@ -96,6 +95,8 @@ class IntakeFacts:
     stumps: tuple[str, ...]
     cements: tuple[str, ...]
     draft: str
+    units: Mapping[int, str] = field(default_factory=dict)
+    unit_stumps: Mapping[int, str] = field(default_factory=dict)
 
 
 class IntakeDialog(QDialog):
@@ -245,39 +246,11 @@ class IntakeDialog(QDialog):
         facts = self._facts
         self._column.addWidget(Hairline())
         self._column.addWidget(SectionHead(translate("intake dialog", "What lies behind")))
-        grid = QGridLayout()
-        grid.setHorizontalSpacing(10)
-        grid.setVerticalSpacing(6)
-        self.stands_on = choice_box(
-            translate("intake dialog", "Stands on"),
-            (_TOOTH, _IMPLANT),
-            _IMPLANT if facts.intake.implant_base else _TOOTH,
-            lambda one: translate("intake dialog", one),
-        )
-        known = facts.intake.stump_known
-        self.stump = choice_box(
-            translate("intake dialog", "Stump or base"),
-            (NOT_KNOWN, *facts.stumps),
-            facts.stump if known else NOT_KNOWN,
-            lambda one: translate("intake dialog", NOT_KNOWN) if one == NOT_KNOWN else one,
-        )
-        self.cement = choice_box(translate("intake dialog", "Cement"), facts.cements, facts.cement)
-        self._stump_label = QLabel()
-        fields = (
-            (QLabel(translate("intake dialog", "stands on")), self.stands_on),
-            (self._stump_label, self.stump),
-        )
-        for column, (label, box) in enumerate(
-            (*fields, (QLabel(translate("intake dialog", "cement")), self.cement))
-        ):
-            label.setBuddy(box)
-            label.setFont(font(13))
-            grid.addWidget(label, 0, 2 * column)
-            grid.addWidget(box, 0, 2 * column + 1)
-        grid.setColumnStretch(6, 1)
-        self._column.addLayout(grid)
-        for box in (self.stump, self.stands_on):
-            box.currentTextChanged.connect(self._show)
+        self.behind = IntakeBacking(facts, self)
+        self.behind.changed.connect(self._show)
+        self.stump, self.cement = self.behind.stump, self.behind.cement
+        self.stands_on = self.behind.stands_on
+        self._column.addWidget(self.behind)
 
     def _add_wish(self) -> None:
         self._column.addWidget(Hairline())
@@ -322,17 +295,11 @@ class IntakeDialog(QDialog):
         )
         return Intake(
             shades=shades,
-            stump_known=self.stump.currentData() != NOT_KNOWN,
-            implant_base=self.stands_on.currentData() == _IMPLANT,
+            stump_known=self.behind.is_known,
+            implant_base=self.behind.on_implant,
             neighbours=neighbours,
             wish=self.wish.toPlainText().strip(),
         )
-
-    @property
-    def chosen_stump(self) -> str:
-        """What is to lie behind the crown: chosen, or assumed as before."""
-        name = str(self.stump.currentData())
-        return self._facts.stump if name == NOT_KNOWN else name
 
     def set_table(self, table: ShadeTable) -> None:
         """Choose from another table of tabs."""
@@ -423,10 +390,6 @@ class IntakeDialog(QDialog):
         said = self._conversions_said()
         self.conversions.setText(said)
         self.conversions.setVisible(bool(said))
-        implant = self.stands_on.currentData() == _IMPLANT
-        self._stump_label.setText(
-            translate("intake dialog", "base") if implant else translate("intake dialog", "stump")
-        )
         problems = [self._problem_of(row) for row in self._all_rows]
         over = len(self.wish.toPlainText().strip()) - MOST_WISH_CHARACTERS
         if over > 0:
@@ -435,7 +398,7 @@ class IntakeDialog(QDialog):
                     over=over
                 )
             )
-        if self.stump.currentData() == NOT_KNOWN:
+        if not self.behind.is_known:
             assumed = translate("intake dialog", "Assumed behind the crown: {stump}.").format(
                 stump=self._facts.stump
             )

@@ -7,7 +7,13 @@ from pathlib import Path
 
 import pytest
 
-from stainmap.app.intake import OwnShades, teeth_beside, with_intake, with_stump_known
+from stainmap.app.intake import (
+    OwnShades,
+    teeth_beside,
+    unit_stumps,
+    with_intake,
+    with_stump_known,
+)
 from stainmap.errors import CatalogueError, StainmapError
 from stainmap.files.case_file import read_case, write_case
 from stainmap.files.shades_file import starter_shades
@@ -127,3 +133,25 @@ def test_a_damaged_own_file_is_said_and_never_written_over(tmp_path: Path) -> No
     with pytest.raises(StainmapError, match="damaged"):
         shades.keep_offsets(OffsetClass.FRONT, USUAL)
     assert path.read_text(encoding="utf-8") == "tab = ["
+
+
+def test_stumps_of_single_units_are_part_of_the_page(case: Case) -> None:
+    """Named, changed and taken back; whoever does not ask for them leaves them alone."""
+    units = (Unit(tooth=Tooth(number=15)), Unit(tooth=Tooth(number=16)))
+    other = "dark"
+    stumps = case.materials.stumps
+    materials = replace(case.materials, stumps=(*stumps, replace(stumps[0], name=other)))
+    bridge = replace(case, units=units, materials=materials)
+
+    def asked(before: Case, stumps: dict[int, str] | None) -> Case:
+        return with_intake(
+            before, Intake(), stump="stump", cement="clear", usual=USUAL, unit_stumps=stumps
+        )
+
+    one = asked(bridge, {1: other})
+    assert unit_stumps(one) == {1: other}
+    assert one.backing(Region.STUMP, 1).stump == other
+    assert one.backing(Region.STUMP, 0).stump == "stump"
+    assert unit_stumps(asked(one, None)) == {1: other}
+    assert unit_stumps(asked(one, {0: other})) == {0: other}
+    assert unit_stumps(asked(one, {})) == {}

@@ -21,7 +21,8 @@ from stainmap.model.intake import Intake, ShadeSource, Third
 from stainmap.model.shade_table import OffsetClass
 from stainmap.model.zone import Zone
 from stainmap.planning.shade_tabs import tab_colour
-from stainmap.ui.intake_dialog import NOT_KNOWN, IntakeDialog
+from stainmap.ui.intake_backing import NOT_KNOWN
+from stainmap.ui.intake_dialog import IntakeDialog, IntakeFacts
 from stainmap.ui.main_window import MainWindow
 from stainmap.ui.photograph_dialog import PATCH, PhotographDialog
 from stainmap.ui.shade_row import ShadeRow
@@ -399,3 +400,32 @@ def test_everything_on_the_page_has_a_name_and_can_be_reached_by_tab(
 
     answer(monkeypatch, IntakeDialog, walk)
     window.intake.ask_for_intake()
+
+
+def test_units_of_a_bridge_have_stumps_of_their_own(qtbot: QtBot) -> None:
+    """A stump for all but one; the plan is no draft either once each unit has its own."""
+    facts = IntakeFacts(
+        title="bridge",
+        front=False,
+        intake=Intake(),
+        beside=(),
+        stump="stump",
+        cement="clear",
+        stumps=("stump", "dark"),
+        cements=("clear",),
+        draft="A thin wall.",
+        units={0: "14", 2: "16"},
+        unit_stumps={2: "dark"},
+    )
+    page = IntakeDialog(facts, starter_shades(), lambda _places, _first: {})
+    qtbot.addWidget(page)
+    page.show()
+    assert page.behind.unit_stumps == {2: "dark"}
+    assert page.caution.isVisible()
+    assert not page.intake.stump_known
+    page.behind.of_units[0].setCurrentText("stump")
+    assert page.intake.stump_known
+    assert not page.caution.isVisible()
+    page.behind.of_units[2].setCurrentIndex(0)
+    assert page.behind.unit_stumps == {0: "stump"}
+    assert page.behind.chosen_stump == "stump"
