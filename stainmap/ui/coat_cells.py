@@ -151,6 +151,11 @@ class CoatCell(QStyledItemDelegate):
         editor.setStyleSheet("padding: 0;")
         return editor
 
+    def setEditorData(self, editor: QWidget, index: Index) -> None:
+        """Show what the cell holds; what is typed stays where a prediction comes meanwhile."""
+        if not (isinstance(editor, QLineEdit) and editor.isModified()):
+            super().setEditorData(editor, index)
+
     def _forget_editor(self) -> None:
         self.editor = None
 

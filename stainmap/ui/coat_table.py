@@ -436,7 +436,7 @@ class CoatTable(QTableView):
             return
         self._open_editor(index)
         if self._cells.editor is not None:
-            self._cells.editor.setText(text)
+            self._cells.editor.insert(text)
 
     def _open_editor(self, index: Index) -> None:
         """Open a cell to be typed into, unless one is open or it is none."""
