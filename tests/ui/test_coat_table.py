@@ -95,6 +95,19 @@ def test_a_span_is_typed_with_a_hyphen(table: CoatTable, edits: list[Edit]) -> N
     assert here(table) == (1, Zone.BODY)
 
 
+def test_what_is_typed_stays_while_a_prediction_arrives(
+    table: CoatTable, edits: list[Edit]
+) -> None:
+    line = typed(table, "2")
+    table.set_plan(AREAS, steps(), [BARLEY, SLATE])
+    assert line.text() == "2"
+    QTest.keyClick(line, "-")
+    table.set_plan(AREAS, steps(), [BARLEY, SLATE])
+    QTest.keyClick(line, "3")
+    QTest.keyClick(line, Qt.Key.Key_Return)
+    assert edits == [(0, Zone.BODY, CoatSpan(low=2, high=3))]
+
+
 def test_twelve_is_not_read_as_one(table: CoatTable, edits: list[Edit]) -> None:
     QTest.keyClick(typed(table, "12"), Qt.Key.Key_Down)
     assert edits == [(0, Zone.BODY, CoatSpan.exactly(12))]
