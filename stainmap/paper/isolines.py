@@ -59,11 +59,9 @@ def isolines(mesh: TriMesh, values: ArrayLike, level: float = 0.0) -> SurfaceLin
     corners = positive[mesh.faces]
     around = mesh.face_edges[corners.any(axis=1) & ~corners.all(axis=1)]
     # Of a face with both signs exactly two edges are crossed.
-    chains = _chained(around[crossed[around]].reshape(-1, 2))
-    flat = np.array([edge for chain in chains for edge in chain], dtype=np.intp)
+    flat, starts = _chained(around[crossed[around]].reshape(-1, 2))
     ends = edges[flat].reshape(-1, 2)
     low, high = above[ends[:, 0]], above[ends[:, 1]]
-    starts = np.concatenate([[0], np.cumsum([len(chain) for chain in chains])]).astype(np.intp)
     return SurfaceLines(edges=ends, share=low / (low - high), starts=starts)
 
 
@@ -89,13 +87,11 @@ def stacked_isolines(mesh: TriMesh, values: ArrayLike) -> tuple[SurfaceLines, ND
     count = len(mesh.edges)
     least = int(floor.min(initial=0))
     key = edge.astype(np.int64) + (level - least)[:, None] * count
-    chains = _chained(key[crossed].reshape(-1, 2))
-    flat = np.array([one for chain in chains for one in chain], dtype=np.int64)
+    flat, starts = _chained(key[crossed].reshape(-1, 2))
     above, on_edge = np.divmod(flat, count)
     order = above + least
     corners = mesh.edges[on_edge].reshape(-1, 2)
     low, high = value[corners[:, 0]] - order, value[corners[:, 1]] - order
-    starts = np.concatenate([[0], np.cumsum([len(chain) for chain in chains])]).astype(np.intp)
     return SurfaceLines(edges=corners, share=low / (low - high), starts=starts), order
 
 
@@ -204,37 +200,44 @@ def simplified_lines(lines: list[FloatArray], tolerance: float) -> list[FloatArr
     return [line[kept] for line, kept in zip(lines, np.split(keep, last[:-1] + 1), strict=True)]
 
 
-def _chained(pairs: IndexArray) -> list[list[int]]:
+def _chained(pairs: NDArray[np.integer]) -> tuple[NDArray[np.int64], NDArray[np.intp]]:
     """Join pairs of numbers that share a number into chains; closed ones repeat their first.
 
     Numbers that more than two pairs share (edges of more than two faces) start and end chains.
+
+    Returns
+    -------
+    The chains end to end, and where each begins and the last one ends.
     """
     numbers, local = np.unique(pairs, return_inverse=True)
     local = local.reshape(-1, 2)
     count = np.bincount(local.ravel(), minlength=len(numbers))
     # The pairs at every number, one after the other.
-    order = (np.argsort(local.ravel(), kind="stable") // 2).tolist()
-    first = np.concatenate([[0], np.cumsum(count)]).tolist()
-    both = local.sum(axis=1).tolist()  # less one end of a pair is its other end
+    slots = np.argsort(local.ravel(), kind="stable") // 2
+    offset = np.concatenate([[0], np.cumsum(count)])
+    # Less one end of a pair is its other end; less one pair of two at a number is the other.
+    both = local.sum(axis=1).tolist()
+    around = np.bincount(local.ravel(), np.repeat(np.arange(len(local)), 2), len(numbers))
+    beside = around.astype(np.int64).tolist()
+    order, first, shared = slots.tolist(), offset.tolist(), count.tolist()
     used = bytearray(len(both))
-    names, shared = numbers.tolist(), count.tolist()
-    starts = np.flatnonzero(count != 2).tolist()
-    chains = []
-    for begin in (*starts, *range(len(names))):
+    ends = np.flatnonzero(count != 2).tolist()
+    chained: list[int] = []
+    starts = [0]
+    add = chained.append
+    for begin in (*ends, *range(len(numbers))):
         for slot in range(first[begin], first[begin + 1]):
             pair, at = order[slot], begin
             if used[pair]:
                 continue
-            chain = [names[at]]
-            while True:
+            add(at)
+            while not used[pair]:
                 used[pair] = 1
                 at = both[pair] - at
-                chain.append(names[at])
+                add(at)
                 if shared[at] != 2:
                     break
-                one = order[first[at]]
-                pair = order[first[at] + 1] if used[one] else one
-                if used[pair]:
-                    break
-            chains.append(chain)
-    return chains
+                pair = beside[at] - pair
+            starts.append(len(chained))
+    flat = np.asarray(numbers[np.array(chained, dtype=np.intp)], dtype=np.int64)
+    return flat, np.array(starts, dtype=np.intp)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 from collections.abc import Iterable, Sequence
 from contextlib import contextmanager
+from functools import lru_cache
 from itertools import chain
 from typing import Any, Literal, NamedTuple
 
@@ -292,22 +293,14 @@ class Page:
 
     def qr_code(self, text: str, x: float, y: float, size: float) -> None:
         """Draw a QR code with its upper left corner at x, y."""
-        code = qr.QrCodeWidget(text, barLevel="M", barBorder=0).qr
-        code.make()
-        count = code.getModuleCount()
+        count, dark = _dark_runs(text)
         step = size * MM / count
         left, top = x * MM, (self.height - y) * MM
-        runs = []
-        for row in range(count):
-            dark = [bool(code.isDark(row, column)) for column in range(count)] + [False]
-            begin = 0
-            for column in range(1, count + 1):
-                if dark[column] == dark[begin]:
-                    continue
-                if dark[begin]:
-                    place = f"{left + begin * step:.3f} {top - (row + 1) * step:.3f}"
-                    runs.append(f"{place} {(column - begin) * step:.3f} {step:.3f} re")
-                begin = column
+        runs = [
+            f"{left + begin * step:.3f} {top - (row + 1) * step:.3f}"
+            f" {length * step:.3f} {step:.3f} re"
+            for row, begin, length in dark
+        ]
         # One filled path: a shape for every square takes longer than the rest of the head.
         self._ink(0.0)
         self._write(f"n {' '.join(runs)} f")
@@ -344,6 +337,25 @@ class Page:
             yield
         finally:
             self._canvas.restoreState()
+
+
+# Every page of a plan has the same code, and to find its mask takes longer than to draw it.
+@lru_cache(maxsize=16)
+def _dark_runs(text: str) -> tuple[int, tuple[tuple[int, int, int], ...]]:
+    """Return the modules of a QR code along a side, and its dark runs: row, begin, length."""
+    code = qr.QrCodeWidget(text, barLevel="M", barBorder=0).qr
+    code.make()
+    count = code.getModuleCount()
+    runs = []
+    for row in range(count):
+        dark = [bool(code.isDark(row, column)) for column in range(count)] + [False]
+        begin = 0
+        for column in range(1, count + 1):
+            if dark[column] != dark[begin]:
+                if dark[begin]:
+                    runs.append((row, begin, column - begin))
+                begin = column
+    return count, tuple(runs)
 
 
 def _rounded(x: float, y: float, width: float, height: float, radius: float) -> str:
