@@ -3,6 +3,7 @@
 The top of this module must be readable by an old Python, so that it can say which one is needed.
 """
 
+import gc
 import os
 import sys
 
@@ -86,6 +87,8 @@ def _window(arguments: Sequence[str]) -> int:
 
     # Before Qt and numpy begin to ask for memory, and before there are threads.
     memory.settle()
+    # Little of what a start makes is thrown away again: `run` looks for that once, after it.
+    gc.disable()
     from stainmap.ui.start import run  # noqa: PLC0415 - brings Qt, which only a window needs
 
     return run(arguments)

@@ -26,7 +26,7 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import IO
 
-from stainmap.startup import pip_source
+from stainmap.startup import bytecode, pip_source
 from stainmap.startup.requirement import all_extras, numbers, requirements, unmet
 
 ENVIRONMENT_OVERRIDE = "STAINMAP_ENV"
@@ -113,6 +113,7 @@ def enter(script: Path, arguments: Sequence[str], *, extras: Sequence[str] = ())
     checkout = checkout_folder()
     if checkout is None:
         return
+    bytecode.keep_in(_cache_folder() / _PROJECT / "bytecode")
     wanted = requirements(checkout / "pyproject.toml", extras)
     if not unmet(wanted):
         return

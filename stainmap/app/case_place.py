@@ -14,7 +14,6 @@ from stainmap.files.case_file import write_case
 from stainmap.files.case_lock import CaseLock, holder_of
 from stainmap.model.case import Case
 from stainmap.model.crown import MeasuredShape
-from stainmap.predict.measured_shape import measured_shape
 
 if TYPE_CHECKING:
     from stainmap.app.prediction import Prediction
@@ -128,6 +127,8 @@ class CasePlace:
 
 def _measured(case: Case, prediction: Prediction) -> MeasuredShape | None:
     """Return what was measured for a prediction, if that was of the surface of the case."""
+    from stainmap.predict.measured_shape import measured_shape  # noqa: PLC0415
+
     if prediction.case.surface is not case.surface:
         return None
     return measured_shape(prediction.case, prediction.shape)

@@ -22,7 +22,6 @@ from stainmap.model.material import (
     Provenance,
     ScatteringClass,
 )
-from stainmap.predict.blocks import solve_layer
 
 _YES, _NO = "yes", "no"
 
@@ -256,6 +255,8 @@ def with_node(
     CatalogueError
         One sentence: the value, its place, what is expected.
     """
+    from stainmap.predict.blocks import solve_layer  # noqa: PLC0415
+
     nodes = NODES[kind_of(material)]
     quantity = nodes.columns[column]
     table = _table(material)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from collections.abc import Callable
 from dataclasses import replace
 from typing import TYPE_CHECKING
@@ -18,6 +19,9 @@ if TYPE_CHECKING:
     from stainmap.app.prediction import Prediction
     from stainmap.surface.diffusion import SurfaceOperator
 
+# As long as a crown takes until it has been drawn. Libraries that are imported beside that would
+# hold it up: only one thread of Python runs at a time.
+_DRAWN_S = 0.15
 # Case fields that change what is seen or how it is judged; notes and the like cause no work.
 PREDICTED_FROM = frozenset(
     {
@@ -107,14 +111,19 @@ class Predicting:
 
     def go_on(self) -> None:
         """Start predicting the open case, unless that is under way or needless."""
-        from stainmap.app.prediction import predict_case  # noqa: PLC0415
-
         case, previous, operator, seen = self._case(), self.newest, self._operator, self.seen
         if self._under_way or case is None or self.is_up_to_date:
             return
         self._under_way = True
+        shown_as_last_seen = (
+            previous is None and self.first_look is not None and self._jobs.threaded
+        )
 
         def work(progress: Progress) -> Prediction:
+            if shown_as_last_seen:
+                time.sleep(_DRAWN_S)
+            from stainmap.app.prediction import predict_case  # noqa: PLC0415
+
             return predict_case(
                 case, previous=previous, operator=operator, seen=seen, progress=progress
             )

@@ -9,15 +9,17 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from stainmap.optics.colorimetry import decode_srgb, encode_srgb
-from stainmap.paper.occlusion import ambient_occlusion
 from stainmap.paper.raster import FrameBuffer
-from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.mesh import frozen, unit_rows
+
+if TYPE_CHECKING:
+    from stainmap.surface.diffusion import SurfaceOperator
 
 FloatField = NDArray[np.float32]
 FloatArray = NDArray[np.float64]
@@ -103,6 +105,8 @@ def shading_fields(
 
     Callers keep the result as long as they keep the mesh.
     """
+    from stainmap.paper.occlusion import ambient_occlusion  # noqa: PLC0415
+
     mesh = operator.mesh
     normals = mesh.vertex_normals
 

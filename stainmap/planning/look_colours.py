@@ -21,8 +21,10 @@ from numpy.typing import NDArray
 from stainmap.model.colour import Colour
 from stainmap.model.zone import Accent, Area
 from stainmap.optics.colorimetry import lab_to_srgb
-from stainmap.optics.difference import delta_e_00
 from stainmap.predict.uncertainty import ACCEPTABLE_DE00, PERCEPTIBLE_DE00
+
+LOOK_DEPTHS_MM: Final = (0.1, 0.2, 0.3)
+"""Usual depths of occlusal adjustment, shown beside one another."""
 
 Bytes = NDArray[np.uint8]
 Floats = NDArray[np.float32]
@@ -164,6 +166,8 @@ def wanted_lab(
 
 def offset_de00(lab: Floats, wanted: Floats) -> Floats:
     """Return CIEDE2000 between predicted and wanted (n, 3); not a number where nothing is."""
+    from stainmap.optics.difference import delta_e_00  # noqa: PLC0415
+
     result = np.full(len(lab), np.nan, dtype=np.float32)
     known = np.isfinite(wanted[:, 0])
     result[known] = delta_e_00(lab[known], wanted[known])

@@ -12,7 +12,6 @@ from typing import Final
 from stainmap.model.case import Case
 from stainmap.model.material import SinteringProgramme
 from stainmap.model.plan import Step
-from stainmap.planning.mixing import units_painted
 
 # All assumed; the makers' instructions for use decide.
 MINUTES_PER_COAT: Final = 2.0
@@ -106,6 +105,8 @@ def painting_minutes(case: Case) -> float:
     A round over several units takes the brush's minute for each, and the first of them has soaked
     by then; a round over one takes its soak as well.
     """
+    from stainmap.planning.mixing import units_painted  # noqa: PLC0415
+
     return sum(
         rounds * round_minutes(len(units_painted(case, (number,))))
         for number, step in enumerate(case.plan.steps, start=1)
@@ -115,6 +116,8 @@ def painting_minutes(case: Case) -> float:
 
 def brush_minutes(case: Case) -> float:
     """Return how long the brush is at work on a case, without waiting for any coat to soak."""
+    from stainmap.planning.mixing import units_painted  # noqa: PLC0415
+
     each = MINUTES_PER_COAT - SOAK_MINUTES
     return sum(
         each * coats_to_paint(step) * max(len(units_painted(case, (number,))), 1)

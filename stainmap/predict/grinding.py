@@ -30,8 +30,6 @@ from stainmap.predict.uptake import coats_for_share
 
 Floats = NDArray[np.float32]
 
-LOOK_DEPTHS_MM: Final = (0.1, 0.2, 0.3)
-"""Usual depths of occlusal adjustment, shown beside one another."""
 
 FALL_IN_DEPTHS: Final = 0.7
 """Length within which stain falls to 1/e, in effective depths of the stained layer."""

@@ -21,7 +21,6 @@ from stainmap.optics.colorimetry import (
     reflectance_to_lab,
     white_point,
 )
-from stainmap.optics.difference import delta_e_00
 from stainmap.optics.spectrum import BANDS_NM
 from stainmap.words import marked, translate
 
@@ -124,6 +123,8 @@ def under_lights(radiance_factor: NDArray[np.float64], backing: str) -> UnderLig
 
 
 def _largest_change(colours: list[Colour], observer: int) -> LightChange:
+    from stainmap.optics.difference import delta_e_00  # noqa: PLC0415
+
     eye = white_point(_COMPARED_IN, observer)
     adapted = {
         one.measurement.illuminant: adapt_lab(

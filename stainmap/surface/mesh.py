@@ -159,8 +159,14 @@ class TriMesh:
 
     def sum_at_vertices(self, per_face: NDArray[np.float64]) -> FloatArray:
         """Add a value of each face, (F,) or (F, k), to its three vertices."""
-        incidence = self.vertex_faces
-        return np.asarray(incidence @ per_face, dtype=np.float64)
+        # In the order of the faces, as the incidence would; but that takes sparse matrices, whose
+        # library need not be there yet when a crown is shown for the first time.
+        corners = self._faces.ravel()
+        values = np.asarray(per_face, dtype=np.float64).reshape(self.face_count, -1)
+        sums = np.empty((self.vertex_count, values.shape[1]))
+        for column, value in zip(sums.T, values.T, strict=True):
+            column[:] = np.bincount(corners, np.repeat(value, 3), self.vertex_count)
+        return sums.reshape(self.vertex_count, *np.shape(per_face)[1:])
 
     @cached_property
     def vertex_faces(self) -> sparse.csr_array[np.float64]:

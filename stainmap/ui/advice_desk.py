@@ -5,7 +5,6 @@ from __future__ import annotations
 import numpy as np
 from PySide6.QtCore import QObject, Signal
 
-from stainmap.app.advising import with_all_advice, with_hidden_advice
 from stainmap.app.change import Change
 from stainmap.app.session import Session
 from stainmap.model.case import Case
@@ -91,6 +90,8 @@ class AdviceDesk(QObject):
 
     def _put_aside(self, advice: Advice) -> None:
         """Hide a piece of advice in this case; one undo step."""
+        from stainmap.app.advising import with_hidden_advice  # noqa: PLC0415
+
         self._session.edit(
             translate("advice desk", "hide advice"),
             lambda case: with_hidden_advice(case, advice.key),
@@ -98,6 +99,8 @@ class AdviceDesk(QObject):
 
     def _bring_back(self) -> None:
         """Show all advice again; one undo step."""
+        from stainmap.app.advising import with_all_advice  # noqa: PLC0415
+
         self._session.edit(translate("advice desk", "show hidden advice"), with_all_advice)
 
     def _list(self) -> None:

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
-from stainmap.app import said
-from stainmap.app.opening import Answers
+from typing import TYPE_CHECKING
+
 from stainmap.app.session import Session
 from stainmap.errors import StainmapError
 from stainmap.words import translate
+
+if TYPE_CHECKING:
+    from stainmap.app.opening import Answers
 
 
 def answers_of(session: Session) -> Answers:
@@ -17,6 +20,8 @@ def answers_of(session: Session) -> Answers:
     StainmapError
         If none is open.
     """
+    from stainmap.app import said  # noqa: PLC0415
+
     if session.case is None:
         raise StainmapError(
             translate("answers", "No crown is open."),

@@ -10,7 +10,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stainmap.app.materials import MaterialKind, entries, origin_word
-from stainmap.app.prediction import Prediction
 from stainmap.errors import StainmapError
 from stainmap.model.case import Case, Region
 from stainmap.model.crown import CrownReading
@@ -19,12 +18,7 @@ from stainmap.model.tooth import Tooth
 from stainmap.model.zone import Accent, Area, Zone, area_label
 from stainmap.optics.colorimetry import encode_srgb
 from stainmap.paper.views import CrownDirections, Side
-from stainmap.planning.dyes import colour_word
-from stainmap.planning.jar_warnings import JarWarnings
-from stainmap.planning.outcome import AreaOutcome, Outcome
 from stainmap.planning.schedule import DRY_TEMPERATURE_C, coats_to_paint
-from stainmap.planning.targets import shade_in
-from stainmap.predict.bench_look import bench_linear_srgb, jar_linear_srgb
 from stainmap.surface.mesh import TriMesh
 from stainmap.ui.coat_model import AreaRow, StepColumn
 from stainmap.ui.crown_cards import LegendRow, ProbeReading
@@ -35,6 +29,9 @@ from stainmap.units import SizeState
 from stainmap.words import translate, value_word
 
 if TYPE_CHECKING:
+    from stainmap.app.prediction import Prediction
+    from stainmap.planning.jar_warnings import JarWarnings
+    from stainmap.planning.outcome import AreaOutcome, Outcome
     from stainmap.predict.point_check import PointCheck
 
 # A place this far off the middle, as a share of half the crown's width, lies on a side.
@@ -57,6 +54,9 @@ def hex_colour(srgb: NDArray[np.floating] | NDArray[np.uint8]) -> str:
 
 def jar_look(case: Case, jar: Jar, warnings: Sequence[str] = ()) -> JarLook:
     """Return a jar with the colour its dye has on the chalky ceramic, and what is wrong with it."""
+    from stainmap.planning.dyes import colour_word  # noqa: PLC0415
+    from stainmap.predict.bench_look import jar_linear_srgb  # noqa: PLC0415
+
     linear = jar_linear_srgb(jar, case.materials.dyes)
     named = zip(case.materials.dyes, jar.dye_drops, strict=False)
     dyes = ", ".join(f"{drops} {dye.name}" for dye, drops in named if drops)
@@ -145,6 +145,8 @@ def neighbour_values(case: Case, like: AreaOutcome) -> tuple[tuple[str, float], 
 
     Those that were measured unlike are left out; advice says so.
     """
+    from stainmap.planning.targets import shade_in  # noqa: PLC0415
+
     found = []
     for neighbour in () if case.intake is None else case.intake.neighbours:
         try:
@@ -224,6 +226,8 @@ def run_detail(case: Case) -> RunDetail:
 
 def bench_srgb(case: Case, coats: NDArray[np.floating]) -> NDArray[np.uint8]:
     """Return what coats (S, n) of the plan's steps look like before sintering, (n, 3)."""
+    from stainmap.predict.bench_look import bench_linear_srgb  # noqa: PLC0415
+
     linear = bench_linear_srgb(case.plan, coats, case.materials.dyes, rule=case.process.uptake)
     return np.asarray(encode_srgb(linear) * 255.0 + 0.5).astype(np.uint8)
 
@@ -361,3 +365,12 @@ def _wall_there(prediction: Prediction, vertex: int) -> str:
     return words.format(
         wall_mm=float(shape.wall_mm[vertex]), stump=case.backing(Region.STUMP, unit).stump
     )
+
+
+def has_connectors(case: Case) -> bool:
+    """Return True if the case has a connector or an embrasure that can be painted."""
+    if len(case.units) < 2:
+        return False
+    from stainmap.planning import bridge_accents  # noqa: PLC0415
+
+    return bridge_accents.has_connectors(case)

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QLabel, QWidget
 
 from stainmap.app.change import Change
 from stainmap.app.job import JobRunner, Progress
-from stainmap.app.prediction import Prediction
 from stainmap.app.session import Session
 from stainmap.errors import StainmapError
 from stainmap.model.case import Case
@@ -17,6 +18,9 @@ from stainmap.ui.plate import WIDTH_PX, Plate
 from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import font
 from stainmap.words import marked, translate
+
+if TYPE_CHECKING:
+    from stainmap.app.prediction import Prediction
 
 KEY = Qt.Key.Key_H
 # Predictions that are kept: what was before the last step, before that, and the bare block.

@@ -3,22 +3,21 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QInputDialog, QWidget
 
 from stainmap.app import edits
-from stainmap.app.cutting import is_to_be_cut
-from stainmap.app.said import CONNECTOR_MM2, confirmed, with_connectors
 from stainmap.app.session import Session
 from stainmap.model.case import Case
 from stainmap.model.tooth import Unit
 from stainmap.ui.answers import answers_of
 from stainmap.ui.opening_flow import OpeningFlow
-from stainmap.ui.reading_dialog import ReadingDialog
-from stainmap.ui.reading_rows import Correction, body_in_words, connector_names, reading_rows
-from stainmap.ui.teeth_dialog import TeethDialog
 from stainmap.words import translate
+
+if TYPE_CHECKING:
+    from stainmap.ui.reading_rows import Correction
 
 _WALL_MM = (0.3, 4.0)
 
@@ -40,6 +39,11 @@ class Corrections(QObject):
 
     def show_reading(self) -> None:
         """Show how the crown was read, and do about it what is chosen there."""
+        from stainmap.app.cutting import is_to_be_cut  # noqa: PLC0415
+        from stainmap.app.said import confirmed  # noqa: PLC0415
+        from stainmap.ui.reading_dialog import ReadingDialog  # noqa: PLC0415
+        from stainmap.ui.reading_rows import body_in_words, reading_rows  # noqa: PLC0415
+
         case = self._session.case
         if case is None:
             return
@@ -67,6 +71,8 @@ class Corrections(QObject):
             self._correct(dialog.chosen)
 
     def _correct(self, correction: Correction) -> None:
+        from stainmap.ui.reading_rows import Correction  # noqa: PLC0415
+
         ways = {
             Correction.BITE: self._flow.ask_for_bite,
             Correction.MARGIN: self.margin_wanted.emit,
@@ -82,6 +88,9 @@ class Corrections(QObject):
 
     def ask_for_sections(self) -> None:
         """Ask for the sections of the connectors, as the design or somebody's calliper has them."""
+        from stainmap.app.said import CONNECTOR_MM2, with_connectors  # noqa: PLC0415
+        from stainmap.ui.reading_rows import connector_names  # noqa: PLC0415
+
         case = self._session.case
         if case is None:
             return
@@ -107,6 +116,8 @@ class Corrections(QObject):
 
     def ask_for_teeth(self) -> None:
         """Ask which teeth the units are, and read the crown again if that has changed."""
+        from stainmap.ui.teeth_dialog import TeethDialog  # noqa: PLC0415
+
         case = self._session.case
         if case is None:
             return

@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 from numpy.typing import NDArray
 from PySide6.QtOpenGL import QOpenGLBuffer, QOpenGLFunctions_3_3_Core
 from shiboken6 import VoidPtr
 
-from stainmap.paper.shading import ShadingFields
 from stainmap.surface.clustering import clustered_faces
 from stainmap.surface.mesh import TriMesh
 from stainmap.ui import crown_shaders as shaders
+
+if TYPE_CHECKING:
+    from stainmap.paper.shading import ShadingFields
 
 # Names of triangle lists: all of them, a lighter list for turning, what the brush has touched.
 WHOLE, TURNING, PART = "whole", "turning", "part"
@@ -195,6 +197,8 @@ class CrownBuffers:
 
 def plain_shading(mesh: TriMesh) -> ShadingFields:
     """Return what is known of a mesh before its light has been worked out."""
+    from stainmap.paper.shading import ShadingFields  # noqa: PLC0415
+
     normals = mesh.vertex_normals.astype(np.float32)
     return ShadingFields(
         normals=normals,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
@@ -12,7 +13,6 @@ from PySide6.QtCore import QObject, Qt, QTimer, Signal
 from stainmap.app.brush import Brush, Tool
 from stainmap.app.change import Change
 from stainmap.app.painting import StrokeUpdate
-from stainmap.app.prediction import Prediction
 from stainmap.app.session import Session
 from stainmap.errors import StainmapError
 from stainmap.model.case import Case
@@ -26,6 +26,9 @@ from stainmap.ui.camera import Camera
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.crown_view import CrownView, PointerTask
 from stainmap.words import translate
+
+if TYPE_CHECKING:
+    from stainmap.app.prediction import Prediction
 
 # A brush that has not moved for so long rests; then what shows through the wall is coloured too.
 _RESTS_MS = 60

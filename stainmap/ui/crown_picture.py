@@ -4,15 +4,18 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
 
 from stainmap.optics.colorimetry import decode_srgb
-from stainmap.paper.shading import ShadingFields
 from stainmap.paper.views import CrownDirections
 from stainmap.ui.camera import Camera
 from stainmap.ui.theme import SURROUND
+
+if TYPE_CHECKING:
+    from stainmap.paper.shading import ShadingFields
 
 
 class Look(StrEnum):

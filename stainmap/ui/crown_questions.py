@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QWidget
 
 from stainmap.app import edits
-from stainmap.app.opening import Answers
-from stainmap.app.said import mesial_of_buccal, sintered_per_shown
 from stainmap.app.session import Session
 from stainmap.errors import PlanError
 from stainmap.surface.picking import Hit
@@ -27,6 +26,9 @@ from stainmap.ui.opening_questions import (
     SCREW,
 )
 from stainmap.words import translate
+
+if TYPE_CHECKING:
+    from stainmap.app.opening import Answers
 
 
 class CrownQuestions(FlowCards):
@@ -129,6 +131,8 @@ class CrownQuestions(FlowCards):
         return 0 if case is None else len(case.units)
 
     def _take_place(self, hit: Hit) -> None:
+        from stainmap.app.said import mesial_of_buccal  # noqa: PLC0415
+
         if self._asking == SCREW:
             self._put_screw_channel(hit)
         mesh = self._view.mesh
@@ -154,6 +158,8 @@ class CrownQuestions(FlowCards):
 
     def _take_part(self, hit: Hit) -> None:
         """Note where two units part; with the last of the places, read on."""
+        from stainmap.app.said import sintered_per_shown  # noqa: PLC0415
+
         look, answers, mesh = self._session.look, self._answers, self._view.mesh
         place = hit.position
         if self._aside and look is not None and answers is not None and mesh is not None:

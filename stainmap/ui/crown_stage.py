@@ -18,7 +18,6 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QWidget
 
 from stainmap.model.tooth import Tooth, Unit
-from stainmap.paper.shading import ShadingFields
 from stainmap.paper.views import CrownDirections
 from stainmap.surface.mesh import TriMesh
 from stainmap.ui.camera import Camera, depth_from_buffer
@@ -43,6 +42,7 @@ from stainmap.words import translate, value_word
 
 if TYPE_CHECKING:
     from stainmap.app.row import Row
+    from stainmap.paper.shading import ShadingFields
 
 
 FloatArray = NDArray[np.float64]

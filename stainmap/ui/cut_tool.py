@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
@@ -20,7 +21,6 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from stainmap.app.cutting import NeckCut, proposed_cut, section_lines
 from stainmap.app.session import Session
 from stainmap.model.case import Case
 from stainmap.model.crown import BodyKind
@@ -31,6 +31,9 @@ from stainmap.ui.plate import Plate
 from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import font
 from stainmap.words import translate
+
+if TYPE_CHECKING:
+    from stainmap.app.cutting import NeckCut
 
 FloatArray = NDArray[np.float64]
 _MOST_TILT_DEG = 40.0
@@ -223,6 +226,8 @@ class CutTool(QObject):
 
     def start(self) -> None:
         """Show the plane where a cut is proposed."""
+        from stainmap.app.cutting import proposed_cut  # noqa: PLC0415
+
         case = self._session.case
         if case is None or self._view.is_bare:
             return
@@ -312,6 +317,8 @@ class CutTool(QObject):
         self.overlay.update()
 
     def _draw_lines(self) -> None:
+        from stainmap.app.cutting import section_lines  # noqa: PLC0415
+
         plane, case = self.plane, self._case
         if plane is not None and case is not None:
             self.overlay.lines = section_lines(case.surface.mesh, plane)

@@ -10,7 +10,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stainmap.optics.colorimetry import decode_srgb, encode_srgb
-from stainmap.paper.shading import LEVEL, bounced, shoulder
 from stainmap.surface.mesh import FloatArray, IndexArray
 from stainmap.ui import zone_look
 from stainmap.ui.crown_picture import COLOURED, SCALED, SCALED_RELIEF, Look, SeenValues
@@ -73,6 +72,8 @@ def coloured(
 
 
 def _in_look(window: _Window, light: FlatLight, values: SeenValues) -> Field:
+    from stainmap.paper.shading import LEVEL, bounced, shoulder  # noqa: PLC0415
+
     rows, picture = window.rows, window.picture
     relief = light.relief[rows] if values.shading else np.ones(len(rows), np.float32)
     if values.look is Look.ZONES and values.zones is not None and values.accents is not None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
@@ -18,7 +19,6 @@ from stainmap.model.crown import CrownReading, CrownSurface
 from stainmap.model.tooth import Tooth, Unit
 from stainmap.paper.views import FLAT_SIDES, CrownDirections, Side
 from stainmap.planning.advice_value import Place
-from stainmap.planning.flat_views import FlatName, FlatPart, Towards, flat_unit
 from stainmap.surface.picking import Hit
 from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.flat_marks import SideMark
@@ -27,13 +27,9 @@ from stainmap.ui.flat_picture import flat_sheet, side_sheet
 from stainmap.ui.flat_view import FlatContent
 from stainmap.words import marked, translate, value_word
 
-_SIDE_OF = {
-    Towards.MESIAL: Side.MESIAL,
-    Towards.DISTAL: Side.DISTAL,
-    Towards.BUCCAL: Side.BUCCAL,
-    Towards.LINGUAL: Side.LINGUAL,
-    Towards.OCCLUSAL: Side.OCCLUSAL,
-}
+if TYPE_CHECKING:
+    from stainmap.planning.flat_views import FlatPart
+
 FLAT_PX = 230  # height of the pane before anybody has moved its edge
 # A few vertices drawn at a false size are not worth a word.
 _NOTABLE_SHARE = 0.002
@@ -225,6 +221,8 @@ class FlatDesk(QObject):
                 self.pane.set_content(choice, self._contents.get((unit, choice)))
 
     def _show_rosette(self, case: Case, unit: int, directions: CrownDirections) -> None:
+        from stainmap.planning.flat_views import flat_unit  # noqa: PLC0415
+
         shown = self._shown
         if self.pane.choice not in (FlatChoice.ALL, FlatChoice.ROSETTE):
             return
@@ -351,6 +349,8 @@ def _side_marks(
 
 def _part_marks(part: FlatPart, directions: CrownDirections, tooth: Tooth) -> tuple[SideMark, ...]:
     """Return what lies around a disc."""
+    from stainmap.planning.flat_views import FlatName, Towards  # noqa: PLC0415
+
     marks = []
     for towards, angle in part.marks.items():
         if towards is Towards.CERVICAL:
@@ -358,7 +358,7 @@ def _part_marks(part: FlatPart, directions: CrownDirections, tooth: Tooth) -> tu
         elif not directions.sides_known and towards is not Towards.OCCLUSAL:
             continue
         else:
-            word = value_word(directions.word(_SIDE_OF[towards], tooth))
+            word = value_word(directions.word(Side(towards.value), tooth))
         if part.name is not FlatName.ROSETTE and towards is Towards.OCCLUSAL:
             # The two halves meet there.
             word = value_word(tooth.occlusal_word)

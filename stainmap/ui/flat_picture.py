@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy import sparse
 
 from stainmap.paper.raster import Camera, FrameBuffer, rasterise
-from stainmap.paper.shading import ShadingFields, form_relief, light_frame
-from stainmap.planning.flat_views import FlatPart, facing_places
 from stainmap.surface.mesh import BoolArray, FloatArray, IndexArray, TriMesh
 from stainmap.surface.picking import Hit
+
+if TYPE_CHECKING:
+    from stainmap.paper.shading import ShadingFields
+    from stainmap.planning.flat_views import FlatPart
 
 Margins = tuple[int, int, int]
 
@@ -75,6 +77,8 @@ def side_sheet(mesh: TriMesh, faces: BoolArray, axes: FloatArray) -> FlatSheet:
 
 def flat_sheet(parts: tuple[FlatPart, ...]) -> FlatSheet:
     """Return a rosette, or the halves of a front tooth: the lingual one above the facial one."""
+    from stainmap.planning.flat_views import facing_places  # noqa: PLC0415
+
     flat, discs = facing_places(parts)
     first = np.cumsum([0, *(len(part.vertices) for part in parts)])
     faces = [part.faces + start for part, start in zip(parts, first, strict=False)]
@@ -186,6 +190,8 @@ class FlatPicture:
 
     def light(self, fields: ShadingFields, occlusal: FloatArray, *, chalk: bool) -> FlatLight:
         """Return the light on all pixels; without direction where the surface is laid flat."""
+        from stainmap.paper.shading import form_relief, light_frame  # noqa: PLC0415
+
         rows = np.arange(len(self.corners), dtype=np.int32)
         openness = np.clip(self.take(fields.openness, rows), 0.02, 1.0)
         if self.sheet.axes is None:
@@ -208,6 +214,8 @@ class FlatPicture:
 
     def _frame(self, axes: FloatArray) -> FrameBuffer:
         """Return the pixels as a frame of the crown's own vertices, seen along its axes."""
+        from scipy import sparse  # noqa: PLC0415
+
         rows = len(self.corners)
         starts = np.arange(0, 3 * rows + 1, 3, dtype=np.int32)
         _, up, towards = axes

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
@@ -21,7 +22,6 @@ from PySide6.QtWidgets import QWidget
 
 from stainmap.app.job import JobRunner, Progress
 from stainmap.errors import StainmapError
-from stainmap.paper.shading import ShadingFields
 from stainmap.surface.mesh import BoolArray, FloatArray, IndexArray, TriMesh
 from stainmap.surface.picking import Hit
 from stainmap.ui.crown_buffers import plain_shading
@@ -41,6 +41,9 @@ from stainmap.ui.pill_places import pill_places
 from stainmap.ui.theme import SURROUND, SURROUND_TEXT
 from stainmap.ui.zone_shares import ACCENTS, ZONE_COUNT
 from stainmap.words import translate
+
+if TYPE_CHECKING:
+    from stainmap.paper.shading import ShadingFields
 
 _AT_ONCE_MS, _SETTLE_MS, _PILLS_MS, _HOVER_MS = 0, 90, 160, 25
 _CAPTION_PX, _ABOVE_PX, _LETTER_PX = 22, 6, 12

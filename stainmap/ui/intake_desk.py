@@ -11,7 +11,6 @@ from PySide6.QtWidgets import QDialog, QWidget
 
 from stainmap.app import edits
 from stainmap.app.change import Change
-from stainmap.app.intake import OwnShades, teeth_beside, unit_stumps, with_intake
 from stainmap.app.session import Session
 from stainmap.errors import StainmapError
 from stainmap.model.case import Case, Region
@@ -19,13 +18,13 @@ from stainmap.model.intake import Intake, Shade
 from stainmap.model.shade_table import OffsetClass
 from stainmap.model.target import DEFAULT_OFFSETS, Offset
 from stainmap.model.zone import Area
-from stainmap.planning.draft import ThinWall, draft_sentence, thin_wall
-from stainmap.planning.targets import offset_class
 from stainmap.ui import case_figures as figures
 from stainmap.ui.unit_panel import UnitPanel
 from stainmap.words import marked, translate
 
 if TYPE_CHECKING:
+    from stainmap.app.intake import OwnShades
+    from stainmap.planning.draft import ThinWall
     from stainmap.ui.intake_dialog import IntakeDialog, IntakeFacts
 
 _CLASS_WORDS = {
@@ -62,6 +61,8 @@ class IntakeDesk(QObject):
     @cached_property
     def shades(self) -> OwnShades:
         """Tabs and usual offsets, read when they are first asked for."""
+        from stainmap.app.intake import OwnShades  # noqa: PLC0415
+
         shades = OwnShades.read(self.own_file)
         if shades.problem is not None:
             self.said.emit(
@@ -83,6 +84,8 @@ class IntakeDesk(QObject):
     @property
     def draft(self) -> str:
         """Why the plan is a draft as long as nobody has named the stump, or empty."""
+        from stainmap.planning.draft import draft_sentence, thin_wall  # noqa: PLC0415
+
         case, shape = self._session.case, self._session.shape
         if case is None or shape is None or shape.mesh is not case.surface.mesh:
             return ""
@@ -96,6 +99,10 @@ class IntakeDesk(QObject):
 
     def ask_for_intake(self) -> None:
         """Show the intake page, and put what was answered into the case as one step."""
+        from stainmap.app.intake import (  # noqa: PLC0415
+            unit_stumps,
+            with_intake,
+        )
         from stainmap.ui.intake_dialog import IntakeDialog  # noqa: PLC0415 - slow to import
 
         case = self._session.case
@@ -125,6 +132,7 @@ class IntakeDesk(QObject):
 
     def ask_for_target(self) -> None:
         """Ask what is wanted, and make it part of the case."""
+        from stainmap.planning.targets import offset_class  # noqa: PLC0415
         from stainmap.ui.wanted_dialog import WantedDialog  # noqa: PLC0415 - slow to import
 
         case = self._session.case
@@ -151,6 +159,7 @@ class IntakeDesk(QObject):
             )
 
     def _facts(self, case: Case) -> IntakeFacts:
+        from stainmap.app.intake import teeth_beside, unit_stumps  # noqa: PLC0415
         from stainmap.ui.backing_dialog import units_on_stumps  # noqa: PLC0415 - slow to import
         from stainmap.ui.intake_dialog import IntakeFacts  # noqa: PLC0415 - slow to import
 

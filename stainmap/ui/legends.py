@@ -17,8 +17,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from stainmap.planning.look_colours import NEUTRAL, Scale
-from stainmap.predict.grinding import LOOK_DEPTHS_MM
+from stainmap.planning.look_colours import LOOK_DEPTHS_MM, NEUTRAL, Scale
 from stainmap.ui.crown_cards import Card, CoatLegend, ZoneLegend
 from stainmap.ui.crown_picture import SCALED, Look
 from stainmap.ui.marks import Align, paint_text

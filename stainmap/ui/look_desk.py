@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 import numpy as np
 from PySide6.QtCore import QObject
@@ -18,20 +19,26 @@ from stainmap.app.looks import (
     walls_of,
 )
 from stainmap.app.painting import StrokeUpdate
-from stainmap.app.prediction import Prediction
 from stainmap.app.session import Session
 from stainmap.errors import CancelledError, StainmapError
 from stainmap.model.zone import Zone
-from stainmap.planning.look_colours import MOST_DE00, NEUTRAL, OFFSET_SCALE, VALUE_SCALE
+from stainmap.planning.look_colours import (
+    LOOK_DEPTHS_MM,
+    MOST_DE00,
+    NEUTRAL,
+    OFFSET_SCALE,
+    VALUE_SCALE,
+)
 from stainmap.planning.progress import Steps
-from stainmap.predict.appearance import Appearance
-from stainmap.predict.grinding import LOOK_DEPTHS_MM
-from stainmap.predict.uncertainty import ACCEPTABLE_DE00, PERCEPTIBLE_DE00
 from stainmap.ui.case_figures import colour_words
 from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.legends import ScaleWords, Tick
 from stainmap.words import marked, translate
+
+if TYPE_CHECKING:
+    from stainmap.app.prediction import Prediction
+    from stainmap.predict.appearance import Appearance
 
 _DE = "dE00"
 _STOPPED = marked("look desk", "stopped; choose a depth to go on")
@@ -138,6 +145,8 @@ class LookDesk(QObject):
         return self._offsets[1]
 
     def _show_offset(self, prediction: Prediction) -> None:
+        from stainmap.predict.uncertainty import ACCEPTABLE_DE00, PERCEPTIBLE_DE00  # noqa: PLC0415
+
         offsets = self._offsets_of(prediction)
         self._view.set_colours(offsets.srgb(), Look.OFFSET)
         ticks = (

@@ -7,8 +7,6 @@ from typing import TYPE_CHECKING
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QWidget
 
-from stainmap.ui.manual_search import CONTENTS
-
 if TYPE_CHECKING:
     from stainmap.ui.main_window import MainWindow
 
@@ -27,6 +25,8 @@ def open_by_f1(beside: QWidget, place: str) -> None:
 
 def place_for(focus: QWidget | None, window: MainWindow) -> str:
     """Return page and section for a widget of the window; without one, the contents."""
+    from stainmap.ui.manual_search import CONTENTS  # noqa: PLC0415
+
     places: dict[QWidget, str] = {
         window.plan.table: "plan.md#the-coat-table",
         window.plan.brush: "zones_and_accents.md#the-brush",

@@ -22,25 +22,18 @@ from stainmap.app.materials_case import (
 )
 from stainmap.app.materials_form import new_entry, renamed_copy
 from stainmap.app.materials_set import NAME, OwnMaterials, export_entries
-from stainmap.app.materials_solving import is_reached, solve_layers, solved_words
-from stainmap.app.materials_spectra import (
-    Fitted,
-    read_into,
-    readable,
-    write_spectrum,
-    written,
-)
 from stainmap.app.session import Session
 from stainmap.errors import StainmapError
 from stainmap.model.case import Case
 from stainmap.model.material import Block, Catalogue
-from stainmap.predict.blocks import SolvedBlock
 from stainmap.ui import materials_words as words
 from stainmap.ui.materials_files import CSV, TOML, MaterialFiles
 from stainmap.ui.materials_list import CASE, OWN, STARTER, WHOSE_WORDS, Listed
 from stainmap.words import translate, value_word
 
 if TYPE_CHECKING:
+    from stainmap.app.materials_spectra import Fitted
+    from stainmap.predict.blocks import SolvedBlock
     from stainmap.ui.materials_window import MaterialsWindow
 
 
@@ -373,6 +366,8 @@ class MaterialsDesk(QObject):
 
     def _solve(self) -> None:
         """Say, layer by layer, which absorption a nominal colour means and how near it comes."""
+        from stainmap.app.materials_solving import solve_layers  # noqa: PLC0415
+
         block = None if self.view is None else self.view.editor.draft
         if not isinstance(block, Block):
             return
@@ -386,11 +381,15 @@ class MaterialsDesk(QObject):
         )
 
     def _solved(self, found: Sequence[SolvedBlock]) -> None:
+        from stainmap.app.materials_solving import is_reached, solved_words  # noqa: PLC0415
+
         said = [solved_words(at, one) for at, one in enumerate(found, start=1)]
         far = not all(map(is_reached, found))
         (self._warn if far else self._tell)(" ".join(said))
 
     def _read(self) -> None:
+        from stainmap.app.materials_spectra import read_into, readable  # noqa: PLC0415
+
         draft = self._here.editor.draft
         if draft is None:
             return
@@ -416,6 +415,8 @@ class MaterialsDesk(QObject):
             self._tell(found.said)
 
     def _write(self) -> None:
+        from stainmap.app.materials_spectra import write_spectrum, written  # noqa: PLC0415
+
         draft = self._here.editor.draft
         if draft is None:
             return

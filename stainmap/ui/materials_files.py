@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSettings
 from PySide6.QtWidgets import QFileDialog, QInputDialog, QWidget
 
-from stainmap.app.materials_spectra import SpectrumOf
 from stainmap.words import marked, translate, value_word
+
+if TYPE_CHECKING:
+    from stainmap.app.materials_spectra import SpectrumOf
 
 TOML, CSV = (
     marked("materials files", "Materials (*.toml)"),

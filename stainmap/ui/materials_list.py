@@ -10,7 +10,6 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHeaderView, QTreeWidget, QTreeWidgetItem, QWidget
 
 from stainmap.app.materials import Material, origin_word
-from stainmap.ui.materials_tables import HEAD_STYLE
 from stainmap.ui.theme import font
 from stainmap.words import marked, translate
 
@@ -53,6 +52,8 @@ class MaterialList(QTreeWidget):
     rename_asked = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
+        from stainmap.ui.materials_tables import HEAD_STYLE  # noqa: PLC0415
+
         super().__init__(parent)
         self.setAccessibleName(translate("materials list", "Materials"))
         self.setHeaderLabels(

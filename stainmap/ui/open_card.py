@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
@@ -21,12 +22,14 @@ from PySide6.QtWidgets import (
 
 from stainmap.errors import PlanError
 from stainmap.model.tooth import Tooth
-from stainmap.planning.size_check import Size
 from stainmap.ui.plate import Plate
 from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import font
 from stainmap.units import LengthUnit, SizeState
 from stainmap.words import marked, translate
+
+if TYPE_CHECKING:
+    from stainmap.planning.size_check import Size
 
 CARD_PX = 312
 DEFAULT_BLOCK = "medium 3Y"

@@ -4,15 +4,13 @@ from __future__ import annotations
 
 import time
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import numpy as np
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from stainmap.app.change import Change
-from stainmap.app.cutting import is_to_be_cut
-from stainmap.app.opening import Answers, MeshLook, units_from_numbers
-from stainmap.app.said import confirmed
 from stainmap.app.session import Session
 from stainmap.app.settings import Settings
 from stainmap.errors import ReadingError, StainmapError
@@ -37,6 +35,9 @@ from stainmap.ui.opening_questions import (
     THIS_SIDE,
 )
 from stainmap.words import translate
+
+if TYPE_CHECKING:
+    from stainmap.app.opening import MeshLook
 
 MESH_ENDINGS = (".stl", ".ply", ".obj", ".off", ".3mf")
 _SHOW_AFTER_S = 0.3
@@ -132,6 +133,8 @@ class OpeningFlow(CrownQuestions):
 
     def show_notes(self) -> None:
         """Show what was noticed when the open crown was read."""
+        from stainmap.app.cutting import is_to_be_cut  # noqa: PLC0415
+
         case = self._session.case
         if case is not None and not self._aside and not self._asking:
             title = translate("opening flow", "Noticed when the crown was read")
@@ -299,6 +302,8 @@ class OpeningFlow(CrownQuestions):
         return True
 
     def _take_answers(self) -> None:
+        from stainmap.app.opening import Answers, units_from_numbers  # noqa: PLC0415
+
         look, said = self._session.look, self.questions.answers
         if look is None or said is None:
             return
@@ -349,6 +354,8 @@ class OpeningFlow(CrownQuestions):
         )
 
     def _choose(self, button: str) -> None:
+        from stainmap.app.said import confirmed  # noqa: PLC0415
+
         if button in (OPEN, OTHER):
             self.go_back()
             self.ask_for_file()

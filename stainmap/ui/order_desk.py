@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QObject, Signal
 
 from stainmap.app import edits
 from stainmap.app.change import Change
 from stainmap.app.job import Job, JobRunner, Progress
-from stainmap.app.prediction import Prediction
 from stainmap.app.session import Session
 from stainmap.errors import StainmapError
 from stainmap.model.case import Case
-from stainmap.planning.order_effect import AreaChange, OrderEffect, changes, order_effect
-from stainmap.planning.outcome import Outcome
 from stainmap.ui.coat_table import CoatTable
 from stainmap.words import translate
+
+if TYPE_CHECKING:
+    from stainmap.app.prediction import Prediction
+    from stainmap.planning.order_effect import AreaChange, OrderEffect
+    from stainmap.planning.outcome import Outcome
 
 # Smaller changes read 0.0.
 _NOTHING = 0.05
@@ -54,6 +58,8 @@ class OrderDesk(QObject):
         """Say what a move has changed, once it has been predicted."""
         if self._before is None or not change.touches("outcome", "plan", "opened"):
             return
+        from stainmap.planning.order_effect import changes  # noqa: PLC0415
+
         outcome, case, words = self._before
         if self._session.case is not case:
             self._before = None
@@ -121,6 +127,8 @@ class OrderDesk(QObject):
 
 def _effect(prediction: Prediction, step: int, to: int, progress: Progress) -> OrderEffect:
     # One that is no longer asked for is not worked out.
+    from stainmap.planning.order_effect import order_effect  # noqa: PLC0415
+
     progress(0.0, translate("order desk", "another order"))
     return order_effect(
         prediction.case,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QRectF, Qt, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
@@ -11,14 +12,15 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from stainmap.model.colour import Colour
 from stainmap.model.zone import Area
 from stainmap.optics.colorimetry import lab_to_srgb, white_point
-from stainmap.planning.out_of_reach import OutOfReach
-from stainmap.planning.outcome import AreaOutcome
-from stainmap.predict.uncertainty import inside_uncertainty, verdict
 from stainmap.ui.marks import Align, paint_text, paint_touching_swatches, signed
 from stainmap.ui.plate import link_button
 from stainmap.ui.section import PADDING, SectionHead, TableNote
 from stainmap.ui.theme import tones
 from stainmap.words import translate, value_word
+
+if TYPE_CHECKING:
+    from stainmap.planning.out_of_reach import OutOfReach
+    from stainmap.planning.outcome import AreaOutcome
 
 _LEAST_ROW_PX, _LINE_PX, _HEAD_PX = 40, 13.5, 24
 _SWATCH = 52.0
@@ -333,6 +335,8 @@ def _lines(outcome: AreaOutcome) -> list[Line]:
 
 def _verdict(outcome: AreaOutcome) -> str:
     """Return what the difference to what is wanted means, once there is a calibration."""
+    from stainmap.predict.uncertainty import inside_uncertainty, verdict  # noqa: PLC0415
+
     if outcome.wanted is None or outcome.delta_e_00 is None or outcome.refused:
         return ""
     gaps = zip(outcome.predicted.lab, outcome.wanted.lab, strict=True)

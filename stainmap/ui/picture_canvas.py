@@ -7,6 +7,7 @@ is coarse. Everything that can be done with the crown can still be done.
 from __future__ import annotations
 
 import time
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
@@ -16,15 +17,6 @@ from PySide6.QtWidgets import QWidget
 
 from stainmap.optics.colorimetry import decode_srgb
 from stainmap.paper import raster
-from stainmap.paper.shading import (
-    Lighting,
-    ShadingFields,
-    develop,
-    form_relief,
-    light_frame,
-    shade,
-    shoulder,
-)
 from stainmap.surface.clustering import clustered_faces
 from stainmap.surface.mesh import TriMesh
 from stainmap.ui import zone_look
@@ -39,6 +31,9 @@ from stainmap.ui.crown_picture import (
 )
 from stainmap.ui.zone_shares import ACCENTS
 from stainmap.words import translate
+
+if TYPE_CHECKING:
+    from stainmap.paper.shading import Lighting, ShadingFields
 
 _COARSE = 4
 _RELIEF = 0.55
@@ -177,6 +172,8 @@ class PictureCanvas(QWidget):
             painter.end()
 
     def _draw_now(self) -> None:
+        from stainmap.paper.shading import develop  # noqa: PLC0415
+
         mesh, shading, picture = self._drawn.mesh, self._drawn.shading, self._picture
         if mesh is None or shading is None or picture is None or not self.isVisible():
             return
@@ -201,6 +198,8 @@ class PictureCanvas(QWidget):
                 self._send_areas()
 
     def _take_frame(self, mesh: TriMesh, shading: ShadingFields, picture: CrownPicture) -> None:
+        from stainmap.paper.shading import form_relief, light_frame  # noqa: PLC0415
+
         camera = picture.camera
         shrink = _COARSE if self._moving else 1
         frame = raster.rasterise(
@@ -227,6 +226,8 @@ class PictureCanvas(QWidget):
         self._relief = form_relief(frame, shading, relief if picture.shading else 0.0)
 
     def _coloured(self, lighting: Lighting, picture: CrownPicture) -> NDArray[np.float32]:
+        from stainmap.paper.shading import shade  # noqa: PLC0415
+
         arrays, frame = self._drawn, lighting.frame
         if arrays.row_light is not None and arrays.above_gum is not None:
             light, above_gum = arrays.row_light, arrays.above_gum
@@ -287,6 +288,8 @@ def _in_row(
     above_gum: NDArray[np.float32],
 ) -> NDArray[np.float32]:
     """Return the linear light (n, 3) of a row: dimmed to the back, its necks in the dark."""
+    from stainmap.paper.shading import shade, shoulder  # noqa: PLC0415
+
     frame, linear = lighting.frame, decode_srgb(srgb / 255.0)
     if picture.shading:
         colour = np.asarray(shoulder(shade(lighting, linear) * frame.take(light)[:, None]))

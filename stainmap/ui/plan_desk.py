@@ -5,23 +5,20 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 from datetime import datetime
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer, Signal
 from PySide6.QtWidgets import QMenu
 
 from stainmap.app import edits
 from stainmap.app.change import Change
-from stainmap.app.intake import with_stump_known
 from stainmap.app.materials import origin_word
-from stainmap.app.opening import units_from_numbers
 from stainmap.app.session import Session
 from stainmap.errors import StainmapError
 from stainmap.model.case import Case, Region
 from stainmap.model.material import Catalogue
 from stainmap.model.plan import CoatSpan
 from stainmap.model.zone import OUTER_ZONES, Accent, Area, Zone
-from stainmap.planning.jar_warnings import JarWarnings, jar_warnings
-from stainmap.planning.outcome import AreaOutcome, plus_minus_text
 from stainmap.planning.schedule import coats_to_paint, run_strip
 from stainmap.ui import case_figures as figures
 from stainmap.ui.answers import answers_of
@@ -29,6 +26,10 @@ from stainmap.ui.run_strip import RunDetail, RunStrip
 from stainmap.ui.side_panels import OutcomeSide, PlanPanel
 from stainmap.units import SizeState, TemperatureUnit
 from stainmap.words import marked, translate
+
+if TYPE_CHECKING:
+    from stainmap.planning.jar_warnings import JarWarnings
+    from stainmap.planning.outcome import AreaOutcome
 
 _INSIDE = (Zone.INNER, Accent.INNER_NECK_BAND)
 _CLOCK_MS = 20_000
@@ -164,6 +165,11 @@ class PlanDesk(QObject):
 
     def _warnings(self, case: Case) -> JarWarnings:
         """Return what is wrong with the jars; worked out anew only if that may have changed."""
+        if self._session.prediction is None and self._session.problem is None:
+            # With the first prediction: to solve a block takes a large library, which that brings.
+            return {}
+        from stainmap.planning.jar_warnings import jar_warnings  # noqa: PLC0415
+
         plan = case.plan
         key = (plan.jars, plan.block, plan.nesting_height_mm, case.programme, case.backings[:1])
         if self._warned is None or self._warned[:2] != (case.materials, key):
@@ -233,6 +239,8 @@ class PlanDesk(QObject):
         for widget in (side.ladder, side.ladder_head, side.outcome.caution):
             widget.setVisible(bool(areas))
         if outcome is not None and not outcome.calibrated:
+            from stainmap.planning.outcome import plus_minus_text  # noqa: PLC0415
+
             side.outcome.caution.set_text(
                 translate("plan desk", "Not calibrated: direction, not a match."),
                 plus_minus_text(wanted or zones, "   "),
@@ -331,6 +339,8 @@ class PlanDesk(QObject):
             action.triggered.connect(lambda _checked, name=liquid.name: self.add_liquid(name))
 
     def _set_backing(self, *, stump: str = "", cement: str = "") -> None:
+        from stainmap.app.intake import with_stump_known  # noqa: PLC0415
+
         def change(case: Case) -> Case:
             old = case.backing(Region.STUMP)
             changed = edits.with_backing(
@@ -341,6 +351,8 @@ class PlanDesk(QObject):
         self._edit(translate("plan desk", "choose what lies behind"), change)
 
     def _set_tooth(self, number: int) -> None:
+        from stainmap.app.opening import units_from_numbers  # noqa: PLC0415
+
         case = self._session.case
         if case is None or case.units[0].tooth.number == number:
             return

@@ -3,28 +3,24 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QDialog, QInputDialog, QWidget
 
 from stainmap.app import edits
-from stainmap.app.intake import with_stump_known
 from stainmap.app.job import JobRunner
-from stainmap.app.prediction import Prediction
 from stainmap.app.session import Session
 from stainmap.errors import StainmapError
 from stainmap.model.case import Case
 from stainmap.model.zone import Zone
 from stainmap.ui import case_figures as figures
-from stainmap.ui.after_dialog import AfterDialog
-from stainmap.ui.backing_dialog import BackingDialog, behind_now, units_on_stumps
-from stainmap.ui.coupon_dialog import CouponDialog
 from stainmap.ui.crown_desk import CrownDesk
-from stainmap.ui.lights_dialog import LightsDialog
 from stainmap.ui.opening_flow import OpeningFlow
-from stainmap.ui.process_dialog import ProcessDialog
-from stainmap.ui.what_if_dialog import WhatIfDialog
 from stainmap.words import marked, translate
+
+if TYPE_CHECKING:
+    from stainmap.app.prediction import Prediction
 
 _NOT_READY = marked("plan dialogs", "The prediction is not ready yet.")
 
@@ -59,6 +55,8 @@ class PlanDialogs(QObject):
 
     def ask_for_finish(self) -> None:
         """Ask for the finish, and for what is ground away."""
+        from stainmap.ui.after_dialog import AfterDialog  # noqa: PLC0415
+
         case = self._session.case
         if case is None:
             return
@@ -77,6 +75,8 @@ class PlanDialogs(QObject):
 
     def ask_for_process(self) -> None:
         """Ask whose hand paints, and how liquids go in."""
+        from stainmap.ui.process_dialog import ProcessDialog  # noqa: PLC0415
+
         case = self._session.case
         if case is None:
             return
@@ -89,6 +89,9 @@ class PlanDialogs(QObject):
 
     def ask_for_backings(self) -> None:
         """Ask what lies behind every region of the crown."""
+        from stainmap.app.intake import with_stump_known  # noqa: PLC0415
+        from stainmap.ui.backing_dialog import BackingDialog, behind_now, units_on_stumps  # noqa: PLC0415
+
         case = self._session.case
         if case is None:
             return
@@ -149,6 +152,8 @@ class PlanDialogs(QObject):
 
     def ask_for_coupon(self) -> None:
         """Ask what a blank coupon told about the furnace programme."""
+        from stainmap.ui.coupon_dialog import CouponDialog  # noqa: PLC0415
+
         case = self._session.case
         if case is None:
             return
@@ -176,6 +181,8 @@ class PlanDialogs(QObject):
 
     def compare_furnaces(self) -> None:
         """Show the plan in another furnace programme beside the chosen one."""
+        from stainmap.ui.what_if_dialog import WhatIfDialog  # noqa: PLC0415
+
         prediction = self._ready()
         if prediction is None:
             return
@@ -198,6 +205,8 @@ class PlanDialogs(QObject):
 
     def show_lights(self) -> None:
         """Show all areas under all lights."""
+        from stainmap.ui.lights_dialog import LightsDialog  # noqa: PLC0415
+
         prediction = self._ready()
         if prediction is None:
             return

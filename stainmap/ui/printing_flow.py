@@ -12,14 +12,11 @@ from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from stainmap.app.job import Job, JobRunner, Progress
-from stainmap.app.prediction import Prediction, for_sheets
 from stainmap.app.session import Session
 from stainmap.app.settings import Settings
-from stainmap.app.tray import LaidCase, LaidTray
 from stainmap.errors import CancelledError, StainmapError
 from stainmap.model.case import Case
 from stainmap.paper.page_size import PageSize
-from stainmap.paper.shading import ShadingFields
 from stainmap.ui.plate import ProgressCard
 from stainmap.units import TemperatureUnit
 from stainmap.words import listed, translate
@@ -27,7 +24,10 @@ from stainmap.words import listed, translate
 if TYPE_CHECKING:
     from PIL import Image
 
+    from stainmap.app.prediction import Prediction
     from stainmap.app.sheets import Sheet
+    from stainmap.app.tray import LaidCase, LaidTray
+    from stainmap.paper.shading import ShadingFields
     from stainmap.ui.sheet_preview import SheetPreview
 
 _MOST_NAMED = 6  # files that are named one by one
@@ -398,6 +398,8 @@ def _made(
     progress: Progress,
 ) -> tuple[Sheet, ...]:
     """Return the sheets of a prediction, as it is recorded: on all bands, in daylight."""
+    from stainmap.app.prediction import for_sheets  # noqa: PLC0415
+
     # What draws PDF is slow to import; the window must not wait for it.
     from stainmap.app.sheets import sheet_data, sheets_of  # noqa: PLC0415
 

@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QObject
 
 from stainmap.app.change import Change
 from stainmap.app.job import Job, JobRunner, Progress
-from stainmap.app.prediction import Prediction
 from stainmap.app.session import Session
-from stainmap.planning.out_of_reach import OutOfReach, out_of_reach, wants_looking
 from stainmap.ui.outcome_panel import OutcomePanel
 from stainmap.words import translate
+
+if TYPE_CHECKING:
+    from stainmap.app.prediction import Prediction
+    from stainmap.planning.out_of_reach import OutOfReach
 
 
 class ReachDesk(QObject):
@@ -33,7 +37,7 @@ class ReachDesk(QObject):
             self._job.cancel()
             self._job = None
         prediction = self._session.prediction
-        if prediction is None or not wants_looking(prediction.outcome):
+        if prediction is None or not _wants_looking(prediction):
             self._panel.set_out_of_reach(())
             return
         job = self._runner.start(
@@ -51,6 +55,8 @@ class ReachDesk(QObject):
 
 
 def _found(prediction: Prediction, progress: Progress) -> tuple[OutOfReach, ...]:
+    from stainmap.planning.out_of_reach import out_of_reach  # noqa: PLC0415
+
     progress(
         0.0, translate("reach desk", "the bare block")
     )  # a plan that was changed meanwhile is not looked at
@@ -62,3 +68,9 @@ def _found(prediction: Prediction, progress: Progress) -> tuple[OutOfReach, ...]
         here=prediction.outcome,
         like=prediction.engine,
     )
+
+
+def _wants_looking(prediction: Prediction) -> bool:
+    from stainmap.planning.out_of_reach import wants_looking  # noqa: PLC0415
+
+    return wants_looking(prediction.outcome)

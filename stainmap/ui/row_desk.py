@@ -10,17 +10,15 @@ from PySide6.QtCore import QObject, QSettings, Signal
 
 from stainmap.app.change import Change
 from stainmap.app.job import Job, JobRunner, Progress
-from stainmap.app.prediction import Prediction
 from stainmap.app.session import Session
 from stainmap.errors import CancelledError, StainmapError
 from stainmap.model.case import Case
-from stainmap.planning.row_placing import teeth_beside
 from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.crown_picture import Look
-from stainmap.ui.row_dialog import RowDialog
 from stainmap.words import marked, translate
 
 if TYPE_CHECKING:
+    from stainmap.app.prediction import Prediction
     from stainmap.app.row import Row, RowStep
     from stainmap.planning.row_colours import NeighbourColours
 
@@ -94,6 +92,9 @@ class RowDesk(QObject):
 
     def choose_neighbours(self) -> None:
         """Ask for meshes of the neighbours."""
+        from stainmap.planning.row_placing import teeth_beside  # noqa: PLC0415
+        from stainmap.ui.row_dialog import RowDialog  # noqa: PLC0415
+
         case = self._session.case
         if case is None:
             return
@@ -128,6 +129,8 @@ class RowDesk(QObject):
 
     def _files(self, case: Case) -> dict[int, Path]:
         """Return the meshes that were chosen, by tooth number."""
+        from stainmap.planning.row_placing import teeth_beside  # noqa: PLC0415
+
         found = {}
         for beside in teeth_beside(case.units):
             name = str(self._settings.value(self._key(case, beside.tooth.number), "", type=str))

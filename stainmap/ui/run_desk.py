@@ -10,16 +10,11 @@ from PySide6.QtWidgets import QDialog, QWidget
 from stainmap.app.job import JobRunner
 from stainmap.app.session import Session
 from stainmap.app.settings import Settings
-from stainmap.app.tray_bench import with_stage
 from stainmap.errors import StainmapError
 from stainmap.paper.page_size import PageSize
-from stainmap.planning.bridge_accents import has_connector_accent, with_connector_accent
 from stainmap.planning.schedule import RunStage
-from stainmap.ui.bench_dialog import NOTHING, BenchDialog, stage_words
-from stainmap.ui.mixing_dialog import MixingDialog
 from stainmap.ui.printing_flow import PrintingFlow
 from stainmap.ui.run_strip import RunStrip
-from stainmap.ui.stage_dialogs import DryingDialog, FurnaceDialog, OrderDialog
 from stainmap.ui.tray_desk import TrayDesk
 from stainmap.words import marked, translate
 
@@ -52,6 +47,8 @@ class RunDesk(QObject):
 
     def open_page(self, stage: RunStage) -> None:
         """Open the page of a stage of the open case."""
+        from stainmap.ui.stage_dialogs import DryingDialog, FurnaceDialog, OrderDialog  # noqa: PLC0415
+
         case = self._session.case
         if case is None:
             return
@@ -71,6 +68,8 @@ class RunDesk(QObject):
 
     def open_mixing(self) -> None:
         """Show what is mixed, and take over what was changed."""
+        from stainmap.ui.mixing_dialog import MixingDialog  # noqa: PLC0415
+
         prediction = self._session.prediction
         if prediction is None or not self._session.is_up_to_date:
             self.said.emit(translate("run desk", _NOT_READY))
@@ -87,6 +86,8 @@ class RunDesk(QObject):
 
     def paint_connectors(self) -> None:
         """Put the usual dark accent over the connectors of a bridge."""
+        from stainmap.planning.bridge_accents import has_connector_accent, with_connector_accent  # noqa: PLC0415
+
         case = self._session.case
         if case is None:
             return
@@ -113,6 +114,9 @@ class RunDesk(QObject):
 
     def ask_for_state(self) -> None:
         """Ask what has been done of the open case at the bench."""
+        from stainmap.app.tray_bench import with_stage  # noqa: PLC0415
+        from stainmap.ui.bench_dialog import NOTHING, BenchDialog, stage_words  # noqa: PLC0415
+
         case = self._session.case
         if case is None:
             return

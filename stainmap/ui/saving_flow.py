@@ -8,7 +8,6 @@ from PySide6.QtCore import QEventLoop, QObject, Qt, Signal
 from PySide6.QtWidgets import QApplication, QFileDialog, QMessageBox, QWidget
 
 from stainmap.app.change import Change
-from stainmap.app.exporting import KINDS, check_ending
 from stainmap.app.session import Session
 from stainmap.errors import StainmapError
 from stainmap.files.case_file import SUFFIX
@@ -122,6 +121,8 @@ class SavingFlow(QObject):
 
     def export(self) -> None:
         """Ask for a name and write the predicted crown; the ending chooses the kind."""
+        from stainmap.app.exporting import KINDS, check_ending  # noqa: PLC0415
+
         prediction = self._session.prediction
         if prediction is None or not self._session.is_up_to_date:
             self.said.emit(translate("saving flow", "The prediction is not ready yet."))

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 import numpy as np
 from numpy.typing import NDArray
 from PySide6.QtCore import QLineF, QObject, QPointF, QSize, Qt, Signal
@@ -26,8 +28,6 @@ from PySide6.QtWidgets import (
 )
 
 from stainmap.app.change import Change
-from stainmap.app.prediction import Prediction
-from stainmap.app.section import Section, SectionWay, offset_of, section_at, section_range
 from stainmap.app.session import Session
 from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.crown_overlay import Preview
@@ -37,6 +37,10 @@ from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import font, tones
 from stainmap.ui.zone_look import MOST_COATS, coat_tones
 from stainmap.words import marked, translate, value_word
+
+if TYPE_CHECKING:
+    from stainmap.app.prediction import Prediction
+    from stainmap.app.section import Section
 
 FloatArray = NDArray[np.float64]
 
@@ -236,6 +240,8 @@ class SectionWindow(QDialog):
     closed = Signal()
 
     def __init__(self, session: Session, desk: CrownDesk, parent: QWidget | None = None) -> None:
+        from stainmap.app.section import SectionWay  # noqa: PLC0415
+
         super().__init__(parent)
         self._session, self._desk, self._view = session, desk, desk.view
         self.setWindowTitle(translate("section window", "Section"))
@@ -287,6 +293,8 @@ class SectionWindow(QDialog):
 
     def go_through(self, point: FloatArray | None) -> None:
         """Lay the plane through a point (3,) mm, or the middle of the crown."""
+        from stainmap.app.section import SectionWay, offset_of, section_range  # noqa: PLC0415
+
         prediction = self._prediction()
         if prediction is None:
             self.show_section()
@@ -312,6 +320,8 @@ class SectionWindow(QDialog):
 
     def show_section(self) -> None:
         """Show the section where the plane lies now."""
+        from stainmap.app.section import SectionWay, section_at  # noqa: PLC0415
+
         prediction = self._prediction()
         if prediction is None:
             self.section = None

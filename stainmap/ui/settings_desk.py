@@ -13,7 +13,6 @@ from stainmap.app.settings_file import SettingsStore
 from stainmap.errors import StainmapError
 from stainmap.ui.key_map import KeyMap
 from stainmap.ui.motion import apply_motion
-from stainmap.ui.settings_dialog import SettingsDialog, SettingsPage
 from stainmap.ui.theme import Scheme, apply_theme, is_worn
 from stainmap.words import translate
 
@@ -56,12 +55,13 @@ class SettingsDesk(QObject):
         """One sentence about a settings file that could not be used; empty if there is none."""
         return self._store.problem
 
-    def open(self, page: SettingsPage = SettingsPage.WINDOW) -> None:
+    def open(self) -> None:
         """Show the settings and take over what was changed."""
+        from stainmap.ui.settings_dialog import SettingsDialog  # noqa: PLC0415
+
         before = self.settings
         programmes = [one.name for one in self._session.materials.programmes]
         dialog = SettingsDialog(before, programmes, self.keys, self._window)
-        dialog.open_at(page)
         dialog.tried.connect(self._wear)
         if dialog.exec() == QDialog.DialogCode.Accepted:
             self.change(dialog.settings)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import sys
 from collections.abc import Sequence
@@ -63,6 +64,16 @@ def _said_of_the_computer(window: MainWindow, store: SettingsStore) -> list[str]
     return said
 
 
+def _collect_from_now_on() -> None:
+    """Look for what has been thrown away, from now on, but not among what the start has made.
+
+    That stays until the end. Whoever goes through hundreds of thousands of objects again and again
+    holds up the brush for longer than a picture may take.
+    """
+    gc.freeze()
+    gc.enable()
+
+
 def run(argv: Sequence[str]) -> int:
     """Open the window on a file, or on the sample; return the exit code when it is closed."""
     store = SettingsStore(settings_path())
@@ -93,6 +104,7 @@ def run(argv: Sequence[str]) -> int:
         QTimer.singleShot(_FIRST_PICTURE_MS, lambda: window.flow.open_path(files[0]))
     else:
         QTimer.singleShot(_FIRST_PICTURE_MS, window.open_sample)
+    QTimer.singleShot(_FIRST_PICTURE_MS, _collect_from_now_on)
     if left_behind:
         QTimer.singleShot(2 * _FIRST_PICTURE_MS, lambda: window.recovery.offer(left_behind))
     if said := _said_of_the_computer(window, store):

@@ -8,12 +8,12 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QWidget
 
 from stainmap.app.job import Job, JobRunner, Progress
-from stainmap.app.prediction import Prediction
 from stainmap.app.session import Session
 from stainmap.errors import CancelledError, StainmapError
 from stainmap.words import marked, translate
 
 if TYPE_CHECKING:
+    from stainmap.app.prediction import Prediction
     from stainmap.app.suggesting import BlocksSideBySide
     from stainmap.planning.reach import BlockReach
     from stainmap.planning.suggest_result import Stock, SuggestedPlan, Suggestions

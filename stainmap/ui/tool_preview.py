@@ -5,8 +5,6 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from stainmap.paper.isolines import isolines
-from stainmap.surface.crease_path import smooth_line
 from stainmap.surface.mesh import BoolArray, IndexArray, TriMesh
 from stainmap.ui.crown_overlay import Preview
 
@@ -16,6 +14,8 @@ _ROUNDS = 3
 
 def outline_of(mesh: TriMesh, share: BoolArray | NDArray[np.float32]) -> Preview:
     """Return the border of a region (V,) or of a soft mask at one half."""
+    from stainmap.paper.isolines import isolines  # noqa: PLC0415
+
     lines = isolines(mesh, np.asarray(share, dtype=np.float64), 0.5)
     points, normals = lines.take(mesh.vertices), lines.take(mesh.vertex_normals)
     return _preview(
@@ -28,6 +28,8 @@ def outline_of(mesh: TriMesh, share: BoolArray | NDArray[np.float32]) -> Preview
 
 def line_of(mesh: TriMesh, way: IndexArray, start: int) -> Preview:
     """Return the smoothed line over the vertices of a way, and the place it begins at."""
+    from stainmap.surface.crease_path import smooth_line  # noqa: PLC0415
+
     chain = [(smooth_line(mesh.vertices[way]), mesh.vertex_normals[way])] if len(way) > 1 else []
     found = _preview(chain)
     return Preview(pieces=found.pieces, normals=found.normals, start=mesh.vertices[start])
@@ -40,6 +42,8 @@ def arrows_of(ends: list[tuple[FloatArray, FloatArray]]) -> Preview:
 
 def _rounded(points: FloatArray) -> FloatArray:
     """Return a line without the corners of the facets; a closed one stays closed."""
+    from stainmap.surface.crease_path import smooth_line  # noqa: PLC0415
+
     if len(points) < 4 or not np.allclose(points[0], points[-1]):
         return smooth_line(points, _ROUNDS)
     line = points[:-1]

@@ -7,6 +7,7 @@ from dataclasses import replace
 from datetime import datetime
 from functools import partial
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer, Signal
 from PySide6.QtWidgets import QDialog, QFileDialog, QWidget
@@ -14,9 +15,6 @@ from PySide6.QtWidgets import QDialog, QFileDialog, QWidget
 from stainmap.app.change import Change
 from stainmap.app.job import Job, JobRunner, Progress
 from stainmap.app.session import Session
-from stainmap.app.tray import LaidCase, LaidTray, laid_case, lay_tray
-from stainmap.app.tray_bench import edit_file, with_record, with_stage
-from stainmap.app.tray_day import TrayDay, tray_day
 from stainmap.errors import StainmapError
 from stainmap.files.case_file import SUFFIX as CASE_SUFFIX
 from stainmap.files.tray_file import SUFFIX as TRAY_SUFFIX
@@ -25,12 +23,14 @@ from stainmap.model.bench_record import BenchRecord, BenchStage
 from stainmap.model.case import Case
 from stainmap.model.tray import Tray, TrayEntry
 from stainmap.paper.page_size import PageSize
-from stainmap.planning.unit_state import UnitState, needs_walls, unit_state
-from stainmap.predict.shape import crown_shape
-from stainmap.ui.bench_dialog import BenchDialog
 from stainmap.ui.printing_flow import PrintingFlow
-from stainmap.ui.tray_dialog import TrayDialog, entries_of
 from stainmap.words import marked, translate, value_word
+
+if TYPE_CHECKING:
+    from stainmap.app.tray import LaidCase, LaidTray
+    from stainmap.app.tray_day import TrayDay
+    from stainmap.planning.unit_state import UnitState
+    from stainmap.ui.tray_dialog import TrayDialog
 
 # Several changes in a row are followed once.
 _FOLLOW_MS = 250
@@ -80,6 +80,8 @@ class TrayDesk(QObject):
 
     def open(self) -> None:
         """Show the tray, the open case on it if it has been saved."""
+        from stainmap.ui.tray_dialog import entries_of  # noqa: PLC0415
+
         if self.dialog is None:
             self.dialog = self._new_dialog()
         dialog = self.dialog
@@ -96,6 +98,8 @@ class TrayDesk(QObject):
             self.dialog.close()
 
     def _new_dialog(self) -> TrayDialog:
+        from stainmap.ui.tray_dialog import TrayDialog  # noqa: PLC0415
+
         dialog = TrayDialog(self._window)
         dialog.laid.connect(self._lay)
         dialog.add_asked.connect(self._add)
@@ -134,6 +138,8 @@ class TrayDesk(QObject):
 
     def _open_case(self) -> LaidCase | None:
         """Return the open case as it lies on a tray; None if it has no file or no coats yet."""
+        from stainmap.app.tray import laid_case  # noqa: PLC0415
+
         path, prediction = self._session.path, self._session.prediction
         if path is None or prediction is None or not self._session.is_up_to_date:
             return None
@@ -153,6 +159,9 @@ class TrayDesk(QObject):
         return known
 
     def _lay(self, tray: Tray) -> None:
+        from stainmap.app.tray import lay_tray  # noqa: PLC0415
+        from stainmap.app.tray_day import tray_day  # noqa: PLC0415
+
         known = self._known()
         own = self._session.path
 
@@ -197,6 +206,8 @@ class TrayDesk(QObject):
         return {one.entry.path: self._state(one) for one in laid.cases}
 
     def _state(self, one: LaidCase) -> UnitState:
+        from stainmap.planning.unit_state import unit_state  # noqa: PLC0415
+
         known, prediction = self._drafts.get(one.entry.path), self._session.prediction
         if known is not None and known[0] is one.case:
             return known[1]
@@ -208,6 +219,8 @@ class TrayDesk(QObject):
 
     def _measure(self, laid: LaidTray) -> None:
         """Measure the walls of cases that may be drafts for them, one after the other."""
+        from stainmap.planning.unit_state import needs_walls  # noqa: PLC0415
+
         if self._measuring is not None:
             self._measuring.cancel()
             self._measuring = None
@@ -235,6 +248,8 @@ class TrayDesk(QObject):
 
     def _ask_for_state(self) -> None:
         """Ask what has been done of the chosen cases, and mark it in all of them."""
+        from stainmap.ui.bench_dialog import BenchDialog  # noqa: PLC0415
+
         dialog, laid = self.dialog, self._laid
         if dialog is None or laid is None:
             return
@@ -253,6 +268,8 @@ class TrayDesk(QObject):
 
     def mark(self, paths: Sequence[Path], stage: BenchStage | None, at: datetime) -> None:
         """Mark a stage in cases, the open one among them or not, as one step of undo."""
+        from stainmap.app.tray_bench import with_stage  # noqa: PLC0415
+
         what = translate("tray desk", "nothing done") if stage is None else value_word(stage)
 
         def done(before: Mapping[Path, BenchRecord], problems: Sequence[str]) -> None:
@@ -350,6 +367,8 @@ class TrayDesk(QObject):
             )
 
     def _add(self) -> None:
+        from stainmap.ui.tray_dialog import entries_of  # noqa: PLC0415
+
         names, _ = QFileDialog.getOpenFileNames(
             self.dialog,
             translate("tray desk", "Add cases"),
@@ -406,6 +425,8 @@ class TrayDesk(QObject):
 
 
 def _put_back(record: BenchRecord, case: Case) -> Case:
+    from stainmap.app.tray_bench import with_record  # noqa: PLC0415
+
     return with_record(case, record)
 
 
@@ -413,6 +434,8 @@ def _in_files(
     changes: Mapping[Path, Callable[[Case], Case]], progress: Progress
 ) -> tuple[dict[Path, BenchRecord], list[str]]:
     """Change cases in their files; return what had been done of them, and what went wrong."""
+    from stainmap.app.tray_bench import edit_file  # noqa: PLC0415
+
     before: dict[Path, BenchRecord] = {}
     problems = []
     for number, (path, change) in enumerate(changes.items()):
@@ -426,6 +449,9 @@ def _in_files(
 
 
 def _measured(one: LaidCase, progress: Progress) -> UnitState:
+    from stainmap.planning.unit_state import unit_state  # noqa: PLC0415
+    from stainmap.predict.shape import crown_shape  # noqa: PLC0415
+
     shape = crown_shape(one.case, progress=progress)
     return unit_state(one.case, one.entry.plan_hash, shape.wall_mm)
 

@@ -4,20 +4,23 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from itertools import pairwise
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from stainmap.app.change import Change
 from stainmap.app.job import Job, JobRunner, Progress
-from stainmap.app.prediction import Prediction
 from stainmap.app.session import Session
 from stainmap.errors import CancelledError, StainmapError
-from stainmap.planning.unit_values import UnitValue, unit_values
 from stainmap.ui.colour_table import ColourTable
 from stainmap.ui.marks import signed
 from stainmap.ui.section import SectionHead, SoftLabel
 from stainmap.words import marked, translate, value_word
+
+if TYPE_CHECKING:
+    from stainmap.app.prediction import Prediction
+    from stainmap.planning.unit_values import UnitValue
 
 _HEADS = (
     marked("unit values panel", "unit"),
@@ -136,5 +139,7 @@ class UnitValuesDesk(QObject):
 
 def _values(prediction: Prediction, progress: Progress) -> tuple[UnitValue, ...]:
     # A plan that was changed meanwhile is not worked out.
+    from stainmap.planning.unit_values import unit_values  # noqa: PLC0415
+
     progress(0.0, translate("unit values panel", "value of each unit"))
     return unit_values(prediction.case, prediction.unit_outcomes())

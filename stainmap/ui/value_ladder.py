@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from math import ceil, floor
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QLinearGradient, QPainter, QPaintEvent, QPen
@@ -13,11 +14,13 @@ from PySide6.QtWidgets import QWidget
 from stainmap.model.colour import Colour
 from stainmap.model.zone import Accent
 from stainmap.optics.colorimetry import lab_to_srgb
-from stainmap.planning.outcome import AreaOutcome
 from stainmap.ui.marks import Align, paint_text
 from stainmap.ui.outcome_panel import screen_colour
 from stainmap.ui.theme import tones
 from stainmap.words import translate
+
+if TYPE_CHECKING:
+    from stainmap.planning.outcome import AreaOutcome
 
 _TOP, _BOTTOM = 24.0, 10.0
 _PX_PER_STEP, _LEAST_PX_PER_STEP = 22.0, 20.0

@@ -15,14 +15,13 @@ from stainmap import __version__
 from stainmap.paper.page_size import PageSize
 from stainmap.paper.views import Side
 from stainmap.paths import resource
-from stainmap.planning.bridge_accents import has_connectors
+from stainmap.ui import case_figures as figures
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.icons import icon
 from stainmap.ui.key_map import keep_name, native, plain, with_key
 from stainmap.ui.look_bar import LOOKS
 from stainmap.ui.manual_places import place_for
 from stainmap.ui.manual_search import CONTENTS
-from stainmap.ui.manual_window import ManualWindow
 from stainmap.ui.next_part import go_to_next_part
 from stainmap.ui.theme import Scheme
 from stainmap.ui.told_dialog import ToldDialog
@@ -30,6 +29,7 @@ from stainmap.words import marked, translate
 
 if TYPE_CHECKING:
     from stainmap.ui.main_window import MainWindow
+    from stainmap.ui.manual_window import ManualWindow
 
 CAUTIONS = marked(
     "help",
@@ -420,6 +420,8 @@ class WindowActions(QObject):
 
     def show_manual(self, place: str) -> None:
         """Show a page of the manual, or a section of it, in the one window there is for it."""
+        from stainmap.ui.manual_window import ManualWindow  # noqa: PLC0415
+
         if self._manual is None:
             self._manual = ManualWindow(resource("manual", CONTENTS), self._window)
         self._manual.show()
@@ -470,7 +472,7 @@ class WindowActions(QObject):
         case = session.case
         layered = case is not None and len(case.materials.block(case.plan.block).layers) > 1
         self.height.setEnabled(has_case and layered)
-        self.connectors.setEnabled(has_case and case is not None and has_connectors(case))
+        self.connectors.setEnabled(has_case and case is not None and figures.has_connectors(case))
         self.unscrew.setEnabled(has_case and case is not None and bool(case.screw_channels))
         reading = None if case is None or not has_case else case.reading
         self.wall.setEnabled(reading is not None and reading.assumed_wall_mm is not None)

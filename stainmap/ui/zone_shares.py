@@ -6,14 +6,17 @@ For drawing only; how coats feather into each other is decided elsewhere.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy import sparse
 
-from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.mesh import TriMesh
-from stainmap.surface.sparse_rows import entries_of, square
+
+if TYPE_CHECKING:
+    from scipy import sparse
+
+    Matrix = sparse.csr_array
 
 ZONE_COUNT = 6
 ACCENTS = range(7, 14)
@@ -24,7 +27,6 @@ _RINGS = 8
 _FEW = 0.05
 _TINY = 1e-30
 
-Matrix = sparse.csr_array
 Field = NDArray[np.float32]
 
 
@@ -36,6 +38,10 @@ class ZoneShares:
     """
 
     def __init__(self, mesh: TriMesh) -> None:
+        from scipy import sparse  # noqa: PLC0415
+
+        from stainmap.surface.diffusion import SurfaceOperator  # noqa: PLC0415
+
         operator = SurfaceOperator(mesh)
         mass = np.maximum(operator.mass, 1e-12)
         system = sparse.diags_array(mass) + _LENGTH_MM**2 * operator.stiffness
@@ -110,6 +116,8 @@ class ZoneShares:
 
     def _around(self, vertices: NDArray[np.int32]) -> NDArray[np.int32]:
         """Return vertices and some rings of neighbours about them, ascending."""
+        from stainmap.surface.sparse_rows import entries_of  # noqa: PLC0415
+
         inside = np.zeros(len(self._numbers), dtype=np.bool_)
         inside[vertices] = True
         newest = vertices
@@ -124,6 +132,8 @@ class ZoneShares:
 
     def _mend(self, rows: NDArray[np.int32], right: Field, field: Field) -> None:
         """Solve anew at `rows`, where the labels are `right`, with the rest of `field` as it is."""
+        from stainmap.surface.sparse_rows import square  # noqa: PLC0415
+
         residual = self._mass[rows] * right - self._system[rows] @ field
         correction = np.zeros_like(residual)
         _solve(square(self._system, rows), residual, correction)

@@ -10,7 +10,6 @@ from PySide6.QtCore import QEvent, QObject, QTimer, Signal
 
 from stainmap.app.change import Change
 from stainmap.app.job import JobRunner
-from stainmap.app.proposing import Sliding, zone_ground_of
 from stainmap.app.session import Session
 from stainmap.errors import StainmapError
 from stainmap.model.case import Case
@@ -22,6 +21,7 @@ from stainmap.ui.zone_sliders import ZoneSlidersCard
 from stainmap.words import listed, translate
 
 if TYPE_CHECKING:
+    from stainmap.app.proposing import Sliding
     from stainmap.planning.zoning import ZoneGround
 
 # Keys and wheel move a slider in steps; this long after the last one it has come to rest.
@@ -151,6 +151,8 @@ class ZoneSlidersDesk(QObject):
 
     def _begin(self, case: Case) -> None:
         """Find the landmarks of the case, unless they are at hand."""
+        from stainmap.app.proposing import Sliding, zone_ground_of  # noqa: PLC0415
+
         if self._ground is not None and self._ground.reading is case.reading:
             self._sliding = Sliding(case, self._ground)
             self.card.set_ready(True)

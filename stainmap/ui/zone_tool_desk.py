@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 from functools import partial
+from typing import TYPE_CHECKING
 
 import numpy as np
 from PySide6.QtCore import QObject, QPoint, Qt, QTimer, Signal
@@ -15,20 +16,10 @@ from stainmap.app.brush import Tool
 from stainmap.app.change import Change
 from stainmap.app.job import JobRunner, Progress
 from stainmap.app.session import Session
-from stainmap.app.tool_strokes import CreaseWork, painted, taking_away
 from stainmap.errors import StainmapError
 from stainmap.model.case import Case
 from stainmap.model.plan import Streaks
 from stainmap.model.zone import OUTER_ZONES, Accent
-from stainmap.planning.mirrored import Half, mirrored_area, mirrored_corrections
-from stainmap.planning.zone_tools import (
-    grown_area,
-    reset_all,
-    reset_area,
-    shrunk_area,
-    smoothed_area,
-)
-from stainmap.surface.geodesic import Graph, distance_graph
 from stainmap.surface.mesh import TriMesh
 from stainmap.surface.picking import Hit
 from stainmap.ui import case_figures as figures
@@ -36,9 +27,12 @@ from stainmap.ui.brush_bar import BrushBar, BrushSettings, Command
 from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.crown_overlay import Preview
 from stainmap.ui.crown_view import CrownView
-from stainmap.ui.streaks_dialog import StreaksDialog
 from stainmap.ui.tool_preview import arrows_of, line_of, outline_of
 from stainmap.words import marked, sentence_case, translate, value_word
+
+if TYPE_CHECKING:
+    from stainmap.app.tool_strokes import CreaseWork
+    from stainmap.surface.geodesic import Graph
 
 _HOVER_MS = 250
 # Rows of streaks that are added make the dialog higher.
@@ -150,6 +144,8 @@ class ZoneToolDesk(QObject):
 
     def _seek_creases(self) -> None:
         """Work out where the crown bends, in the background, unless that has been done."""
+        from stainmap.app.tool_strokes import CreaseWork  # noqa: PLC0415
+
         case = self._session.case
         mesh = None if case is None else case.surface.mesh
         if mesh is None or self._sought is mesh:
@@ -206,6 +202,8 @@ class ZoneToolDesk(QObject):
         self._show(preview)
 
     def _place(self, hit: Hit, keys: Qt.KeyboardModifier) -> None:
+        from stainmap.app.tool_strokes import painted, taking_away  # noqa: PLC0415
+
         self._hit = hit
         ready = self._ready()
         if ready is None:
@@ -256,6 +254,8 @@ class ZoneToolDesk(QObject):
 
     def _command(self, command: Command) -> tuple[str, Edit] | None:
         """Return the name and the edit of a command that needs no menu."""
+        from stainmap.planning.zone_tools import grown_area, shrunk_area, smoothed_area  # noqa: PLC0415
+
         case, area, by_mm = self._session.case, self._desk.area, self._settings.grow_mm
         if case is None:
             return None
@@ -309,6 +309,8 @@ class ZoneToolDesk(QObject):
 
     def mirror_menu(self) -> QMenu:
         """Return what can be mirrored, and which way."""
+        from stainmap.planning.mirrored import Half, mirrored_area, mirrored_corrections  # noqa: PLC0415
+
         case, area = self._session.case, self._desk.area
         menu = QMenu(self._bar)
         if case is None:
@@ -341,6 +343,8 @@ class ZoneToolDesk(QObject):
 
     def reset_menu(self) -> QMenu:
         """Return what can be given back to the proposal."""
+        from stainmap.planning.zone_tools import reset_all, reset_area  # noqa: PLC0415
+
         case, area = self._session.case, self._desk.area
         menu = QMenu(self._bar)
         if case is None:
@@ -375,6 +379,8 @@ class ZoneToolDesk(QObject):
 
     def ask_for_streaks(self) -> None:
         """Place and edit the streaks of a step; what they give is shown while they are set."""
+        from stainmap.ui.streaks_dialog import StreaksDialog  # noqa: PLC0415
+
         case = self._session.case
         if case is None or not case.plan.steps:
             self.said.emit(
@@ -483,6 +489,8 @@ class ZoneToolDesk(QObject):
             overlay.update()
 
     def _graph_of(self, case: Case) -> Graph:
+        from stainmap.surface.geodesic import distance_graph  # noqa: PLC0415
+
         mesh = case.surface.mesh
         if self._work is not None and self._work.mesh is mesh:
             return self._work.graph

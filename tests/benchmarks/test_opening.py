@@ -36,23 +36,32 @@ ZONES_WITHIN_S = 8.0
 VISIBLE_WITHIN_S = 2.5
 
 WINDOW = """
-import os, sys, time
+import os, runpy, sys, time
 from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QApplication, QMainWindow
 app = QApplication(["stainmap"])
+since = lambda: round(time.time() - float(os.environ["STAINMAP_TEST_STARTED"]), 3)
+exposed = []
 
 def look():
     for widget in app.topLevelWidgets():
         handle = widget.windowHandle()
-        if isinstance(widget, QMainWindow) and handle is not None and handle.isExposed():
-            print(time.time() - float(os.environ["STAINMAP_TEST_STARTED"]), flush=True)
+        if not isinstance(widget, QMainWindow) or handle is None or not handle.isExposed():
+            continue
+        exposed[:] = exposed or [since()]
+        case = widget.session.case
+        if case is not None and widget.crown.shows(case.surface.mesh):
+            # In the colours it was last seen in.
+            assert widget.session.shown_srgb is not None
+            widget.crown.repaint()
+            print(exposed[0], since(), round(time.process_time(), 3), flush=True)
             os._exit(0)
 
 timer = QTimer()
 timer.timeout.connect(look)
 timer.start(10)
-from stainmap.ui.start import run
-run([])
+sys.argv = ["stainmap"]
+runpy.run_path("stainmap", run_name="__main__")
 """
 
 
@@ -182,28 +191,30 @@ def write_stl(path: Path, mesh: TriMesh) -> None:
 
 
 @pytest.mark.gl
-def test_the_window_is_there_in_time(tmp_path: Path) -> None:
-    """From the start of a fresh interpreter to the exposed window, the best of up to twelve starts.
+def test_the_window_is_there_in_time(
+    tmp_path: Path, record_property: Callable[[str, object], None]
+) -> None:
+    """From `python3 stainmap` to the window with the sample in it, the best of three starts.
 
-    As the undisturbed machine would take it, see `measuring`.
+    One start more comes before them: the environment exists, and what is compiled is kept there.
     """
-    times: list[float] = []
-    while len(times) < 12 and not (times and min(times) < VISIBLE_WITHIN_S):
-        slowness = max(1.0, 1000.0 * seconds(yardstick, 3) / YARDSTICK_MS)
-        environment = os.environ | {
-            "STAINMAP_TEST_STARTED": repr(time.time()),
-            "XDG_CONFIG_HOME": str(tmp_path),
-            "XDG_DATA_HOME": str(tmp_path),
-            "OPENBLAS_NUM_THREADS": "1",
-        }
+    folders = ("XDG_CONFIG_HOME", "XDG_DATA_HOME", "XDG_CACHE_HOME")
+    starts: list[list[float]] = []
+    for _ in range(4):
+        environment = os.environ | dict.fromkeys(folders, str(tmp_path))
+        environment["STAINMAP_TEST_STARTED"] = repr(time.time())
         done = subprocess.run(
             [sys.executable, "-c", WINDOW],
             cwd=ROOT, env=environment, capture_output=True, text=True, check=False, timeout=60,
         )  # fmt: skip
         assert done.returncode == 0, done.stderr
-        times.append(float(done.stdout.split()[0]) / slowness)
-    print("window visible after", [round(t, 2) for t in times], "s")
-    assert min(times) < VISIBLE_WITHIN_S
+        starts.append([float(word) for word in done.stdout.split()])
+    exposed, sample, processor = (min(times) for times in zip(*starts[1:], strict=True))
+    record_property("window s", exposed)
+    record_property("window with the sample s", sample)
+    record_property("the same, processor time s", processor)
+    print(starts)
+    assert sample < VISIBLE_WITHIN_S
 
 
 MEMORY = """
