@@ -17,7 +17,7 @@ from stainmap.paper.paper_light import paper_operator, paper_shading
 from stainmap.paper.predicted_list import PredictedList, number_text
 from stainmap.paper.rosette_map import Rosettes
 from stainmap.paper.sheet_data import SheetData
-from stainmap.paper.sheet_frame import CONTENT_TOP_MM, foot_top, liquid_lots_text, lots_text
+from stainmap.paper.sheet_frame import CONTENT_TOP_MM, foot_top, foot_with_lots
 from stainmap.paper.sheet_layout import TITLE_DROP_MM, Block, Leaf, packed, printed
 from stainmap.paper.step_order import (
     StepEntry,
@@ -74,7 +74,7 @@ def coat_map_bytes(sheet: SheetData, *, progress: Progress | None = None) -> byt
     for unit in range(len(case.units)):
         own = whole if len(case.units) == 1 else part_map(whole, copy, case, unit)
         leaves += _unit_leaves(page, sheet, own, rosettes.of(unit), unit)
-    foot = f"{lots_text(sheet)}   {liquid_lots_text(sheet)}"
+    foot = foot_with_lots(page, sheet)
     return printed(page, sheet.heading, leaves, foot, steps=steps.part(0.6, 1.0))
 
 
@@ -252,7 +252,12 @@ def _units_block(page: Page, sheet: SheetData, whole: UnitMap) -> Block:
         draw_section(page, page.left, y + TITLE_DROP_MM, "Units")
         baseline = y + 9.0
         page.text(
-            page.left + 150.0, y + TITLE_DROP_MM, "body predicted", 7.5, grey=SOFT, align="right"
+            page.left + 150.0,
+            y + TITLE_DROP_MM,
+            "body predicted: L*, C*, h",
+            7.5,
+            grey=SOFT,
+            align="right",
         )
         for (number, name, role), text in zip(rows, bodies, strict=True):
             page.line(page.left, baseline - 4.0, page.left + 150.0, baseline - 4.0, weight=0.25)

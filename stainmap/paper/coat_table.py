@@ -112,8 +112,9 @@ class CoatTable:
         draw_number(page, int(area), x + 2.4, middle, 3.8)
         draw_patch(page, area, Rect(x + 5.6, middle - 1.5, 4.6, 3.0))
         face = MEDIUM if isinstance(area, Zone) else REGULAR
-        label = self.sheet.label(area, self.unit)
-        page.fitted(x + 11.8, y + 4.05, label, 8.5, _LABEL_MM - 12.6, face=face)
+        room = _LABEL_MM - 12.6
+        label = page.short(self.sheet.label(area, self.unit), room, face)
+        page.fitted(x + 11.8, y + 4.05, label, 8.5, room, face=face)
         for index, step in enumerate(self.sheet.case.plan.steps):
             cell = Rect(x + _LABEL_MM + index * self.column_mm, y, self.column_mm, _ROW_MM)
             below = ""

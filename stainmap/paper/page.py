@@ -83,7 +83,11 @@ class Page:
         self.width, self.height = size.size_mm
         # invariant: no time of making in the file, so the same sheet gives the same bytes.
         self._canvas: Any = Canvas(
-            self._stream, pagesize=(self.width * MM, self.height * MM), invariant=1
+            self._stream,
+            pagesize=(self.width * MM, self.height * MM),
+            invariant=1,
+            # Without one of ours every page names a font that is not embedded.
+            initialFontName=REGULAR.pdf_name,
         )
         self._canvas.setTitle(title)
         self._canvas.setAuthor("")
@@ -162,6 +166,12 @@ class Page:
                 text = text[:-1]
             text += "…"
         self.text(x, y, text, size, face=face, grey=grey, align=align)
+
+    def short(self, text: str, width: float, face: FontWeight = REGULAR) -> str:
+        """Return a name of two parts, or its first where even the smallest type has no room."""
+        if self.text_width(text, SMALLEST_PT, face) <= width:
+            return text
+        return text.split(" and ", maxsplit=1)[0]
 
     def wrapped(
         self, text: str, size: float, width: float, face: FontWeight = REGULAR

@@ -97,8 +97,9 @@ class PredictedList:
             page.swatch(lower, lab_to_srgb(low.lab).tolist())
         page.box(swatch, weight=0.3)
         baseline, name = y + 3.1, x + _NAME_MM
-        label = self.sheet.label(row.area, self.unit)
-        page.fitted(name, baseline, label, 8.0, columns[0] - name - 7.5, face=MEDIUM)
+        room = columns[0] - name - 7.5
+        label = page.short(self.sheet.label(row.area, self.unit), room, MEDIUM)
+        page.fitted(name, baseline, label, 8.0, room, face=MEDIUM)
         _draw_values(page, row.predicted, baseline, columns, 8.0)
         if low is not None:
             baseline += _LINE_MM

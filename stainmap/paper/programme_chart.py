@@ -18,6 +18,9 @@ _ROW_MM = 5.2
 _TICKS_MINUTES = (5.0, 10.0, 15.0, 30.0, 60.0, 120.0, 240.0, 480.0)
 
 
+_ABOVE_PEAK_MM = 4.4
+
+
 def programme_block(page: Page, programme: SinteringProgramme, degrees: TemperatureUnit) -> Block:
     """Return the block of a programme, its temperatures in these degrees."""
     rows = _segment_rows(programme, degrees)
@@ -87,7 +90,10 @@ def _draw_chart(
     """Draw the curve; the axis counts degrees Fahrenheit where nothing else is wanted."""
     times, temperatures = programme_corners(programme)
     between = 1000 if degrees is TemperatureUnit.FAHRENHEIT else 500
-    highest = between * math.ceil(degrees.of(float(temperatures.max())) / between)
+    hottest = degrees.of(float(temperatures.max()))
+    highest = between * math.ceil(hottest / between)
+    if (1.0 - hottest / highest) * _CHART_HEIGHT_MM < _ABOVE_PEAK_MM:
+        highest += between  # room for the words: below the peak the curve runs through them
     total = float(times[-1])
 
     def across(minutes: float) -> float:
@@ -119,6 +125,4 @@ def _draw_chart(
     middle, held = 0.5 * float(at_peak.min() + at_peak.max()), float(at_peak.max() - at_peak.min())
     peak = degrees.text(programme.peak_c)
     text = f"{peak}, {duration_text(held)}" if held else peak
-    place = up(programme.peak_c)
-    above = place - 1.4 if place - top > 4.0 else place + 4.4
-    page.text(across(middle), above, text, 8.0, face=MEDIUM, align="centre")
+    page.text(across(middle), up(programme.peak_c) - 1.4, text, 8.0, face=MEDIUM, align="centre")

@@ -2,7 +2,17 @@
 
 from __future__ import annotations
 
-from stainmap.paper.page import BOLD, HAIR, INK, LIGHT_FACE, MEDIUM, SOFT, Page, Rect
+from stainmap.paper.page import (
+    BOLD,
+    HAIR,
+    INK,
+    LIGHT_FACE,
+    MEDIUM,
+    SMALLEST_PT,
+    SOFT,
+    Page,
+    Rect,
+)
 from stainmap.paper.sheet_data import CAUTIONS, NO_REFERENCE, Heading, SheetData
 
 _RULE_MM = 34.0
@@ -11,6 +21,9 @@ CONTENT_TOP_MM = 39.0
 """Upper edge of what stands below the head."""
 _QR_MM = 17.5
 _FOOT_MM = 15.0  # from the lower edge of the paper to the line above the foot
+_MADE = "made with stainmap"
+# Lines to write a lot on, the longest that all jars of a plan have room for.
+_BLANKS = ("_____", "____", "___", "__")
 _CAUTION_PT, _CAUTION_LEADING_MM = 7.5, 3.45
 
 
@@ -77,12 +90,14 @@ def draw_foot(page: Page, heading: Heading, line: str) -> None:
         else:
             page.text(page.left + 3.0, place, text, _CAUTION_PT)
     page.line(page.left, bottom, page.right, bottom, weight=0.4)
-    made = "made with stainmap"
-    room = page.inside - page.text_width(made, 7.5) - 4.0
-    page.fitted(page.left, bottom + 4.2, line, 7.5, room, grey=SOFT)
-    page.text(page.right, bottom + 4.2, made, 7.5, grey=SOFT, align="right")
+    page.fitted(page.left, bottom + 4.2, line, 7.5, _foot_room(page), grey=SOFT)
+    page.text(page.right, bottom + 4.2, _MADE, 7.5, grey=SOFT, align="right")
     worth = f"{heading.warnings} {NO_REFERENCE}".strip()
     page.fitted(page.left, bottom + 7.9, worth, 7.5, page.inside, face=MEDIUM, grey=INK)
+
+
+def _foot_room(page: Page) -> float:
+    return page.inside - page.text_width(_MADE, 7.5) - 4.0
 
 
 def _caution_lines(page: Page) -> list[str]:
@@ -105,7 +120,15 @@ def block_lot_text(sheet: SheetData) -> str:
     return f"Block {sheet.block.name}, lot {sheet.block.lot or '________'}"
 
 
-def liquid_lots_text(sheet: SheetData) -> str:
+def liquid_lots_text(sheet: SheetData, blank: str = _BLANKS[0]) -> str:
     """Return the lots of the liquids by jar, with lines where they are not known."""
-    lots = "  ".join(f"{jar.number} {jar.lot or '_____'}" for jar in sheet.case.plan.jars)
+    lots = "  ".join(f"{jar.number} {jar.lot or blank}" for jar in sheet.case.plan.jars)
     return f"Liquid lots  {lots}"
+
+
+def foot_with_lots(page: Page, sheet: SheetData) -> str:
+    """Return block, programme and the lots of all jars, with the longest lines that fit."""
+    texts = [f"{lots_text(sheet)}   {liquid_lots_text(sheet, blank)}" for blank in _BLANKS]
+    room = _foot_room(page)
+    fitting = (one for one in texts if page.text_width(one, SMALLEST_PT) <= room)
+    return next(fitting, texts[-1])
