@@ -33,6 +33,16 @@ class MeasuredPlaces:
     fissure_mm: NDArray[np.float64] | None = None
     fissure_of: object = None
 
+    def over(self, case: Case) -> Mask:
+        """Return (V,) where a stump may show behind the wall of a case; see `wall_over_stump`."""
+        key = (case.reading, case.units, case.screw_channels)
+        fresh = len(self.over_stump_of) == len(key) and all(
+            one is other for one, other in zip(self.over_stump_of, key, strict=True)
+        )
+        if self.over_stump is None or not fresh:
+            self.over_stump, self.over_stump_of = wall_over_stump(case), key
+        return self.over_stump
+
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class FlatSample:
@@ -128,14 +138,7 @@ class AdviceGround:
     @cached_property
     def over_stump(self) -> Mask:
         """(V,) outer surface behind whose wall a stump may show; see `wall_over_stump`."""
-        case, kept = self.case, self.kept
-        key = (case.reading, case.units, case.screw_channels)
-        fresh = len(kept.over_stump_of) == len(key) and all(
-            one is other for one, other in zip(kept.over_stump_of, key, strict=True)
-        )
-        if kept.over_stump is None or not fresh:
-            kept.over_stump, kept.over_stump_of = wall_over_stump(case), key
-        return kept.over_stump
+        return self.kept.over(self.case)
 
     @cached_property
     def fissure_mm(self) -> NDArray[np.float64]:

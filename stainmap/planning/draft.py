@@ -12,6 +12,7 @@ from stainmap.model.case import Case
 from stainmap.model.tooth import Role
 from stainmap.predict.regions import INCISAL_EDGE_MM, mouth_of
 from stainmap.surface.geodesic import surface_distance
+from stainmap.words import translate
 
 THIN_WALL_MM: Final = 1.0
 """Below it a wall shows what lies behind it; that of the task, no published source."""
@@ -61,9 +62,15 @@ def wall_over_stump(case: Case) -> NDArray[np.bool_]:
     return np.asarray(over)
 
 
-def thin_wall(case: Case, wall_mm: NDArray[np.float32]) -> ThinWall | None:
-    """Return where the wall (V,) over a stump is below 1.0 mm, or None where it nowhere is."""
-    where = wall_over_stump(case) & (wall_mm < THIN_WALL_MM)
+def thin_wall(
+    case: Case, wall_mm: NDArray[np.float32], over_stump: NDArray[np.bool_] | None = None
+) -> ThinWall | None:
+    """Return where the wall (V,) over a stump is below 1.0 mm, or None where it nowhere is.
+
+    over_stump (V,) is what `wall_over_stump` returns for the case, if that is known.
+    """
+    over_stump = wall_over_stump(case) if over_stump is None else over_stump
+    where = over_stump & (wall_mm < THIN_WALL_MM)
     area = float(case.surface.mesh.vertex_areas[where].sum())
     if area < _LEAST_MM2:
         return None
@@ -86,8 +93,9 @@ def draft_reason(case: Case, wall_mm: NDArray[np.float32]) -> str:
 
 def draft_sentence(thin: ThinWall) -> str:
     """Return what is said of a thin wall over a stump that nobody has named."""
-    return (
-        f"Draft: {thin.area_mm2:.1f} mm\N{SUPERSCRIPT TWO} of wall are thinner than "
-        f"{THIN_WALL_MM:.1f} mm (thinnest {thin.thinnest_mm:.2f} mm), and nobody has said what "
-        "lies behind them. Choose the stump."
-    )
+    return translate(
+        "draft",
+        "Draft: {area_mm2:.1f} mm² of wall are thinner than {thin_wall_mm:.1f} mm "
+        "(thinnest {thinnest_mm:.2f} mm), and nobody has said what lies behind them. "
+        "Choose the stump.",
+    ).format(area_mm2=thin.area_mm2, thin_wall_mm=THIN_WALL_MM, thinnest_mm=thin.thinnest_mm)

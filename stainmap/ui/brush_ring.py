@@ -19,7 +19,6 @@ class BrushRing:
         # Single precision, and a little more room for it: what is found is measured again.
         self._x = mesh.vertices[:, 0].astype(np.float32)
         self._room = 1e-6 * float(np.abs(mesh.bounds).max())
-        self._longest_edge = _longest_edges(mesh)
 
     def around(
         self, position: FloatArray, face: int, radius_mm: float, eye: FloatArray
@@ -29,18 +28,16 @@ class BrushRing:
         Facets that face away are left out, so that the far side of a thin wall draws nothing.
         Where the facets are too coarse to be cut, it is a circle in the plane of `face`.
         """
-        pieces = self._cuts(self._within_rim(position, radius_mm), position, radius_mm, eye)
+        pieces = self._cuts(self._within(position, radius_mm), position, radius_mm, eye)
         return pieces if len(pieces) >= 3 else self._circle(position, face, radius_mm)
 
-    def _within_rim(self, position: FloatArray, radius_mm: float) -> NDArray[np.int32]:
-        """Return the vertices in the ball from which an edge may lead out of it."""
+    def _within(self, position: FloatArray, radius_mm: float) -> NDArray[np.int32]:
+        """Return the vertices in the ball; of every facet that is cut it holds a corner."""
         # One coordinate first: the other two are then looked at for a tenth of the vertices.
         beside = np.abs(self._x - np.float32(position[0])) < radius_mm + self._room
         slab = np.flatnonzero(beside).astype(np.int32)
         offset = self._mesh.vertices[slab] - position
-        away = np.sqrt(np.einsum("ij,ij->i", offset, offset))
-        at_rim = (away < radius_mm) & (away + self._longest_edge[slab] >= radius_mm)
-        found: NDArray[np.int32] = slab[at_rim]
+        found: NDArray[np.int32] = slab[np.einsum("ij,ij->i", offset, offset) < radius_mm**2]
         return found
 
     def _cuts(
@@ -79,13 +76,3 @@ class BrushRing:
         angle = np.linspace(0.0, 2.0 * np.pi, _PIECES + 1)[:, None]
         ring = position + radius_mm * (np.cos(angle) * first + np.sin(angle) * second)
         return np.stack([ring[:-1], ring[1:]], axis=1)
-
-
-def _longest_edges(mesh: TriMesh) -> NDArray[np.float64]:
-    """Return the longest edge (V,) at each vertex, mm; 0 where there is none."""
-    graph = mesh.adjacency
-    longest = np.zeros(mesh.vertex_count)
-    has_any = np.flatnonzero(np.diff(graph.indptr))
-    if len(has_any):
-        longest[has_any] = np.maximum.reduceat(graph.data, graph.indptr[has_any])
-    return longest

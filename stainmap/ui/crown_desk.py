@@ -32,6 +32,8 @@ if TYPE_CHECKING:
 
 # A brush that has not moved for so long rests; then what shows through the wall is coloured too.
 _RESTS_MS = 60
+# Looks that show what colour a stroke will have; in the others its place is enough.
+_COLOURED_UNDER_BRUSH = (Look.SINTERED, Look.BENCH, Look.ROW, Look.VALUE, Look.OFFSET)
 _UNPREDICTED = 176  # sRGB grey of a crown whose colour is not known yet
 _CHALK = 178  # sRGB grey of a mesh that has not been read
 # A mesh outside of this, mm, has no size yet at which it could be shown to scale.
@@ -81,6 +83,8 @@ class CrownDesk(QObject):
         self._left_at: Camera | None = None
         self._bench_shown: Prediction | None = None
         self._last_vertex: int | None = None
+        # Places painted by a move that is still being passed on, in looks without their colour.
+        self._passed: list[NDArray[np.int32]] = []
         self._brush_rests = QTimer(self, singleShot=True, interval=_RESTS_MS)
         self._brush_rests.timeout.connect(self._catch_up)
         # What the look that is on tells of a vertex, beyond what every reading says.
@@ -338,6 +342,7 @@ class CrownDesk(QObject):
             brush = replace(brush, moves_margin=True)
         try:
             self._session.begin_stroke(brush)
+            self._passed = []
         except StainmapError as error:
             self.problem.emit(error)
             return
@@ -345,12 +350,20 @@ class CrownDesk(QObject):
 
     def _move(self, position: NDArray[np.float64], vertex: int, _keys: Qt.KeyboardModifier) -> None:
         if self._session.is_painting:
-            # What the hand passed in one move is coloured once, at its end.
+            # What the hand passed in one move is coloured once, at its end; what is not seen, never.
+            unseen = self._view.look not in _COLOURED_UNDER_BRUSH
+            more = unseen or self._view.passes_by
+            update = self._session.stroke_to(position, vertex, more=more)
+            if unseen:
+                self._passed.append(update.painted)
             if self._view.passes_by:
-                self._session.stroke_to(position, vertex, more=True)
+                return
+            if unseen:
+                passed, self._passed = np.unique(np.concatenate(self._passed)), []
+                update = replace(update, painted=passed.astype(np.int32))
             else:
-                self._draw(self._session.stroke_to(position, vertex))
                 self._brush_rests.start()
+            self._draw(update)
 
     def _catch_up(self) -> None:
         """Show the other side of the wall as far as it has been left, piece by piece."""

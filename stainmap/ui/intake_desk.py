@@ -91,7 +91,10 @@ class IntakeDesk(QObject):
             return ""
         key = (shape, case.reading, case.units, case.screw_channels)
         if self._thin is None or self._thin[0] != key:
-            self._thin = (key, thin_wall(case, shape.wall_mm))
+            # What advice has measured in the background is not measured again here.
+            prediction = self._session.prediction
+            over = None if prediction is None else prediction.places.over(case)
+            self._thin = (key, thin_wall(case, shape.wall_mm, over))
         thin = self._thin[1]
         return "" if thin is None else draft_sentence(thin)
 

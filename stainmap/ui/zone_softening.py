@@ -20,8 +20,8 @@ Indices = NDArray[np.int32]
 Shares = NDArray[np.float32]
 Areas = tuple[NDArray[np.uint8], Masks]
 
-# Softened in the thread of the window: 2 ms for a thousand vertices.
-_AT_ONCE = 15_000
+# Softened in the thread of the window: 3 ms for a thousand vertices.
+_AT_ONCE = 5_000
 
 
 class ZoneSoftening(QObject):
