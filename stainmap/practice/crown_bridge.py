@@ -28,6 +28,7 @@ from stainmap.practice.crown_truth import AccentMask, truth_of, without_crumbs
 from stainmap.practice.crown_walls import minimum_walls
 from stainmap.surface.mesh import TriMesh, frozen, unit_rows
 from stainmap.surface.section import plane_section
+from stainmap.words import translate
 
 FloatArray = NDArray[np.float64]
 BoolArray = NDArray[np.bool_]
@@ -143,12 +144,14 @@ def make_bridge(
     if tuple(teeth) not in MAKEABLE_BRIDGES:
         known = ", ".join("-".join(map(str, bridge)) for bridge in MAKEABLE_BRIDGES)
         raise PlanError(
-            f"The bridge {'-'.join(map(str, teeth))} cannot be made.",
-            advice=f"Choose one of {known}.",
+            translate("crown bridge", "The bridge {map} cannot be made.").format(
+                map="-".join(map(str, teeth))
+            ),
+            advice=translate("crown bridge", "Choose one of {known}.").format(known=known),
         )
     check_choices(seed, variation, resolution)
     report = progress or (lambda _share, _phrase: None)
-    report(0.0, "carving the surfaces")
+    report(0.0, translate("crown bridge", "carving the surfaces"))
     units = tuple(
         Unit(tooth=Tooth(number=number), role=place.role)
         for number, place in zip(teeth, _PLACES, strict=True)
@@ -156,9 +159,12 @@ def make_bridge(
     stands = _stands(units, seed, variation, resolution)
     whole = []
     for number, (unit, stand) in enumerate(zip(units, stands, strict=True)):
-        report(0.2 + 0.2 * number, f"meshing {unit.tooth.number}")
+        report(
+            0.2 + 0.2 * number,
+            translate("crown bridge", "meshing {number}").format(number=unit.tooth.number),
+        )
         whole.append(_made_unit(unit, stand, resolution))
-    report(0.8, "joining the units")
+    report(0.8, translate("crown bridge", "joining the units"))
     made, connectors, surface = _joined_where_it_can_be(whole, stands, resolution)
     vertices, faces, tips, pits, middles = (
         surface.vertices,
@@ -173,7 +179,7 @@ def make_bridge(
         vertices, faces = vertices * flip, faces[:, ::-1]
         tips, pits, middles = tips * flip, pits * flip, middles * flip
     mesh = TriMesh(vertices, faces)
-    report(0.9, "noting zones and sections")
+    report(0.9, translate("crown bridge", "noting zones and sections"))
     zones = without_crumbs(mesh, surface.zones)
     walls = [unit.walls for unit in made if unit.walls is not None]
     report(1.0, "done")
@@ -240,7 +246,10 @@ def _joined_where_it_can_be(
             continue
         if _smallest_angle_deg(surface) > _LEAST_ANGLE_DEG:
             return made, connectors, surface
-    raise PlanError("These units cannot be joined.", advice="Choose another seed.")
+    raise PlanError(
+        translate("crown bridge", "These units cannot be joined."),
+        advice=translate("crown bridge", "Choose another seed."),
+    )
 
 
 def _smallest_angle_deg(surface: JoinedUnits) -> float:

@@ -36,6 +36,7 @@ from stainmap.practice.crown_solids import (
 from stainmap.practice.crown_truth import AccentMask, truth_of
 from stainmap.practice.crown_walls import minimum_walls
 from stainmap.surface.mesh import TriMesh
+from stainmap.words import translate
 
 __all__ = ["MAKEABLE_TEETH", "MadeCrown", "main", "make_crown", "stl_bytes"]
 
@@ -126,17 +127,17 @@ def make_crown(
     check_choices(seed, variation, resolution)
     report = progress or _silent
     form = form_of(tooth)
-    report(0.0, "carving the surface")
+    report(0.0, translate("crown maker", "carving the surface"))
     solid = solid_of(form, np.random.default_rng(seed), variation, resolution)
-    report(0.25, "meshing the outer surface")
+    report(0.25, translate("crown maker", "meshing the outer surface"))
     outside = outer_shell(solid, resolution)
-    report(0.6, "meshing the cavity")
+    report(0.6, translate("crown maker", "meshing the cavity"))
     inside = cavity_shell(solid, resolution, outside.border_azimuth)
     vertices, faces = join(outside, inside)
     mesh = TriMesh(vertices, faces)
     outer = np.arange(len(vertices)) < len(outside.vertices)
     outer.flags.writeable = False
-    report(0.8, "noting zones and walls")
+    report(0.8, translate("crown maker", "noting zones and walls"))
     truth = truth_of(solid, mesh, outer)
     tip_names, tips, pits = landmarks_of(solid, mesh, outer)
     roof, axial = minimum_walls(mesh, outer, vertices[:, 2] - solid.margin_height(vertices))
@@ -206,8 +207,10 @@ def _chosen_mesh(teeth: str, seed: int, variation: float, resolution: float) -> 
         return make_bridge(numbers, seed=seed, variation=variation, resolution=resolution).mesh
     if not numbers[0]:
         raise PlanError(
-            f'"{teeth}" is not a tooth number.',
-            advice="Give two digits by ISO 3950 as in 46, or a bridge as in 14-15-16.",
+            translate("crown maker", '"{teeth}" is not a tooth number.').format(teeth=teeth),
+            advice=translate(
+                "crown maker", "Give two digits by ISO 3950 as in 46, or a bridge as in 14-15-16."
+            ),
         )
     return make_crown(
         Tooth(number=numbers[0]), seed=seed, variation=variation, resolution=resolution

@@ -14,6 +14,7 @@ from stainmap.practice.crown_front_tooth import FrontToothSolid
 from stainmap.practice.crown_meshing import EdgeLengths, Shell, sweep
 from stainmap.practice.crown_variation import vary_back_tooth, vary_front_tooth
 from stainmap.surface.mesh import TriMesh
+from stainmap.words import translate
 
 FloatArray = NDArray[np.float64]
 ToothSolid = BackToothSolid | FrontToothSolid
@@ -62,8 +63,10 @@ def form_of(tooth: Tooth) -> ToothForm:
         if (form.is_upper, form.position) == (tooth.is_upper, tooth.position):
             return form
     raise PlanError(
-        f"Tooth {tooth.number} cannot be made.",
-        advice=f"Choose one of {', '.join(map(str, MAKEABLE_TEETH))}.",
+        translate("crown solids", "Tooth {number} cannot be made.").format(number=tooth.number),
+        advice=translate("crown solids", "Choose one of {map}.").format(
+            map=", ".join(map(str, MAKEABLE_TEETH))
+        ),
     )
 
 

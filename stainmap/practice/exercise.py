@@ -10,6 +10,7 @@ from stainmap.errors import PackError
 from stainmap.practice.crown_bridge import MAKEABLE_BRIDGES
 from stainmap.practice.crown_solids import MAKEABLE_TEETH
 from stainmap.practice.packs import PackedExercise
+from stainmap.words import marked, translate
 
 SITTING_MINUTES: Final = 15
 """Length of a sitting; nothing happens when it is over."""
@@ -99,52 +100,55 @@ _PLANNING = (Skill.SHADE, Skill.COVERAGE, Skill.ORDER, Skill.ECONOMY, Skill.MIXI
 
 FACTS: Final[dict[Kind, KindFacts]] = {
     Kind.FIND_AREAS: KindFacts(
-        title="Find zones and accents",
+        title=marked("practice", "Find zones and accents"),
         minutes=12,
         skills=(Skill.AREAS,),
         teeth=_single(_BACK_TEETH),
     ),
     Kind.REACH_SHADE: KindFacts(
-        title="Reach a shade on a given block",
+        title=marked("practice", "Reach a shade on a given block"),
         minutes=10,
         skills=_PLANNING,
         teeth=_single(MAKEABLE_TEETH),
     ),
     Kind.CHOOSE_BLOCK: KindFacts(
-        title="Choose the block", minutes=4, skills=(Skill.BLOCK,), teeth=_single(_BACK_TEETH)
+        title=marked("practice", "Choose the block"),
+        minutes=4,
+        skills=(Skill.BLOCK,),
+        teeth=_single(_BACK_TEETH),
     ),
     Kind.LOWER_CUSPS: KindFacts(
-        title="Lower the value of the cusps, not their hue",
+        title=marked("practice", "Lower the value of the cusps, not their hue"),
         minutes=6,
         skills=(Skill.VALUE, Skill.SHADE),
         teeth=_single(_BACK_TEETH),
     ),
     Kind.FEW_JARS: KindFacts(
-        title="As few coats and jars as do it",
+        title=marked("practice", "As few coats and jars as do it"),
         minutes=12,
         skills=(Skill.ECONOMY, Skill.SHADE, Skill.COVERAGE),
         teeth=_single(_BACK_TEETH),
     ),
     Kind.BRIDGE_APART: KindFacts(
-        title="A bridge whose units look apart",
+        title=marked("practice", "A bridge whose units look apart"),
         minutes=8,
         skills=(Skill.VALUE, Skill.COVERAGE, Skill.SHADE),
         teeth=MAKEABLE_BRIDGES,
     ),
     Kind.DARK_STUMP: KindFacts(
-        title="A crown over a dark stump",
+        title=marked("practice", "A crown over a dark stump"),
         minutes=8,
         skills=(Skill.BLOCK, Skill.SHADE),
         teeth=_single(_BACK_TEETH),
     ),
     Kind.PAPER_MAP: KindFacts(
-        title="Read a coat map and paint it in order",
+        title=marked("practice", "Read a coat map and paint it in order"),
         minutes=12,
         skills=(Skill.ORDER, Skill.COVERAGE),
         teeth=_single(_BACK_TEETH),
     ),
     Kind.VALUE_BY_EYE: KindFacts(
-        title="Judge differences of value by eye",
+        title=marked("practice", "Judge differences of value by eye"),
         minutes=8,
         skills=(Skill.EYE,),
         teeth=_single(_MOLARS),
@@ -152,7 +156,10 @@ FACTS: Final[dict[Kind, KindFacts]] = {
 } | {
     # One title for all of them: it must not tell what went wrong.
     kind: KindFacts(
-        title="What went wrong?", minutes=4, skills=(Skill.FAULTS,), teeth=_single(_BACK_TEETH)
+        title=marked("practice", "What went wrong?"),
+        minutes=4,
+        skills=(Skill.FAULTS,),
+        teeth=_single(_BACK_TEETH),
     )
     for kind in FAULTS
 }
@@ -192,8 +199,12 @@ def kind_of(packed: PackedExercise) -> Kind:
         return Kind(packed.kind)
     except ValueError:
         raise PackError(
-            f"There is no kind of exercise called {packed.kind!r}.",
-            advice="The pack may be made for another version of the program.",
+            translate("practice", "There is no kind of exercise called {kind!r}.").format(
+                kind=packed.kind
+            ),
+            advice=translate(
+                "practice", "The pack may be made for another version of the program."
+            ),
         ) from None
 
 
@@ -202,8 +213,10 @@ def level_of(packed: PackedExercise) -> int:
     level = packed.settings.get("level", 1)
     if isinstance(level, bool) or not isinstance(level, int) or level not in LEVELS:
         raise PackError(
-            f"The level {level!r} of the exercise '{packed.name}' is none.",
-            advice="Levels are 1, 2 and 3.",
+            translate("practice", "The level {level!r} of the exercise '{name}' is none.").format(
+                level=level, name=packed.name
+            ),
+            advice=translate("practice", "Levels are 1, 2 and 3."),
         )
     return level
 
@@ -220,13 +233,21 @@ def check_exercise(packed: PackedExercise) -> None:
     unknown = sorted(set(packed.settings) - {"level"})
     if unknown:
         raise PackError(
-            f"The exercise '{packed.name}' has a setting '{unknown[0]}' that is not known here.",
-            advice="The pack may be made for another version of the program.",
+            translate(
+                "practice",
+                "The exercise '{name}' has a setting '{unknown}' that is not known here.",
+            ).format(name=packed.name, unknown=unknown[0]),
+            advice=translate(
+                "practice", "The pack may be made for another version of the program."
+            ),
         )
     level_of(packed)
     if packed.teeth not in facts.teeth:
         able = ", ".join("-".join(map(str, teeth)) for teeth in facts.teeth)
         given = "-".join(map(str, packed.teeth))
         raise PackError(
-            f"'{facts.title}' cannot be asked of tooth {given}.", advice=f"Choose one of {able}."
+            translate("practice", "'{title}' cannot be asked of tooth {given}.").format(
+                title=facts.title, given=given
+            ),
+            advice=translate("practice", "Choose one of {able}.").format(able=able),
         )

@@ -25,6 +25,7 @@ from stainmap.practice.crown_maker import make_crown, stl_bytes
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.mesh import TriMesh
 from stainmap.units import LengthUnit, SizeState
+from stainmap.words import translate
 
 Progress = Callable[[float, str], None]
 Masks = tuple[tuple[Accent, NDArray[np.float32]], ...]
@@ -100,7 +101,7 @@ def _made(teeth: tuple[int, ...], seed: int, variation: float, progress: Progres
             )
             mesh, zones, masks = crown.mesh, crown.zones, crown.accents
             axis, mesial = crown.occlusal_axis, crown.mesial
-        report(0.6, "reading the crown")
+        report(0.6, translate("exercise crown", "reading the crown"))
         reading = read_crown(
             mesh,
             SurfaceOperator(mesh),
@@ -189,18 +190,27 @@ def zones_asked(case: Case) -> tuple[Zone, ...]:
 def _refuse_degenerate(case: Case, seed: int, name: str) -> None:
     mesh = case.surface.mesh
     if not np.isfinite(mesh.vertices).all() or not mesh.is_watertight:
-        raise _unusable(seed, name, "Its surface is not closed.")
+        raise _unusable(seed, name, translate("exercise crown", "Its surface is not closed."))
     sizes = mesh.vertex_areas
     for zone in zones_asked(case):
         size = float(sizes[case.zones == int(zone)].sum())
         if size < LEAST_ZONE_MM2:
-            raise _unusable(seed, name, f"Its {zone.label} zone has only {size:.1f} mm2.")
+            raise _unusable(
+                seed,
+                name,
+                translate("exercise crown", "Its {label} zone has only {size:.1f} mm2.").format(
+                    label=zone.label, size=size
+                ),
+            )
     if not (case.reading.outer.any() and (~case.reading.outer).any()):
-        raise _unusable(seed, name, "It has no inner surface.")
+        raise _unusable(seed, name, translate("exercise crown", "It has no inner surface."))
 
 
 def _unusable(seed: int, name: str, why: str) -> PlanError:
     return PlanError(
-        f"Seed {seed} gives a crown of tooth {name} that nothing can be asked of. {why}",
-        advice="Take another seed.",
+        translate(
+            "exercise crown",
+            "Seed {seed} gives a crown of tooth {name} that nothing can be asked of. {why}",
+        ).format(seed=seed, name=name, why=why),
+        advice=translate("exercise crown", "Take another seed."),
     )

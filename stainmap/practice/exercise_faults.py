@@ -13,6 +13,7 @@ from stainmap.model.zone import Area, Zone
 from stainmap.practice.exercise import FAULTS, Kind
 from stainmap.practice.exercise_plans import COOL, DARK, Row, composed
 from stainmap.surface.region import border_distance
+from stainmap.words import marked
 
 RING_HALF_MM: Final = 0.55
 """Half the width of the ring that is left bare, sintered; assumed."""
@@ -39,43 +40,78 @@ class FaultWords:
 
 WORDS: Final[dict[Kind, FaultWords]] = {
     Kind.FAULT_WRONG_BLOCK: FaultWords(
-        cause="Another block was milled than the one that was planned",
-        sign="All areas are darker or deeper by about the same step, thick walls as much as thin"
-        " ones",
-        lesson="The block is the larger part of the colour: coats sit on top of it. A whole crown"
-        " that is off alike, whatever was painted where, was milled from another block. Compare"
-        " the lot on the sheet with the blank before the furnace is loaded.",
+        cause=marked("practice", "Another block was milled than the one that was planned"),
+        sign=marked(
+            "practice",
+            "All areas are darker or deeper by about the same step, thick walls as much as thin"
+            " ones",
+        ),
+        lesson=marked(
+            "practice",
+            "The block is the larger part of the colour: coats sit on top of it. A whole crown"
+            " that is off alike, whatever was painted where, was milled from another block. Compare"
+            " the lot on the sheet with the blank before the furnace is loaded.",
+        ),
     ),
     Kind.FAULT_OVERSTAINED_FISSURE: FaultWords(
-        cause="The fissures got more coats than planned",
-        sign="Only the grooves are too dark; everything beside them is as planned",
-        lesson="A fissure holds the liquid, and a wet brush fills it again and again. Count the"
-        " coats aloud, and take up what stands in the groove with a dry brush.",
+        cause=marked("practice", "The fissures got more coats than planned"),
+        sign=marked(
+            "practice", "Only the grooves are too dark; everything beside them is as planned"
+        ),
+        lesson=marked(
+            "practice",
+            "A fissure holds the liquid, and a wet brush fills it again and again. Count the"
+            " coats aloud, and take up what stands in the groove with a dry brush.",
+        ),
     ),
     Kind.FAULT_WHITE_RING: FaultWords(
-        cause="A strip between two areas was never painted",
-        sign="A narrow light line runs along the border of neck and body",
-        lesson="Each area was painted up to its border, none over it. Let neighbouring areas meet:"
-        " a border is feathered, not left free.",
+        cause=marked("practice", "A strip between two areas was never painted"),
+        sign=marked("practice", "A narrow light line runs along the border of neck and body"),
+        lesson=marked(
+            "practice",
+            "Each area was painted up to its border, none over it. Let neighbouring areas meet:"
+            " a border is feathered, not left free.",
+        ),
     ),
     Kind.FAULT_GREEN_CUSP: FaultWords(
-        cause="The cusps were lowered with a cool liquid instead of the planned one",
-        sign="The cusps are greenish: their a* is below that of the plan, the rest is as planned",
-        lesson="What lowers value also has a hue. On a yellowish block a cool liquid turns green."
-        " Take a neutral or a rosier one, or mix the two kinds of coats.",
+        cause=marked(
+            "practice", "The cusps were lowered with a cool liquid instead of the planned one"
+        ),
+        sign=marked(
+            "practice",
+            "The cusps are greenish: their a* is below that of the plan, the rest is as planned",
+        ),
+        lesson=marked(
+            "practice",
+            "What lowers value also has a hue. On a yellowish block a cool liquid turns green."
+            " Take a neutral or a rosier one, or mix the two kinds of coats.",
+        ),
     ),
     Kind.FAULT_FAST_CYCLE: FaultWords(
-        cause="It was sintered in a faster programme than planned",
-        sign="The whole crown is lighter and paler, as if more opaque; nothing is bare",
-        lesson="In a fast cycle grains stay small and pores stay open: light is scattered back"
-        " before it has passed the stain. Fire in the programme the plan was made for, or plan for"
-        " the one you have.",
+        cause=marked("practice", "It was sintered in a faster programme than planned"),
+        sign=marked(
+            "practice", "The whole crown is lighter and paler, as if more opaque; nothing is bare"
+        ),
+        lesson=marked(
+            "practice",
+            "In a fast cycle grains stay small and pores stay open: light is scattered back"
+            " before it has passed the stain. Fire in the programme the plan was made for, or"
+            " plan for"
+            " the one you have.",
+        ),
     ),
     Kind.FAULT_DARK_STUMP: FaultWords(
-        cause="The stump is darker than it was said to be",
-        sign="The whole crown is darker and greyer, thin walls far more than thick ones",
-        lesson="Zirconia is translucent: what lies behind shows, and most where the wall is thin."
-        " Ask for the shade of the stump, and cover it with an opaque cement or a lighter block.",
+        cause=marked("practice", "The stump is darker than it was said to be"),
+        sign=marked(
+            "practice", "The whole crown is darker and greyer, thin walls far more than thick ones"
+        ),
+        lesson=marked(
+            "practice",
+            "Zirconia is translucent: what lies behind shows, and most where the wall is"
+            " thin."
+            " Ask for the shade of the stump, and cover it with an opaque cement or a lighter"
+            " block.",
+        ),
     ),
 }
 

@@ -36,6 +36,7 @@ from stainmap.practice.exercise_words import (
 )
 from stainmap.practice.looking import Looked, Looker
 from stainmap.practice.packs import PackedExercise
+from stainmap.words import translate
 
 ASKED_ACCENTS: Final = (Accent.MARGIN_BAND, Accent.MARGINAL_RIDGE)
 """Accents that are asked for from level 2 on."""
@@ -103,8 +104,12 @@ class Task:
         """
         if case.surface is not self.start.surface:
             raise PlanError(
-                "The crown of this exercise was changed or another one opened.",
-                advice="Undo what was done to the crown itself, then hand in.",
+                translate(
+                    "exercise task", "The crown of this exercise was changed or another one opened."
+                ),
+                advice=translate(
+                    "exercise task", "Undo what was done to the crown itself, then hand in."
+                ),
             )
         plan, backings = case.plan, self.start.backings
         if not self.may_choose_block:
@@ -166,7 +171,11 @@ def make_task(packed: PackedExercise, progress: Progress | None = None) -> Task:
     check_exercise(packed)
     kind = kind_of(packed)
     if kind is Kind.VALUE_BY_EYE:
-        raise PackError(f"'{FACTS[kind].title}' is done with patches, not on a crown.")
+        raise PackError(
+            translate("exercise task", "'{title}' is done with patches, not on a crown.").format(
+                title=FACTS[kind].title
+            )
+        )
     crown = practice_crown(packed.teeth, packed.seed, packed.variation, progress)
     stuff = _Stuff(
         kind=kind,

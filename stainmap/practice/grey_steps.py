@@ -15,6 +15,7 @@ from numpy.typing import NDArray
 
 from stainmap.errors import PlanError
 from stainmap.optics.colorimetry import decode_srgb, xyz_to_lab
+from stainmap.words import translate
 
 LEVELS: Final = 256
 _DARKEST, _LIGHTEST = 20.0, 95.0
@@ -76,8 +77,12 @@ def grey_pair(lightness: float, difference_dl: float) -> GreyPair:
     """
     if not _DARKEST <= lightness <= _LIGHTEST:
         raise PlanError(
-            f"A lightness of {lightness:g} cannot be tested on a screen.",
-            advice=f"Choose one from {_DARKEST:.0f} to {_LIGHTEST:.0f}.",
+            translate(
+                "grey steps", "A lightness of {lightness:g} cannot be tested on a screen."
+            ).format(lightness=lightness),
+            advice=translate(
+                "grey steps", "Choose one from {darkest:.0f} to {lightest:.0f}."
+            ).format(darkest=_DARKEST, lightest=_LIGHTEST),
         )
     grey = _lightness()
     best: tuple[float, GreyPair] | None = None
@@ -95,8 +100,9 @@ def grey_pair(lightness: float, difference_dl: float) -> GreyPair:
 def step_sentence(lightness: float) -> str:
     """Return what the screen cannot show about a lightness, as it is said beside the test."""
     step = smallest_step_dl(lightness)
-    return (
-        f"A screen of 8 bits a colour shows no difference below {step:.2f} L* near L*"
-        f" {lightness:.0f}; whoever sees that one nearly always may see finer ones than can be"
-        " shown here."
-    )
+    return translate(
+        "grey steps",
+        "A screen of 8 bits a colour shows no difference below {step:.2f} L* near L* "
+        "{lightness:.0f}; whoever sees that one nearly always may see finer ones than "
+        "can be shown here.",
+    ).format(step=step, lightness=lightness)

@@ -23,6 +23,7 @@ from stainmap.labbook.attempt import MOST_NAME_CHARACTERS, MOST_SEED, canonical_
 from stainmap.model.tooth import Tooth
 from stainmap.practice.crown_bridge import MAKEABLE_BRIDGES
 from stainmap.practice.crown_solids import MAKEABLE_TEETH
+from stainmap.words import translate
 
 SUFFIX: Final = ".stainpack"
 FORMAT: Final = "stainmap exercise pack"
@@ -69,21 +70,41 @@ class PackedExercise:
         for what, text in (("name", self.name), ("kind", self.kind)):
             if not 0 < len(text.strip()) <= MOST_NAME_CHARACTERS or not text.isprintable():
                 raise PackError(
-                    f"The {what} of an exercise needs 1 to {MOST_NAME_CHARACTERS} characters on one"
-                    " line."
+                    translate(
+                        "packs",
+                        "The {what} of an exercise needs 1 to {most_name_characters} characters"
+                        " on one "
+                        "line.",
+                    ).format(what=what, most_name_characters=MOST_NAME_CHARACTERS)
                 )
         if not 0 <= self.seed <= MOST_SEED:
-            raise PackError(f"The seed {self.seed} is not between 0 and {MOST_SEED}.")
+            raise PackError(
+                translate("packs", "The seed {seed} is not between 0 and {most_seed}.").format(
+                    seed=self.seed, most_seed=MOST_SEED
+                )
+            )
         if not 0.0 <= self.variation <= 1.0:
-            raise PackError(f"The variation {self.variation:g} is not between 0 and 1.")
+            raise PackError(
+                translate("packs", "The variation {variation:g} is not between 0 and 1.").format(
+                    variation=self.variation
+                )
+            )
         if not is_makeable(self.teeth):
             given = "-".join(map(str, self.teeth)) or "none"
             raise PackError(
-                f"The exercise asks for a crown that cannot be made (tooth {given}).",
-                advice=f"Teeth that can: {', '.join(map(str, MAKEABLE_TEETH))}.",
+                translate(
+                    "packs", "The exercise asks for a crown that cannot be made (tooth {given})."
+                ).format(given=given),
+                advice=translate("packs", "Teeth that can: {map}.").format(
+                    map=", ".join(map(str, MAKEABLE_TEETH))
+                ),
             )
         if len(self.settings) > _MOST_SETTINGS:
-            raise PackError(f"An exercise has at most {_MOST_SETTINGS} settings.")
+            raise PackError(
+                translate("packs", "An exercise has at most {most_settings} settings.").format(
+                    most_settings=_MOST_SETTINGS
+                )
+            )
 
     @property
     def sha256(self) -> str:
@@ -116,13 +137,23 @@ class Pack:
     def __post_init__(self) -> None:
         """Refuse a pack without a title or exercises, or with too many of them."""
         if not 0 < len(self.title.strip()) <= MOST_NAME_CHARACTERS:
-            raise PackError(f"A pack needs a title of 1 to {MOST_NAME_CHARACTERS} characters.")
+            raise PackError(
+                translate(
+                    "packs", "A pack needs a title of 1 to {most_name_characters} characters."
+                ).format(most_name_characters=MOST_NAME_CHARACTERS)
+            )
         if not 0 < len(self.exercises) <= MOST_EXERCISES:
             raise PackError(
-                f"A pack holds 1 to {MOST_EXERCISES} exercises, this one {len(self.exercises)}."
+                translate(
+                    "packs", "A pack holds 1 to {most_exercises} exercises, this one {count}."
+                ).format(most_exercises=MOST_EXERCISES, count=len(self.exercises))
             )
         if len(self.notes) > _MOST_TEXT or len(self.author) > MOST_NAME_CHARACTERS:
-            raise PackError(f"The notes of a pack have at most {_MOST_TEXT} characters.")
+            raise PackError(
+                translate(
+                    "packs", "The notes of a pack have at most {most_text} characters."
+                ).format(most_text=_MOST_TEXT)
+            )
 
     @property
     def sha256(self) -> str:
@@ -210,14 +241,18 @@ def read_pack(
     try:
         if path.stat().st_size > MOST_BYTES:
             raise PackError(
-                f"The file is larger than any pack ({MOST_BYTES // 1024} kB).",
+                translate("packs", "The file is larger than any pack ({most_bytes} kB).").format(
+                    most_bytes=MOST_BYTES // 1024
+                ),
                 where=path.name,
-                advice="Ask for it again from whoever made it.",
+                advice=translate("packs", "Ask for it again from whoever made it."),
             )
         content = path.read_bytes()
     except OSError as error:
         raise PackError(
-            "The file cannot be read.", where=path.name, advice="Look whether it is still there."
+            translate("packs", "The file cannot be read."),
+            where=path.name,
+            advice=translate("packs", "Look whether it is still there."),
         ) from error
     return pack_from_bytes(content, path.name, kinds=kinds, check=check)
 
@@ -240,7 +275,12 @@ def pack_from_bytes(
     if _sha256(plain) != document.sha256:
         raise _damaged(name)
     exercises = tuple(
-        _exercise(one, f"{name}, exercise {number}", kinds, check)
+        _exercise(
+            one,
+            translate("packs", "{name}, exercise {number}").format(name=name, number=number),
+            kinds,
+            check,
+        )
         for number, one in enumerate(told.exercises, start=1)
     )
     try:
@@ -250,10 +290,14 @@ def pack_from_bytes(
     if pack.sha256 != document.sha256:
         # Written by hand or by another program: a number as 1 instead of 1.0, a default left out.
         raise PackError(
-            "The pack is not written the way packs are, so results could not be told to belong to"
-            " it.",
+            translate(
+                "packs",
+                "The pack is not written the way packs are, so results could not be told to"
+                " belong to"
+                " it.",
+            ),
             where=name,
-            advice="Let it be saved again by the program it was made with.",
+            advice=translate("packs", "Let it be saved again by the program it was made with."),
         )
     return pack
 
@@ -270,10 +314,13 @@ def _check_head(content: bytes, name: str) -> None:
         raise _foreign(name)
     if head.version > VERSION:
         raise PackError(
-            f"A newer version wrote this pack (version {head.version}; this one reads up to"
-            f" {VERSION}).",
+            translate(
+                "packs",
+                "A newer version wrote this pack (version {version}; this one reads up to "
+                "{version_2}).",
+            ).format(version=head.version, version_2=VERSION),
             where=name,
-            advice="Open it with that version.",
+            advice=translate("packs", "Open it with that version."),
         )
     if head.version < 1:
         raise _damaged(name)
@@ -287,9 +334,11 @@ def _exercise(
 ) -> PackedExercise:
     if told.kind not in kinds:
         raise PackError(
-            f"There is no kind of exercise called {told.kind[:MOST_NAME_CHARACTERS]!r}.",
+            translate("packs", "There is no kind of exercise called {kind!r}.").format(
+                kind=told.kind[:MOST_NAME_CHARACTERS]
+            ),
             where=where,
-            advice="The pack may be made for another version of the program.",
+            advice=translate("packs", "The pack may be made for another version of the program."),
         )
     try:
         exercise = PackedExercise(
@@ -336,11 +385,15 @@ def _sha256(value: Any) -> str:
 
 def _damaged(name: str) -> PackError:
     return PackError(
-        "The pack is damaged or was changed by hand.",
+        translate("packs", "The pack is damaged or was changed by hand."),
         where=name,
-        advice="Ask for it again from whoever made it.",
+        advice=translate("packs", "Ask for it again from whoever made it."),
     )
 
 
 def _foreign(name: str) -> PackError:
-    return PackError("This is no pack of exercises.", where=name, advice=f"Packs end in {SUFFIX}.")
+    return PackError(
+        translate("packs", "This is no pack of exercises."),
+        where=name,
+        advice=translate("packs", "Packs end in {suffix}.").format(suffix=SUFFIX),
+    )

@@ -11,12 +11,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stainmap.practice.exercise import Skill
+from stainmap.words import translate
 
 FLOOR: Final = 10.0
 """No score is lower: what was handed in has been tried."""
 FULL: Final = 100.0
 _ROUNDING = 1e-6
-_WELL = 0.5
+_WELL = 0.95
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -148,7 +149,7 @@ def total(
         value=round(value, 1),
         parts=tuple(parts),
         best=_best([part for part in parts if flawless or part is not worst], empty=empty),
-        worst="Nothing is missing." if flawless else worst.sentence,
+        worst=translate("score", "Nothing is missing.") if flawless else worst.sentence,
         overlay=overlay,
         details=details or {},
         lesson=lesson,
@@ -161,12 +162,13 @@ def _best(parts: Sequence[ScorePart], *, empty: bool) -> str:
     Faults that were not made come after it: whoever reached little kept to the usual order at
     least.
     """
-    well = [part for part in parts if part.points > _ROUNDING and part.share >= _WELL]
+    gained = [part for part in parts if part.points > _ROUNDING]
+    well = [part for part in gained if part.share > _WELL]
     well = well or [part for part in parts if part.most <= 0.0 and part.lost < _ROUNDING]
-    well = well or [part for part in parts if part.points > _ROUNDING]
+    well = well or gained
     if empty or not well:
-        return "A beginning is made: look at the true answer, then try again."
-    return max(well, key=lambda part: (part.share > 1.0 - _ROUNDING, part.points)).sentence
+        return translate("score", "A beginning is made: look at the true answer, then try again.")
+    return max(well, key=lambda part: part.points).sentence
 
 
 def reached(skill: Skill, name: str, most: float, share: float, sentence: str) -> ScorePart:

@@ -259,7 +259,7 @@ def _reach_text(task: Task, one: AreaReach) -> str:
     if one.ruled is Ruled.OWN:
         return (
             f"{name}: {one.de00:.1f} dE00 from the wanted colour ({_signed(one.own[0])} L*,"
-            f" {_signed(one.own[1])} C*), whatever its step from the body."
+            f" {_signed(one.own[1])} C*)."
         )
     if abs(value) < 0.05:
         return f"{name}: {_more_or_less(chroma)} chroma against the body by {abs(chroma):.1f} C*."

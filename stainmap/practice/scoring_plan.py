@@ -27,6 +27,7 @@ from stainmap.practice.exercise_task import Task
 from stainmap.practice.looking import Looked
 from stainmap.predict.uncertainty import PERCEPTIBLE_DE00
 from stainmap.surface.region import border_distance
+from stainmap.words import translate
 
 Mask = NDArray[np.bool_]
 
@@ -313,12 +314,26 @@ def mixing_faults(case: Case) -> tuple[str, ...]:
         drops = sum(jar.dye_drops)
         if not low <= drops <= high:
             found.append(
-                f"Jar {jar.number} has {drops} drops of dye on {jar.liquid_drops} of liquid; usual"
-                f" are {low} to {high}. Too much thins the coat, too little is not seen."
+                translate(
+                    "scoring plan",
+                    "Jar {number} has {drops} drops of dye on {liquid_drops} of liquid; usual are "
+                    "{low} to {high}. Too much thins the coat, too little is not seen.",
+                ).format(
+                    number=jar.number,
+                    drops=drops,
+                    liquid_drops=jar.liquid_drops,
+                    low=low,
+                    high=high,
+                )
             )
     liquids = [jar.liquid for jar in case.plan.jars]
     twice = sorted({one for one in liquids if liquids.count(one) > 1})
-    found += [f"{liquid.capitalize()} stands in two jars: it is mixed twice." for liquid in twice]
+    found += [
+        translate("scoring plan", "{liquid} stands in two jars: it is mixed twice.").format(
+            liquid=liquid.capitalize()
+        )
+        for liquid in twice
+    ]
     return tuple(found)
 
 

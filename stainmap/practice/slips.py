@@ -28,6 +28,7 @@ from stainmap.planning.reach_options import paintable_liquids
 from stainmap.planning.reach_places import representative_places
 from stainmap.planning.zone_tools import grown_area
 from stainmap.practice.looking import Looked, Looker
+from stainmap.words import translate, value_word
 
 Array = NDArray[np.float64]
 
@@ -100,7 +101,9 @@ def with_slip(case: Case, slip: Slip) -> Case:
     if slip.kind is SlipKind.FIRED_FAST:
         return replace(case, programme=fastest_programme(case))
     if not 0 <= slip.step < len(case.plan.steps):
-        raise PlanError(f"There is no step {slip.step + 1} in the plan.")
+        raise PlanError(
+            translate("slips", "There is no step {step} in the plan.").format(step=slip.step + 1)
+        )
     step = case.plan.steps[slip.step]
     if slip.kind in (SlipKind.JAR_TOO_THIN, SlipKind.JAR_WITHOUT_DYE):
         jar = case.plan.jar(step.jar)
@@ -112,8 +115,10 @@ def with_slip(case: Case, slip: Slip) -> Case:
     entry = step.entry(slip.area)
     if entry is None:
         raise PlanError(
-            f"Step {slip.step + 1} has no coats on {area_label(slip.area)}.",
-            advice="Choose a cell that is painted.",
+            translate("slips", "Step {step} has no coats on {area}.").format(
+                step=slip.step + 1, area=area_label(slip.area)
+            ),
+            advice=translate("slips", "Choose a cell that is painted."),
         )
     if slip.kind is SlipKind.BRUSH_TOO_FAR:
         return _brushed_too_far(case, slip)
@@ -231,11 +236,19 @@ class OwnSlips:
         """Refuse what no hand does."""
         for value in (self.miscounts_in_ten, self.wrong_jars_in_ten):
             if not 0.0 <= value <= 10.0:
-                raise PlanError(f"{value:g} crowns of ten make no sense.", advice="Give 0 to 10.")
+                raise PlanError(
+                    translate("slips", "{value:g} crowns of ten make no sense.").format(
+                        value=value
+                    ),
+                    advice=translate("slips", "Give 0 to 10."),
+                )
         if not 0.0 <= self.hand_share <= 0.5:
             raise PlanError(
-                f"A hand that differs by {self.hand_share:.0%} from coat to coat is out of range.",
-                advice="Give 0 to 50 %.",
+                translate(
+                    "slips",
+                    "A hand that differs by {share:.0%} from coat to coat is out of range.",
+                ).format(share=self.hand_share),
+                advice=translate("slips", "Give 0 to 50 %."),
             )
 
 
@@ -348,12 +361,16 @@ def _coats(case: Case, area: Area, liquids: Sequence[str]) -> NDArray[np.int64]:
 def slip_words(case: Case, slip: Slip) -> str:
     """Return a slip in words, as "Step 2, slate: a coat too many on the cusp"."""
     if slip.kind is SlipKind.FIRED_FAST:
-        return f"Fired in '{fastest_programme(case)}' instead of '{case.programme}'"
+        return translate("slips", "Fired in '{fastest}' instead of '{programme}'").format(
+            fastest=fastest_programme(case), programme=case.programme
+        )
     liquid = case.plan.liquid_of(case.plan.steps[slip.step])
-    head = f"Step {slip.step + 1}, {liquid}"
+    head = translate("slips", "Step {step}, {liquid}").format(step=slip.step + 1, liquid=liquid)
     if slip.kind in (SlipKind.JAR_TOO_THIN, SlipKind.JAR_WITHOUT_DYE):
         return f"{head}: {slip.kind.value}"
     name = area_label(slip.area, front=case.units[0].tooth.is_front)
     if slip.kind is SlipKind.BRUSH_TOO_FAR:
         return f"{head}: {name} {slip.kind.value}"
-    return f"{head}: {slip.kind.value} on {name}"
+    return translate("slips", "{step}: {slip} on {area}").format(
+        step=head, slip=value_word(slip.kind), area=name
+    )

@@ -61,7 +61,8 @@ class PracticeBar(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setAccessibleName(translate("practice bar", "Practice"))
-        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
+        # As high as its text is at its width; the crown, which expands, has the rest.
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
         column = QVBoxLayout(self)
         column.setContentsMargins(22, 10, 16, 10)
         column.setSpacing(6)
@@ -94,6 +95,8 @@ class PracticeBar(QWidget):
         row.setSpacing(16)
         self.title = QLabel()
         self.title.setFont(font(15, 650))
+        # A long title takes a second line in a narrow window.
+        self.title.setWordWrap(True)
         self.time = SoftLabel("", 13)
         self.time.setToolTip(
             translate(
@@ -120,15 +123,15 @@ class PracticeBar(QWidget):
         self.next.clicked.connect(self.listed)
         self.leave = link_button(translate("practice bar", "leave practice"))
         self.leave.clicked.connect(self.left)
-        row.addWidget(self.title)
+        row.addWidget(self.title, 1)
         row.addWidget(self.time)
         row.addWidget(self.fold)
-        row.addStretch(1)
+        # On the left: a click that comes too late must not hand in.
+        row.addWidget(self.stop)
         row.addWidget(self.map)
         row.addWidget(self.hand_in)
         row.addWidget(self.once_more)
         row.addWidget(self.next)
-        row.addWidget(self.stop)
         row.addWidget(self.leave)
         return row
 

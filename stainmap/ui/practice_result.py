@@ -145,12 +145,15 @@ class ResultPanel(QWidget):
                 continue
             widget, inner = item.widget(), item.layout()
             if widget is not None:
+                # Deleted only once the program is idle: until then it would stand behind.
+                widget.hide()
                 widget.deleteLater()
             elif inner is not None:
                 while inner.count():
                     own = inner.takeAt(0)
                     one = None if own is None else own.widget()
                     if one is not None:
+                        one.hide()
                         one.deleteLater()
                 inner.deleteLater()
 

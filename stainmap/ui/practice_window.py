@@ -43,6 +43,7 @@ from stainmap.words import marked, translate
 
 _BUSY = marked("practice window", "Practice: leave it to open something else.")
 _GREYED = 0.75
+_ROOM_FOR_RUN_PX = 860
 T = TypeVar("T")
 
 
@@ -194,6 +195,8 @@ class PracticeWindow(MainWindow):
         docks = (self.plan_dock, self.outcome_dock, self.run_dock)
         for dock in docks:
             dock.setVisible(not self._is_blind)
+        # Where it is low, what is to be done needs the room more than what the day takes.
+        self.run_dock.setVisible(not self._is_blind and self.height() >= _ROOM_FOR_RUN_PX)
         self.looks.allow_looks(not self._is_blind)
         self.desk.allow_painting(not self._is_blind)
         self.set_look(Look.ZONES if task.kind is Kind.FIND_AREAS else Look.SINTERED)

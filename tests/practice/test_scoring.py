@@ -202,6 +202,43 @@ def sentence(score: Score, name: str) -> str:
     return next(part.sentence for part in score.parts if part.name == name)
 
 
+def test_best_and_worst_are_two_things() -> None:
+    task = task_of(Kind.REACH_SHADE)
+    score = score_plan(task, with_more(task.true, Zone.BODY, 2))
+    assert score.best != score.worst
+    off = [part for part in score.parts if part.sentence == score.best]
+    assert off
+    assert all(part.lost < 0.06 * max(part.most, 1.0) for part in off)
+    poor = score_plan(
+        task_of(Kind.DARK_STUMP), with_more(task_of(Kind.DARK_STUMP).start, Zone.BODY, 2)
+    )
+    assert poor.best != poor.worst
+
+
+def test_a_hue_that_is_off_is_marked_as_hue() -> None:
+    marks = {}
+    for kind in (Kind.FAULT_GREEN_CUSP, Kind.FAULT_WHITE_RING, Kind.FAULT_OVERSTAINED_FISSURE):
+        overlay = score_fault(task_of(kind), FaultAnswer()).overlay
+        assert overlay is not None
+        marks[kind] = np.bincount(overlay.marks, minlength=4)
+    assert marks[Kind.FAULT_GREEN_CUSP][Mark.OTHER] > 2 * marks[Kind.FAULT_GREEN_CUSP][Mark.EXTRA]
+    assert marks[Kind.FAULT_WHITE_RING][Mark.MISSED] > 50
+    assert marks[Kind.FAULT_WHITE_RING][Mark.OTHER] == 0
+    assert marks[Kind.FAULT_OVERSTAINED_FISSURE][Mark.EXTRA] > 50
+
+
+def test_what_is_given_is_no_part_of_the_answer() -> None:
+    """Another block would reach the shade with less; it is milled already."""
+    task = task_of(Kind.REACH_SHADE)
+    other = replace(task.true, plan=replace(task.true.plan, block="deep 3Y"))
+    assert task.judged(other).plan.block == task.start.plan.block
+    assert score_plan(task, other).value == FULL
+    chosen = task_of(Kind.CHOOSE_BLOCK)
+    assert chosen.may_choose_block
+    assert not chosen.may_choose_cement
+    assert task_of(Kind.DARK_STUMP).may_choose_cement
+
+
 def test_a_bare_ring_is_named_with_its_width() -> None:
     task = task_of(Kind.REACH_SHADE)
     ring = task_of(Kind.FAULT_WHITE_RING).start.zones == 0
