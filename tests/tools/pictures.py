@@ -189,10 +189,10 @@ def suggested(hand: Hand, _folder: Path) -> QImage:
 
     def look(dialog: QWidget) -> None:
         job = hand.window.suggest._job
-        hand.wait(lambda: job is None or job.is_finished, "the plans")
+        hand.wait(lambda: job is None or job.is_finished, "the plans", 600.0)
         hand.rest(300)
         job = hand.window.suggest._job
-        hand.wait(lambda: job is None or job.is_finished, "the blocks")
+        hand.wait(lambda: job is None or job.is_finished, "the blocks", 600.0)
         seen.append(at_rest(hand, dialog))
         hand.press("Esc", dialog)
 

@@ -95,9 +95,9 @@ class Hand:
 
     # --- waiting ---------------------------------------------------------------------------
 
-    def wait(self, until: Callable[[], object], what: str) -> None:
+    def wait(self, until: Callable[[], object], what: str, patience_s: float = _PATIENCE_S) -> None:
         """Let the program work until something has come."""
-        end = time.monotonic() + _PATIENCE_S
+        end = time.monotonic() + patience_s
         while not until():
             if time.monotonic() > end:
                 raise TimeoutError(f"It did not come: {what}. Done before: {self.said[-5:]}")

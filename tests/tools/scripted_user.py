@@ -199,13 +199,13 @@ class User:
         preview = window.printing.preview
         assert preview is not None
         hand.wait(preview.isVisible, "the preview")
-        with mock.patch.object(QDesktopServices, "openUrl", return_value=True):
-            hand.in_dialog(
-                lambda: hand.click(self._button(preview, "Save as PDF...")),
-                lambda d: self._choose(d, self.folder),
-                "the folder of the sheets",
-            )
-            hand.wait(lambda: len(list(self.folder.glob("*.pdf"))) >= 3, "the sheets")
+        hand.in_dialog(
+            lambda: hand.click(self._button(preview, "Save as PDF...")),
+            lambda d: self._choose(d, self.folder),
+            "the folder of the sheets",
+        )
+        hand.wait(lambda: len(list(self.folder.glob("*.pdf"))) >= 3, "the sheets")
+        hand.wait(window.printing.progress.isHidden, "the last of the sheets")
         hand.press("Esc", preview, "leave the preview")
         hand.come_back()
 
@@ -243,7 +243,11 @@ class User:
 
 def make_a_plan(mesh: Path, home: Path, folder: Path) -> Made:
     """Start the program for the first time and let the user make a plan for a mesh."""
-    with started(home, size=(1440, 1000)) as hand:
+    with (
+        # The desktop is not asked to show the sheets.
+        mock.patch.object(QDesktopServices, "openUrl", return_value=True),
+        started(home, size=(1440, 1000)) as hand,
+    ):
         return User(hand, folder).make_a_plan(mesh)
 
 
