@@ -77,7 +77,7 @@ def threshold_block(page: Page, thresholds: Sequence[ThresholdLine]) -> Block:
     last = thresholds[-1]
 
     def draw(y: float) -> None:
-        remark = "difference in L* told apart in three of four cases, with one sd; smaller is finer"
+        remark = "difference in L* told apart in five of six cases, with one sd; smaller is finer"
         draw_section(page, page.left, y + TITLE_DROP_MM, "Value by eye", remark)
         axis, right = page.left + 10.0, page.left + 0.62 * page.inside
         high = y + TITLE_DROP_MM + 5.0

@@ -75,7 +75,7 @@ def _hue_step(own: NDArray[np.float64], true: NDArray[np.float64]) -> NDArray[np
     """Return the size (V,) of dH*ab of CIELAB [CIE2018]: what is left of da*, db* beside dC*."""
     aside = own[:, 1:] - true[:, 1:]
     chroma = np.hypot(own[:, 1], own[:, 2]) - np.hypot(true[:, 1], true[:, 2])
-    return np.sqrt(np.maximum(np.sum(aside * aside, axis=1) - chroma * chroma, 0.0))
+    return np.asarray(np.sqrt(np.maximum(np.sum(aside * aside, axis=1) - chroma * chroma, 0.0)))
 
 
 def coats_overlay(task: Task, looked: Looked) -> Overlay:
