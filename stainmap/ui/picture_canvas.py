@@ -17,7 +17,6 @@ from PySide6.QtWidgets import QWidget
 
 from stainmap.optics.colorimetry import decode_srgb
 from stainmap.paper import raster
-from stainmap.surface.clustering import clustered_faces
 from stainmap.surface.mesh import TriMesh
 from stainmap.ui import zone_look
 from stainmap.ui.crown_buffers import plain_shading
@@ -36,6 +35,7 @@ if TYPE_CHECKING:
     from stainmap.paper.shading import Lighting, ShadingFields
 
 _COARSE = 4
+_SAMPLES = 2  # in each direction of a pixel at rest
 _RELIEF = 0.55
 _BORDER = 0.06
 _LUMINANCE = np.array([0.2126, 0.7152, 0.0722], np.float32)
@@ -59,7 +59,7 @@ class PictureArrays:
         """Take a mesh; colour white and no zones until told otherwise."""
         count = mesh.vertex_count
         self.mesh = mesh
-        self.turning = clustered_faces(mesh)
+        self.turning = mesh.light_faces
         self.shading = plain_shading(mesh)
         self.srgb = np.full((count, 3), 255, np.uint8)
         self.zones = np.zeros((count, 6), np.float32)
@@ -214,7 +214,7 @@ class PictureCanvas(QWidget):
             ),
             max(self.width() // shrink, 1),
             max(self.height() // shrink, 1),
-            samples=1 if self._moving else 2,
+            samples=1 if self._moving else _SAMPLES,
         )
         self._lighting = light_frame(
             frame,

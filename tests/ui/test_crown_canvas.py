@@ -14,6 +14,7 @@ from stainmap.optics.colorimetry import decode_srgb
 from stainmap.paper import raster
 from stainmap.paper.shading import develop, light_frame, shade
 from stainmap.paper.views import Side
+from stainmap.ui import picture_canvas
 from stainmap.ui.camera import DISTANCE_MM
 from stainmap.ui.case_figures import directions_of
 from stainmap.ui.crown_buffers import plain_shading
@@ -24,6 +25,12 @@ from stainmap.ui.picture_canvas import PictureCanvas
 
 pytestmark = pytest.mark.gl
 SURROUND = (0x77, 0x77, 0x77)
+
+
+@pytest.fixture(autouse=True)
+def _in_full(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Draw parts of pixels too, as for a person."""
+    monkeypatch.setattr(picture_canvas, "_SAMPLES", 2)
 
 
 def pixels(image: QImage) -> NDArray[np.uint8]:
