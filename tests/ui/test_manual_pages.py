@@ -204,6 +204,23 @@ def test_f1_opens_the_page_of_what_has_the_keyboard(qtbot: QtBot, window: MainWi
     manual.close()
 
 
+def test_f1_opens_the_page_of_a_window_that_stands_beside(qtbot: QtBot, window: MainWindow) -> None:
+    window.materials.open()
+    window.run_desk.open_tray()
+    tray = window.run_desk.tray.dialog
+    assert tray is not None
+    for beside, title in ((window.materials.view, "Materials"), (tray, "Bridge and tray")):
+        assert beside is not None
+        beside.activateWindow()
+        qtbot.waitUntil(beside.isActiveWindow)
+        qtbot.keyClick(beside, Qt.Key.Key_F1)
+        (manual,) = window.findChildren(ManualWindow)
+        qtbot.waitExposed(manual)
+        assert manual.windowTitle() == title
+        manual.close()
+        beside.close()
+
+
 def test_links_are_followed_and_gone_back_from(qtbot: QtBot, manual: ManualWindow) -> None:
     assert not manual.bar.back.isEnabled()
     assert not manual.bar.forward.isEnabled()
