@@ -30,6 +30,7 @@ from stainmap.model.history import History
 from stainmap.model.material import Catalogue
 from stainmap.planning.plan_hash import plan_hash
 from stainmap.predict.seen import Seen
+from stainmap.words import translate
 
 if TYPE_CHECKING:
     from stainmap.app.brush import Brush, Stroke
@@ -174,7 +175,9 @@ class Session(PredictedSession):
             self._foreground.ended("look")
 
         return self._foreground.start(
-            "Opening the mesh", lambda progress: look_at_mesh(path, progress), done
+            translate("session", "Opening the mesh"),
+            lambda progress: look_at_mesh(path, progress),
+            done,
         )
 
     def open_mesh(self, look: MeshLook, answers: Answers) -> Job[tuple[Case, SurfaceOperator]]:
@@ -182,7 +185,9 @@ class Session(PredictedSession):
         from stainmap.app.opening import build_case  # noqa: PLC0415
 
         def work(progress: Progress) -> tuple[Case, SurfaceOperator]:
-            return build_case(look, answers, self.materials, progress=progress)
+            built = build_case(look, answers, self.materials, progress=progress)
+            built[0].surface.mesh.make_ready_to_draw()
+            return built
 
         def done(result: tuple[Case, SurfaceOperator]) -> None:
             case, operator = result
@@ -190,7 +195,7 @@ class Session(PredictedSession):
             self.adopt(case, path=None, operator=operator)
             self._foreground.ended("opened")
 
-        return self._foreground.start("Reading the crown", work, done)
+        return self._foreground.start(translate("session", "Reading the crown"), work, done)
 
     def reread(self, answers: Answers) -> Job[Case]:
         """Read the open crown again with what the user has set; one undo step."""
@@ -206,17 +211,17 @@ class Session(PredictedSession):
         def done(result: Case) -> None:
             self._foreground.ended("job")
             if self.case is case:
-                self._adopt_edit(result, "read the crown again")
+                self._adopt_edit(result, translate("session", "read the crown again"))
 
-        return self._foreground.start("Reading the crown again", work, done)
+        return self._foreground.start(translate("session", "Reading the crown again"), work, done)
 
     def cut_off(self, plane: NeckCut) -> Job[tuple[Case, SurfaceOperator]]:
         """Keep of the open crown only what a plane cuts off, and read that; one undo step."""
         from stainmap.app.cutting import cut_off  # noqa: PLC0415
 
         return self._resurface(
-            "Cutting off the crown",
-            "cut off the crown",
+            translate("session", "Cutting off the crown"),
+            translate("session", "cut off the crown"),
             lambda case, progress: cut_off(case, plane, progress),
         )
 
@@ -224,7 +229,11 @@ class Session(PredictedSession):
         """Take all that the file holds again, after something was cut off; one undo step."""
         from stainmap.app.cutting import with_whole_file  # noqa: PLC0415
 
-        return self._resurface("Reading the whole file", "take the whole file", with_whole_file)
+        return self._resurface(
+            translate("session", "Reading the whole file"),
+            translate("session", "take the whole file"),
+            with_whole_file,
+        )
 
     def _resurface(
         self,
@@ -247,6 +256,7 @@ class Session(PredictedSession):
         def work(progress: Progress) -> tuple[Case, NDArray[np.uint8] | None, str]:
             digest = file_digest(path)
             case = read_case(path, progress)
+            case.surface.mesh.make_ready_to_draw()
             return case, read_look(path, case), digest
 
         def done(result: tuple[Case, NDArray[np.uint8] | None, str]) -> None:
@@ -254,7 +264,7 @@ class Session(PredictedSession):
             self.adopt(case, path=path, saved=True, first_look=look, digest=digest)
             self._foreground.ended("opened")
 
-        return self._foreground.start("Opening the case", work, done)
+        return self._foreground.start(translate("session", "Opening the case"), work, done)
 
     def recover(self, found: Recovered) -> Job[tuple[Case, Path | None]]:
         """Open what a killed program left behind, as a case with unsaved changes.
@@ -264,6 +274,7 @@ class Session(PredictedSession):
 
         def work(progress: Progress) -> tuple[Case, Path | None]:
             case, file = found.read(progress), found.file
+            case.surface.mesh.make_ready_to_draw()
             same = file is not None and file_digest(file) == found.file_digest != ""
             return case, file if same else None
 
@@ -272,7 +283,7 @@ class Session(PredictedSession):
             self.adopt(case, path=file, digest=found.file_digest, recovered=found)
             self._foreground.ended("opened")
 
-        return self._foreground.start("Recovering", work, done)
+        return self._foreground.start(translate("session", "Recovering"), work, done)
 
     def adopt(
         self,
@@ -354,14 +365,19 @@ class Session(PredictedSession):
 
         prediction = self.prediction
         if prediction is None:
-            raise StainmapError("There is no prediction yet.", advice="Wait a moment.")
+            raise StainmapError(
+                translate("session", "There is no prediction yet."),
+                advice=translate("session", "Wait a moment."),
+            )
 
         def work(progress: Progress) -> None:
             check_ending(path)
             export_prediction(for_record(prediction, progress), path)
 
         return self._foreground.start(
-            "Exporting", work, lambda _none: self._foreground.ended("exported")
+            translate("session", "Exporting"),
+            work,
+            lambda _none: self._foreground.ended("exported"),
         )
 
     # --- editing -------------------------------------------------------------------------
@@ -427,7 +443,10 @@ class Session(PredictedSession):
 
     def _require_case(self) -> Case:
         if self._history is None:
-            raise StainmapError("No crown is open.", advice="Open a mesh or a case first.")
+            raise StainmapError(
+                translate("session", "No crown is open."),
+                advice=translate("session", "Open a mesh or a case first."),
+            )
         return self._history.case
 
     def _adopt_edit(self, case: Case, label: str, operator: SurfaceOperator | None = None) -> None:

@@ -195,6 +195,20 @@ class TriMesh:
         used[incidence.indices[entries]] = True
         return np.flatnonzero(used).astype(np.int32)
 
+    # ---- drawing
+
+    @cached_property
+    def light_faces(self) -> IndexArray:
+        """(G, 3) a coarser surface on the same vertices, see `clustering`; drawn while turned."""
+        from stainmap.surface.clustering import clustered_faces  # noqa: PLC0415
+
+        return frozen(clustered_faces(self))
+
+    def make_ready_to_draw(self) -> None:
+        """Derive what a view asks for at once, where nobody waits for it."""
+        for name in ("vertex_normals", "vertex_areas", "light_faces"):
+            getattr(self, name)
+
     # ---- edges
 
     @cached_property

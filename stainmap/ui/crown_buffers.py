@@ -9,7 +9,6 @@ from numpy.typing import NDArray
 from PySide6.QtOpenGL import QOpenGLBuffer, QOpenGLFunctions_3_3_Core
 from shiboken6 import VoidPtr
 
-from stainmap.surface.clustering import clustered_faces
 from stainmap.surface.mesh import TriMesh
 from stainmap.ui import crown_shaders as shaders
 
@@ -27,6 +26,12 @@ _GL_TYPES: dict[str, int] = {
     "uint16": _GL_UNSIGNED_SHORT,
     "uint8": _GL_UNSIGNED_BYTE,
 }
+_NORMALS = (
+    shaders.SHARP_NORMAL,
+    shaders.NORMAL_BLUE,
+    shaders.NORMAL_GREEN,
+    shaders.NORMAL_RED,
+)
 _SHARES = (
     shaders.ZONE_SHARE_A,
     shaders.ZONE_SHARE_B,
@@ -58,26 +63,26 @@ class CrownBuffers:
         count = mesh.vertex_count
         self._mesh = mesh
         self._put(shaders.POSITION, mesh.vertices.astype(np.float32))
-        self.set_shading(plain_shading(mesh))
+        plain = _packed_normals(mesh.vertex_normals, np.ones(count))
+        for place in _NORMALS:
+            self._put(place, plain)
         self._put(shaders.COLOUR, np.full((count, 4), 255, np.uint8))
-        self.set_shares(np.zeros((count, 6), np.float32), np.zeros((count, 7), np.float32))
+        for place in _SHARES:
+            self._put(place, np.zeros((count, 4), np.uint16))
         self.set_coats(np.zeros(count, np.float32))
         self.set_faces(WHOLE, mesh.faces)
-        self.set_faces(TURNING, clustered_faces(mesh))
+        self.set_faces(TURNING, mesh.light_faces)
 
     def set_shading(self, shading: ShadingFields) -> None:
         """Take normals as they are and smoothed, and openness."""
-        for place, normals in (
-            (shaders.SHARP_NORMAL, shading.normals),
-            (shaders.NORMAL_BLUE, shading.normals_blue),
-            (shaders.NORMAL_GREEN, shading.normals_green),
-            (shaders.NORMAL_RED, shading.normals_red),
-        ):
-            # Four shorts each: openness rides along, and attributes begin at four bytes.
-            packed = np.empty((len(normals), 4), np.int16)
-            packed[:, :3] = np.rint(np.clip(normals, -1.0, 1.0) * 32767.0)
-            packed[:, 3] = np.rint(np.clip(shading.openness, 0.0, 1.0) * 32767.0)
-            self._put(place, packed)
+        normals = (
+            shading.normals,
+            shading.normals_blue,
+            shading.normals_green,
+            shading.normals_red,
+        )
+        for place, directions in zip(_NORMALS, normals, strict=True):
+            self._put(place, _packed_normals(directions, shading.openness))
 
     def set_colours(self, srgb: NDArray[np.uint8]) -> None:
         """Take encoded colours (V, 3)."""
@@ -207,6 +212,16 @@ def plain_shading(mesh: TriMesh) -> ShadingFields:
         normals_blue=normals,
         openness=np.ones(len(normals), np.float32),
     )
+
+
+def _packed_normals(
+    normals: NDArray[np.floating], openness: NDArray[np.floating]
+) -> NDArray[np.int16]:
+    """Return four shorts each: openness rides along, and attributes begin at four bytes."""
+    packed = np.empty((len(normals), 4), np.int16)
+    packed[:, :3] = np.rint(np.clip(normals, -1.0, 1.0) * 32767.0)
+    packed[:, 3] = np.rint(np.clip(openness, 0.0, 1.0) * 32767.0)
+    return packed
 
 
 def _new_buffer(kind: QOpenGLBuffer.Type) -> QOpenGLBuffer:
