@@ -205,14 +205,18 @@ def test_f1_opens_the_page_of_what_has_the_keyboard(qtbot: QtBot, window: MainWi
 
 
 def test_f1_opens_the_page_of_a_window_that_stands_beside(qtbot: QtBot, window: MainWindow) -> None:
-    window.materials.open()
-    window.run_desk.open_tray()
-    tray = window.run_desk.tray.dialog
-    assert tray is not None
-    for beside, title in ((window.materials.view, "Materials"), (tray, "Bridge and tray")):
+    desk = window.run_desk
+    for opens, opened, title in (
+        (window.materials.open, lambda: window.materials.view, "Materials"),
+        (desk.open_tray, lambda: desk.tray.dialog, "Bridge and tray"),
+    ):
+        opens()
+        beside = opened()
         assert beside is not None
-        beside.activateWindow()
-        qtbot.waitUntil(beside.isActiveWindow)
+        qtbot.waitExposed(beside)
+        qtbot.waitUntil(
+            lambda beside=beside: bool(beside.activateWindow() or beside.isActiveWindow())
+        )
         qtbot.keyClick(beside, Qt.Key.Key_F1)
         (manual,) = window.findChildren(ManualWindow)
         qtbot.waitExposed(manual)
