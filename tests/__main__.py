@@ -78,7 +78,8 @@ def run_pytest(arguments: list[str]) -> None:
                 # The whole suite in two processes, each with a screen: tests/conftest.py.
                 os.environ["STAINMAP_OWN_SCREENS"] = SCREEN
                 # One that dies ends the run: the other would wait for its share for ever.
-                command += ["-n", "2", "--dist", "loadfile", "--max-worker-restart", "0"]
+                command += ["-n", "2", "--dist", "loadfile", "--no-loadscope-reorder"]
+                command += ["--max-worker-restart", "0"]
             command = ["xvfb-run", "-a", "-s", SCREEN, *command]
     # One thread for linear algebra: times and last digits do not depend on the machine's cores.
     for name in ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS"):

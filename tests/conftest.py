@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+import gc
 import logging
 import os
 import subprocess
 import tempfile
 from collections.abc import Callable, Generator, Iterator
-from contextlib import ExitStack, contextmanager
+from contextlib import ExitStack, contextmanager, nullcontext
 from pathlib import Path
 
 import pytest
+
+from stainmap import memory
 
 ROOT = Path(__file__).resolve().parent.parent
 FOLDER_VARIABLES = (
@@ -108,11 +111,58 @@ def light_sample(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return path
 
 
+# Files that take longest, the longest first. Whatever is begun last is waited for by one process
+# while the other is idle: these are not to be that.
+LONGEST = (
+    "benchmarks/test_opening.py",
+    "planning/test_zones_of_made_crowns.py",
+    "ui/test_opening.py",
+    "benchmarks/test_engine_speed.py",
+    "benchmarks/test_prediction.py",
+    "cli/test_commands.py",
+    "ui/test_corrections.py",
+    "ui/test_zone_tools.py",
+    "evidence/test_evidence.py",
+    "ui/test_every_entry.py",
+    "ui/test_whole_job.py",
+    "practice/test_bridge.py",
+    "test_bootstrap.py",
+    "ui/test_compare.py",
+    "ui/test_figure_looks.py",
+    "benchmarks/test_loading.py",
+    "malformed/test_malformed.py",
+    "ui/test_random_hands.py",
+    "ui/test_manual_window.py",
+    "ui/test_suggest_dialog.py",
+    "planning/test_block_choice.py",
+    "ui/test_nothing_lost.py",
+    "app/test_killed.py",
+    "planning/test_zoning.py",
+    "predict/test_against_transport.py",
+)
+
+
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Let tests marked `gl` ask for the context before anything else."""
+    """Let tests marked `gl` ask for the context before anything else, and long files come first."""
     for item in items:
         if item.get_closest_marker("gl") and isinstance(item, pytest.Function):
             item.fixturenames.insert(0, "gl_context")
+    places = {ROOT / "tests" / name: place for place, name in enumerate(LONGEST)}
+    items.sort(key=lambda item: places.get(item.path, len(LONGEST)))
+
+
+def pytest_collection_finish() -> None:
+    """Take what has been imported by now out of what is searched for garbage from now on."""
+    gc.collect()
+    gc.freeze()
+
+
+@pytest.fixture(scope="module", autouse=True)
+def _memory_given_back() -> Iterator[None]:
+    """Give what the tests of a module have left to the system, before those of the next."""
+    yield
+    gc.collect()
+    memory.give_back_freed()
 
 
 @pytest.hookimpl(wrapper=True, tryfirst=True)
@@ -120,18 +170,48 @@ def pytest_runtest_protocol(item: pytest.Item) -> Generator[None, object, object
     """Let nothing else run beside a test that takes times.
 
     The processes share the machine as readers share a page: any number of ordinary tests, or one
-    measurement. Whoever waits holds the turnstile, or else the other process would never let go.
+    measurement.
+    """
+    if _is_alone(item):
+        return (yield)
+    with _machine(shared=True):
+        return (yield)
+
+
+@pytest.hookimpl(wrapper=True, tryfirst=True)
+def pytest_runtest_setup(item: pytest.Item) -> Generator[None, object, object]:
+    """Make what is measured beside other tests."""
+    with _machine(shared=True) if _is_alone(item) else nullcontext():
+        return (yield)
+
+
+@pytest.hookimpl(wrapper=True, tryfirst=True)
+def pytest_runtest_call(item: pytest.Item) -> Generator[None, object, object]:
+    """Measure alone."""
+    with _machine(shared=False) if _is_alone(item) else nullcontext():
+        return (yield)
+
+
+def _is_alone(item: pytest.Item) -> bool:
+    times = item.path.is_relative_to(ROOT / "tests" / "benchmarks")
+    return times and not item.get_closest_marker("memory")
+
+
+@contextmanager
+def _machine(*, shared: bool) -> Iterator[None]:
+    """Hold the machine, where several processes share the tests.
+
+    Whoever waits holds the turnstile, or else the other process would never let go.
     """
     run = os.environ.get("PYTEST_XDIST_TESTRUNUID")
     if run is None:
-        return (yield)
-    times = item.path.is_relative_to(ROOT / "tests" / "benchmarks")
-    alone = times and not item.get_closest_marker("memory")
+        yield
+        return
     place = Path(tempfile.gettempdir()) / f"stainmap tests {run}"
     with ExitStack() as held:
         with _lock(place.with_suffix(".turnstile"), shared=False):
-            held.enter_context(_lock(place.with_suffix(".machine"), shared=not alone))
-        return (yield)
+            held.enter_context(_lock(place.with_suffix(".machine"), shared=shared))
+        yield
 
 
 @contextmanager
