@@ -348,6 +348,34 @@ def test_stroke_inside_a_thin_wall_recolours_its_outside_too(thin_dome: Crown) -
     assert thin_dome.shape.outer[dab.vertices].any()
 
 
+def test_the_other_side_of_the_wall_may_catch_up_later(thin_dome: Crown) -> None:
+    """In pieces, until nothing is left; in the end as if every dab had done both sides."""
+    engine, both = thin_dome.engine(), thin_dome.engine()
+    before = engine.whole(thin_dome.coats)
+    both.whole(thin_dome.coats)
+    outer, inner = thin_dome.shape.outer, thin_dome.shape.inner
+    coats = thin_dome.coats.copy()
+    near_only, at_once = [], []
+    for x in (-1.5, -0.5, 0.5, 1.5):
+        touched = thin_dome.near([x, 0.0, np.sqrt(25.0 - x * x)], 0.7)
+        touched = touched[outer[touched]]
+        coats[3, touched] += 2.0
+        dab = engine.dab(touched, coats[:, touched], through=False)
+        assert not inner[dab.vertices].any()
+        near_only.append((dab.vertices, dab.lab))
+        dab = both.dab(touched, coats[:, touched])
+        at_once.append((dab.vertices, dab.lab))
+    late = []
+    while (dab := engine.catch_up()) is not None:
+        assert inner[dab.vertices].any()
+        late.append((dab.vertices, dab.lab))
+    assert len(late) > 1, "a stroke that long takes more than one piece"
+    shown, expected = shown_after(before, near_only + late), shown_after(before, at_once)
+    assert delta_e_00(expected[inner], before.lab[inner]).max() > 0.5
+    assert delta_e_00(shown, expected).max() < 0.1
+    assert engine.catch_up() is None
+
+
 def test_stroke_on_a_real_crown(shared_meshes: Path) -> None:
     crown = Crown(hollow_molar(shared_meshes, LIQUIDS, max_edge_mm=0.2))
     check_stroke(crown, crown.shape.outer)

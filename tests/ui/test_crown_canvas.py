@@ -137,6 +137,80 @@ def test_a_part_drawn_again_equals_the_whole_drawn_again(view: CrownView, qtbot:
     assert (whole < 100).all(axis=2).sum() > 50
 
 
+def slow(view: CrownView) -> GlCanvas:
+    """Return the canvas as if the driver took ten milliseconds for a hundred corners."""
+    canvas = view.canvas
+    assert isinstance(canvas, GlCanvas)
+    canvas._ms_per_corner = 0.1
+    assert canvas.is_slow
+    return canvas
+
+
+def test_a_picture_in_pieces_equals_the_one_at_once(view: CrownView, qtbot: QtBot) -> None:
+    """While it is drawn the picture before stays, and what is painted meanwhile is not lost."""
+    mesh = view.mesh
+    assert mesh is not None
+    before = drawn(view, qtbot)
+    near = np.linalg.norm(mesh.vertices - mesh.vertices[5], axis=1) < 1.5
+    vertices = np.flatnonzero(near).astype(np.int32)
+    canvas = slow(view)
+    with qtbot.waitSignal(canvas.drawn, timeout=10_000):
+        view.set_colours(np.full((mesh.vertex_count, 3), (200, 180, 150), np.uint8))
+        qtbot.waitUntil(lambda: canvas._corners_done > 0, timeout=10_000)
+        assert (pixels(canvas._image) == before).all()
+        view.update_colours(vertices, np.full((len(vertices), 3), 30, np.uint8))
+    in_pieces = pixels(canvas.grabFramebuffer())
+    canvas._ms_per_corner = 0.0
+    assert (in_pieces == drawn(view, qtbot)).all()
+    assert (in_pieces != before).any()
+
+
+def test_from_elsewhere_a_lighter_mesh_comes_first(view: CrownView, qtbot: QtBot) -> None:
+    before = drawn(view, qtbot)
+    canvas = slow(view)
+    with qtbot.waitSignal(canvas.drawn, timeout=10_000):
+        with qtbot.waitSignal(canvas.shown, timeout=10_000):
+            view.stand_at(view.camera.turned(80, 30, np.array([0.0, 0.0, 1.0])))
+        light = pixels(canvas._image)
+    whole = pixels(canvas.grabFramebuffer())
+    assert (light != before).any(axis=2).mean() > 0.1
+    # The same crown from the same place, but for a facet's size at its rim.
+    there = (whole != SURROUND).any(axis=2)
+    assert (((light != SURROUND).any(axis=2)) != there).mean() < 0.02
+    canvas._ms_per_corner = 0.0
+    assert (whole == drawn(view, qtbot)).all()
+
+
+def test_a_slow_driver_polishes_to_the_same_picture(view: CrownView, qtbot: QtBot) -> None:
+    at_once = polished(view, qtbot)
+    slow(view)
+    in_pieces = polished(view, qtbot)
+    assert (in_pieces == at_once).all()
+
+
+def test_only_what_a_brush_has_changed_is_put_on_the_screen(view: CrownView, qtbot: QtBot) -> None:
+    mesh = view.mesh
+    assert mesh is not None
+    view.set_colours(np.full((mesh.vertex_count, 3), 120, np.uint8))
+    drawn(view, qtbot)
+    canvas = view.canvas
+    assert isinstance(canvas, GlCanvas)
+    vertices = np.array([0], dtype=np.int32)
+    view.update_colours(vertices, np.full((1, 3), 120, np.uint8))
+    assert not canvas._parts, "the colour it has already"
+    before = pixels(canvas._image)
+    view.update_colours(vertices, np.full((1, 3), 20, np.uint8))
+    (faces,) = canvas._parts
+    assert len(faces) == len(mesh.faces_at(vertices))
+    place = canvas._parts_at
+    assert 0 < place.width() * place.height() < 0.1 * view.width() * view.height()
+    after = pixels(canvas.grabFramebuffer())
+    rows, columns = np.nonzero((after != before).any(axis=2))
+    assert len(rows) > 5
+    assert place.left() <= columns.min() <= columns.max() <= place.right()
+    assert place.top() <= rows.min() <= rows.max() <= place.bottom()
+
+
 def test_zones_show_their_colours_and_black_borders(
     view: CrownView, planned_case: Case, qtbot: QtBot
 ) -> None:
