@@ -73,6 +73,18 @@ def either(words: Sequence[str]) -> str:
     )
 
 
+def jars_text(count: int) -> str:
+    """Return "1 jar" or "3 jars"."""
+    text = translate("words", "1 jar") if count == 1 else translate("words", "{count} jars")
+    return text.format(count=count)
+
+
+def coat_count_text(count: int) -> str:
+    """Return "1 coat" or "3 coats"."""
+    text = translate("words", "1 coat") if count == 1 else translate("words", "{count} coats")
+    return text.format(count=count)
+
+
 def sentence_case(text: str) -> str:
     """Return a text with a capital at its beginning; all other letters stay as they are."""
     return text[:1].upper() + text[1:]

@@ -2,6 +2,120 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="de">
 <context>
+    <name>advice bridge</name>
+    <message>
+        <source>Nothing sets the units apart: connectors and embrasures have no accent.</source>
+        <translation>Nichts hebt die Einheiten voneinander ab: Verbinder und Interdentalräume haben keinen Akzent.</translation>
+    </message>
+    <message>
+        <source>One coat of a warm dark accent on the facing surfaces of both units (menu Plan, Accent over connectors).</source>
+        <translation>Ein Auftrag eines warmen dunklen Akzents auf den zugewandten Flächen beider Einheiten (Menü Plan, Akzent über die Verbinder).</translation>
+    </message>
+    <message>
+        <source>Common practice, no published source.</source>
+        <translation>Übliche Praxis, keine veröffentlichte Quelle.</translation>
+    </message>
+    <message>
+        <source>Move the step, or keep it if it is meant so: the prediction knows the order.</source>
+        <translation>Verschieben Sie den Schritt, oder lassen Sie ihn, wenn es so gemeint ist: Die Vorhersage kennt die Reihenfolge.</translation>
+    </message>
+</context>
+<context>
+    <name>advice coats</name>
+    <message>
+        <source>{name}: the last coat of {liquid} adds {room:.0f} % of what a first one does.</source>
+        <translation>{name}: Der letzte Auftrag von {liquid} bringt {room:.0f} % dessen, was ein erster bringt.</translation>
+    </message>
+    <message>
+        <source>Leave coats out, or take a stronger liquid.</source>
+        <translation>Lassen Sie Aufträge weg, oder nehmen Sie eine stärkere Flüssigkeit.</translation>
+    </message>
+    <message>
+        <source>{area}: {coats:g} coat; usual: {limit}.</source>
+        <translation>{area}: {coats:g} Auftrag; üblich: {limit}.</translation>
+    </message>
+    <message>
+        <source>{area}: {coats:g} coats; usual: {limit}.</source>
+        <translation>{area}: {coats:g} Aufträge; üblich: {limit}.</translation>
+    </message>
+    <message>
+        <source>Beyond it the starter materials leave the colours of natural teeth</source>
+        <translation>Darüber verlassen die Mustermaterialien die Farben natürlicher Zähne</translation>
+    </message>
+    <message>
+        <source>{name}: {names} undo {undone:.0f} % of each other&apos;s hue and chroma and still take {darker:.1f} L*.</source>
+        <translation>{name}: {names} heben {undone:.0f} % ihres Farbtons und Chromas gegenseitig auf und nehmen doch {darker:.1f} L*.</translation>
+    </message>
+    <message>
+        <source>Without them the area would be as near to what is wanted, as far as is seen.</source>
+        <translation>Ohne sie wäre die Fläche dem Ziel ebenso nah, soweit man es sieht.</translation>
+    </message>
+    <message>
+        <source>Fewer coats of both give about the same hue and a lighter tooth.</source>
+        <translation>Weniger Aufträge beider geben etwa denselben Farbton und einen helleren Zahn.</translation>
+    </message>
+    <message>
+        <source>A bare strip, {width:.1f} mm wide, {length:.0f} mm long, {place}.</source>
+        <translation>Ein bloßer Streifen, {width:.1f} mm breit, {length:.0f} mm lang, {place}.</translation>
+    </message>
+    <message>
+        <source>{count} bare strips, up to {width:.1f} mm wide, {length:.0f} mm long together, {place}.</source>
+        <translation>{count} bloße Streifen, bis {width:.1f} mm breit, zusammen {length:.0f} mm lang, {place}.</translation>
+    </message>
+    <message>
+        <source>Let the areas meet, or paint what lies between them.</source>
+        <translation>Lassen Sie die Flächen zusammenstoßen, oder malen Sie, was zwischen ihnen liegt.</translation>
+    </message>
+    <message>
+        <source>in the {area} area</source>
+        <translation>in der Fläche {area}</translation>
+    </message>
+    <message>
+        <source>at the margin</source>
+        <translation>am Kronenrand</translation>
+    </message>
+    <message>
+        <source>between {area} and {other}</source>
+        <translation>zwischen {area} und {other}</translation>
+    </message>
+    <message>
+        <source>The fissure is up to {widest:.1f} mm wide: too wide for a fine brush.</source>
+        <translation>Die Fissur ist bis {widest:.1f} mm breit: zu breit für einen feinen Pinsel.</translation>
+    </message>
+    <message>
+        <source>Narrow the area with the eraser or the zone sliders.</source>
+        <translation>Machen Sie die Fläche mit dem Radierer oder den Zonenreglern schmaler.</translation>
+    </message>
+    <message>
+        <source>Grinding {depth:g} mm off contacts on the {area} leaves lighter spots, {change:.1f} dE00.</source>
+        <translation>{depth:g} mm Abschleifen an Kontakten ({area}) hinterlässt hellere Flecken, {change:.1f} dE00.</translation>
+    </message>
+    <message>
+        <source>Grinding {depth:g} mm off contacts on the {area} leaves darker spots, {change:.1f} dE00.</source>
+        <translation>{depth:g} mm Abschleifen an Kontakten ({area}) hinterlässt dunklere Flecken, {change:.1f} dE00.</translation>
+    </message>
+    <message>
+        <source>Check the bite before staining, or paint tips and ridges less.</source>
+        <translation>Prüfen Sie den Biss vor dem Färben, oder färben Sie Spitzen und Leisten weniger.</translation>
+    </message>
+    <message>
+        <source>Planned grinding.</source>
+        <translation>Geplantes Beschleifen.</translation>
+    </message>
+    <message>
+        <source>Assumed: {origin}</source>
+        <translation>Angenommen: {origin}</translation>
+    </message>
+    <message>
+        <source>{name}: its coats turn it green, a* {a:.1f}, {fall:.1f} below the bare block.</source>
+        <translation>{name}: Ihre Aufträge machen sie grün, a* {a:.1f}, {fall:.1f} unter dem bloßen Rohling.</translation>
+    </message>
+    <message>
+        <source>Take a redder liquid for part of the coats, or fewer coats.</source>
+        <translation>Nehmen Sie für einen Teil der Aufträge eine rötere Flüssigkeit, oder weniger Aufträge.</translation>
+    </message>
+</context>
+<context>
     <name>advice desk</name>
     <message>
         <source>hide advice</source>
@@ -10,6 +124,147 @@
     <message>
         <source>show hidden advice</source>
         <translation>ausgeblendete Hinweise zeigen</translation>
+    </message>
+</context>
+<context>
+    <name>advice file</name>
+    <message>
+        <source>There is no limit called &apos;{name}&apos;.</source>
+        <translation>Eine Grenze namens „{name}“ gibt es nicht.</translation>
+    </message>
+    <message>
+        <source>Known: {name}.</source>
+        <translation>Bekannt: {name}.</translation>
+    </message>
+    <message>
+        <source>The limit &apos;{name}&apos; is given in {value}.</source>
+        <translation>Die Grenze „{name}“ ist in {value} angegeben.</translation>
+    </message>
+    <message>
+        <source>Give it in {unit}.</source>
+        <translation>Geben Sie sie in {unit} an.</translation>
+    </message>
+    <message>
+        <source>This is not a table of limits that this program reads.</source>
+        <translation>Das ist keine Tabelle von Grenzen, die dieses Programm liest.</translation>
+    </message>
+    <message>
+        <source>One starts with: format = &quot;{format_}&quot;, version = {version}.</source>
+        <translation>Eine solche beginnt mit: format = &quot;{format_}&quot;, version = {version}.</translation>
+    </message>
+    <message>
+        <source>The limit &apos;{twice}&apos; stands there twice.</source>
+        <translation>Die Grenze „{twice}“ steht dort zweimal.</translation>
+    </message>
+    <message>
+        <source>An entry does not fit: {error}.</source>
+        <translation>Ein Eintrag passt nicht: {error}.</translation>
+    </message>
+</context>
+<context>
+    <name>advice limits</name>
+    <message>
+        <source>The limit &apos;{name}&apos; is {value}.</source>
+        <translation>Die Grenze „{name}“ ist {value}.</translation>
+    </message>
+    <message>
+        <source>Give 0 or more.</source>
+        <translation>Geben Sie 0 oder mehr an.</translation>
+    </message>
+    <message>
+        <source>The limit &apos;{name}&apos; has no source.</source>
+        <translation>Die Grenze „{name}“ hat keine Quelle.</translation>
+    </message>
+    <message>
+        <source>Say where it comes from, if only &apos;my own experience&apos;.</source>
+        <translation>Sagen Sie, woher sie kommt, und sei es „eigene Erfahrung“.</translation>
+    </message>
+    <message>
+        <source>There is no limit called &apos;{name}&apos; for advice.</source>
+        <translation>Für Hinweise gibt es keine Grenze namens „{name}“.</translation>
+    </message>
+    <message>
+        <source>The shipped table of limits has been damaged: install the program again.</source>
+        <translation>Die mitgelieferte Tabelle der Grenzen ist beschädigt: Installieren Sie das Programm neu.</translation>
+    </message>
+</context>
+<context>
+    <name>advice order</name>
+    <message>
+        <source>Neighbour {number} cannot be compared: {message}</source>
+        <translation>Nachbar {number} ist nicht vergleichbar: {message}</translation>
+    </message>
+    <message>
+        <source>The body is {step:.1f} L* lighter than neighbour {number}.</source>
+        <translation>Der Körper ist {step:.1f} L* heller als Nachbar {number}.</translation>
+    </message>
+    <message>
+        <source>The body is {step:.1f} L* darker than neighbour {number}.</source>
+        <translation>Der Körper ist {step:.1f} L* dunkler als Nachbar {number}.</translation>
+    </message>
+    <message>
+        <source>Inside the uncertainty.</source>
+        <translation>Innerhalb der Unsicherheit.</translation>
+    </message>
+    <message>
+        <source>Change the coats of the body, or ask whether the shade or the neighbour decides.</source>
+        <translation>Ändern Sie die Aufträge des Körpers, oder fragen Sie, ob die Farbe oder der Nachbar entscheidet.</translation>
+    </message>
+    <message>
+        <source>One standard deviation of the step: ±{doubt:.1f} L*.</source>
+        <translation>Eine Standardabweichung des Schritts: ±{doubt:.1f} L*.</translation>
+    </message>
+    <message>
+        <source>{number} comes out {step:.1f} L* lighter than {other} beside it.</source>
+        <translation>{number} wird {step:.1f} L* heller als {other} daneben.</translation>
+    </message>
+    <message>
+        <source>Give the units coats of their own, or a wall or backing that is more alike.</source>
+        <translation>Geben Sie den Einheiten eigene Aufträge, oder eine ähnlichere Wand oder Unterlage.</translation>
+    </message>
+    <message>
+        <source>No tooth number is given.</source>
+        <translation>Keine Zahnnummer ist angegeben.</translation>
+    </message>
+    <message>
+        <source>Say which tooth it is.</source>
+        <translation>Sagen Sie, welcher Zahn es ist.</translation>
+    </message>
+    <message>
+        <source>Two units are called {number}.</source>
+        <translation>Zwei Einheiten heißen {number}.</translation>
+    </message>
+    <message>
+        <source>Give each unit its own tooth number.</source>
+        <translation>Geben Sie jeder Einheit eine eigene Zahnnummer.</translation>
+    </message>
+    <message>
+        <source>the block</source>
+        <translation>den Rohling</translation>
+    </message>
+    <message>
+        <source>any jar</source>
+        <translation>irgendeinen Napf</translation>
+    </message>
+    <message>
+        <source>the jars</source>
+        <translation>die Näpfe</translation>
+    </message>
+    <message>
+        <source>jar {names}</source>
+        <translation>Napf {names}</translation>
+    </message>
+    <message>
+        <source>jars {names}</source>
+        <translation>die Näpfe {names}</translation>
+    </message>
+    <message>
+        <source>No lot is noted for {parts}.</source>
+        <translation>Keine Charge ist vermerkt für {parts}.</translation>
+    </message>
+    <message>
+        <source>Note them before the first coat: a remake is explained by them.</source>
+        <translation>Vermerken Sie sie vor dem ersten Auftrag: Eine Neuanfertigung wird durch sie erklärt.</translation>
     </message>
 </context>
 <context>
@@ -72,6 +327,119 @@
     </message>
 </context>
 <context>
+    <name>advice value</name>
+    <message>
+        <source>Limit: {said}. {origin}</source>
+        <translation>Grenze: {said}. {origin}</translation>
+    </message>
+</context>
+<context>
+    <name>advice walls</name>
+    <message>
+        <source>{area:.1f} {square} of wall of {tooth} are below {least:.2f} mm after grinding (thinnest {thinnest:.2f} mm).</source>
+        <translation>{area:.1f} {square} Wand von {tooth} sind nach dem Beschleifen unter {least:.2f} mm (dünnste {thinnest:.2f} mm).</translation>
+    </message>
+    <message>
+        <source>{area:.1f} {square} of wall are below {least:.2f} mm after grinding (thinnest {thinnest:.2f} mm).</source>
+        <translation>{area:.1f} {square} Wand sind nach dem Beschleifen unter {least:.2f} mm (dünnste {thinnest:.2f} mm).</translation>
+    </message>
+    <message>
+        <source>{area:.1f} {square} of wall of {tooth} are below {least:.2f} mm (thinnest {thinnest:.2f} mm).</source>
+        <translation>{area:.1f} {square} Wand von {tooth} sind unter {least:.2f} mm (dünnste {thinnest:.2f} mm).</translation>
+    </message>
+    <message>
+        <source>{area:.1f} {square} of wall are below {least:.2f} mm (thinnest {thinnest:.2f} mm).</source>
+        <translation>{area:.1f} {square} Wand sind unter {least:.2f} mm (dünnste {thinnest:.2f} mm).</translation>
+    </message>
+    <message>
+        <source>Make the wall thicker there, or choose a block that allows it.</source>
+        <translation>Machen Sie die Wand dort dicker, oder wählen Sie einen Rohling, der es zulässt.</translation>
+    </message>
+    <message>
+        <source>The least wall of block {name}, as the materials give it</source>
+        <translation>Die kleinste Wand des Rohlings {name}, wie die Materialien sie angeben</translation>
+    </message>
+    <message>
+        <source>The last {length} above the margin is left out.</source>
+        <translation>Der letzte Streifen von {length} über dem Kronenrand ist ausgelassen.</translation>
+    </message>
+    <message>
+        <source>Connector {teeth}: {section:.1f} {square}; {value:g} {square} or more is usual there.</source>
+        <translation>Verbinder {teeth}: {section:.1f} {square}; üblich sind dort {value:g} {square} oder mehr.</translation>
+    </message>
+    <message>
+        <source>Have the connector made larger, above all in height.</source>
+        <translation>Lassen Sie den Verbinder größer machen, vor allem höher.</translation>
+    </message>
+    <message>
+        <source>The stump ({stump}) shines through on {area:.0f} {square}: darker, up to {worst:.1f} dE00.</source>
+        <translation>Der Stumpf ({stump}) scheint auf {area:.0f} {square} durch: dunkler, bis zu {worst:.1f} dE00.</translation>
+    </message>
+    <message>
+        <source>The stump ({stump}) shines through on {area:.0f} {square}: lighter, up to {worst:.1f} dE00.</source>
+        <translation>Der Stumpf ({stump}) scheint auf {area:.0f} {square} durch: heller, bis zu {worst:.1f} dE00.</translation>
+    </message>
+    <message>
+        <source>The stump of {teeth} ({stump}) shines through on {area:.0f} {square}: darker, up to {worst:.1f} dE00.</source>
+        <translation>Der Stumpf von {teeth} ({stump}) scheint auf {area:.0f} {square} durch: dunkler, bis zu {worst:.1f} dE00.</translation>
+    </message>
+    <message>
+        <source>The stump of {teeth} ({stump}) shines through on {area:.0f} {square}: lighter, up to {worst:.1f} dE00.</source>
+        <translation>Der Stumpf von {teeth} ({stump}) scheint auf {area:.0f} {square} durch: heller, bis zu {worst:.1f} dE00.</translation>
+    </message>
+    <message>
+        <source>Plan a thicker wall, a more opaque cement or a more opaque block.</source>
+        <translation>Planen Sie eine dickere Wand, einen deckenderen Zement oder einen deckenderen Rohling.</translation>
+    </message>
+    <message>
+        <source>Against the same bare wall over &apos;{nominal}&apos;, which the block&apos;s colour is given for; the prediction holds it already.</source>
+        <translation>Gegen dieselbe bloße Wand über „{nominal}“, für die die Farbe des Rohlings angegeben ist; die Vorhersage enthält es schon.</translation>
+    </message>
+    <message>
+        <source>Nobody has said what lies behind; {stump} is assumed.</source>
+        <translation>Niemand hat gesagt, was dahinter liegt; {stump} wird angenommen.</translation>
+    </message>
+    <message>
+        <source>Choose the stump on the intake page.</source>
+        <translation>Wählen Sie den Stumpf auf der Aufnahmeseite.</translation>
+    </message>
+    <message>
+        <source>Draft: nobody has said what lies behind {area:.1f} {square} of wall below {limit:.1f} mm (thinnest {thinnest:.2f} mm).</source>
+        <translation>Entwurf: Niemand hat gesagt, was hinter {area:.1f} {square} Wand unter {limit:.1f} mm liegt (dünnste {thinnest:.2f} mm).</translation>
+    </message>
+    <message>
+        <source>A thinner wall shows what lies behind it</source>
+        <translation>Eine dünnere Wand zeigt, was hinter ihr liegt</translation>
+    </message>
+    <message>
+        <source>A fast programme: {minutes:.0f} min, cold to opening.</source>
+        <translation>Ein schnelles Programm: {minutes:.0f} min, kalt bis zum Öffnen.</translation>
+    </message>
+    <message>
+        <source>Choose a slower programme; the makers of block and oven decide.</source>
+        <translation>Wählen Sie ein langsameres Programm; es entscheiden die Hersteller von Rohling und Ofen.</translation>
+    </message>
+    <message>
+        <source>&apos;{name}&apos; with {count} units: at most {value:g} is usual.</source>
+        <translation>„{name}“ mit {count} Einheiten: üblich sind höchstens {value:g}.</translation>
+    </message>
+    <message>
+        <source>&apos;{name}&apos; with walls up to {thickest:.1f} mm: at most {value:g} mm is usual.</source>
+        <translation>„{name}“ mit Wänden bis {thickest:.1f} mm: üblich sind höchstens {value:g} mm.</translation>
+    </message>
+</context>
+<context>
+    <name>advising</name>
+    <message>
+        <source>No advice: {error}</source>
+        <translation>Keine Hinweise: {error}</translation>
+    </message>
+    <message>
+        <source>Your own limits for advice are left out: {error}</source>
+        <translation>Ihre eigenen Grenzen für Hinweise bleiben unbeachtet: {error}</translation>
+    </message>
+</context>
+<context>
     <name>after dialog</name>
     <message>
         <source>as all of it</source>
@@ -123,6 +491,250 @@
     <message>
         <source>Open a mesh or a case first.</source>
         <translation>Öffnen Sie zuerst ein Netz oder einen Fall.</translation>
+    </message>
+</context>
+<context>
+    <name>areas</name>
+    <message>
+        <source>cervical</source>
+        <translation>Zahnhals</translation>
+    </message>
+    <message>
+        <source>body</source>
+        <translation>Körper</translation>
+    </message>
+    <message>
+        <source>interproximal</source>
+        <translation>Approximal</translation>
+    </message>
+    <message>
+        <source>cusp</source>
+        <translation>Höcker</translation>
+    </message>
+    <message>
+        <source>fissure</source>
+        <translation>Fissur</translation>
+    </message>
+    <message>
+        <source>inner surface</source>
+        <translation>Innenfläche</translation>
+    </message>
+    <message>
+        <source>margin band</source>
+        <translation>Randband</translation>
+    </message>
+    <message>
+        <source>marginal ridge</source>
+        <translation>Randleiste</translation>
+    </message>
+    <message>
+        <source>triangular ridge</source>
+        <translation>Dreieckswulst</translation>
+    </message>
+    <message>
+        <source>line angle</source>
+        <translation>Kantenlinie</translation>
+    </message>
+    <message>
+        <source>connector and embrasure</source>
+        <translation>Verbinder, Interdentalraum</translation>
+    </message>
+    <message>
+        <source>neck band inside</source>
+        <translation>Halsband innen</translation>
+    </message>
+    <message>
+        <source>tissue side</source>
+        <translation>Basalseite</translation>
+    </message>
+    <message>
+        <source>incisal</source>
+        <translation>Schneide</translation>
+    </message>
+</context>
+<context>
+    <name>assembly</name>
+    <message>
+        <source>This looks like a tooth with its roots: cut off the crown at its neck to plan it.</source>
+        <translation>Das sieht nach einem Zahn mit Wurzeln aus: Schneiden Sie die Krone am Zahnhals ab, um sie zu planen.</translation>
+    </message>
+    <message>
+        <source>This looks like a jaw, or a piece of one with several teeth: cut off the crown that is meant to plan it.</source>
+        <translation>Das sieht nach einem Kiefer aus oder einem Stück davon mit mehreren Zähnen: Schneiden Sie die gemeinte Krone ab, um sie zu planen.</translation>
+    </message>
+    <message>
+        <source>Mesial cannot point along the occlusal axis.</source>
+        <translation>Mesial kann nicht entlang der Kauachse zeigen.</translation>
+    </message>
+    <message>
+        <source>Give a direction to the side, along the row of teeth.</source>
+        <translation>Geben Sie eine Richtung zur Seite an, entlang der Zahnreihe.</translation>
+    </message>
+    <message>
+        <source>The cavity opens toward the side that was set as the biting side.</source>
+        <translation>Die Höhlung öffnet sich zu der Seite, die als Kauseite gesetzt wurde.</translation>
+    </message>
+    <message>
+        <source>The occlusal axis is only guessed; check that the biting side is up.</source>
+        <translation>Die Kauachse ist nur vermutet; prüfen Sie, ob die Kauseite oben ist.</translation>
+    </message>
+    <message>
+        <source>The surface is open: it has no inner surface, and a wall is assumed.</source>
+        <translation>Die Oberfläche ist offen: Sie hat keine Innenfläche, und eine Wand wird angenommen.</translation>
+    </message>
+    <message>
+        <source>The body is solid: it has no inner surface, and a wall is assumed.</source>
+        <translation>Der Körper ist massiv: Er hat keine Innenfläche, und eine Wand wird angenommen.</translation>
+    </message>
+    <message>
+        <source>No fossae were found; cusps and fissures are only roughly placed.</source>
+        <translation>Es wurden keine Gruben gefunden; Höcker und Fissuren liegen nur ungefähr.</translation>
+    </message>
+    <message>
+        <source>The shape does not tell which side of tooth {number} is mesial.</source>
+        <translation>Die Form sagt nicht, welche Seite von Zahn {number} mesial ist.</translation>
+    </message>
+    <message>
+        <source>Which side is mesial is only guessed; check it.</source>
+        <translation>Welche Seite mesial ist, ist nur vermutet; prüfen Sie es.</translation>
+    </message>
+    <message>
+        <source>The file holds {count} separate bodies; only the largest is read.</source>
+        <translation>Die Datei enthält {count} getrennte Körper; nur der größte wird gelesen.</translation>
+    </message>
+</context>
+<context>
+    <name>atomic</name>
+    <message>
+        <source>The disk does not answer, or is no longer there.</source>
+        <translation>Der Datenträger antwortet nicht oder ist nicht mehr da.</translation>
+    </message>
+    <message>
+        <source>Choose another folder.</source>
+        <translation>Wählen Sie einen anderen Ordner.</translation>
+    </message>
+    <message>
+        <source>The disk is full.</source>
+        <translation>Der Datenträger ist voll.</translation>
+    </message>
+    <message>
+        <source>Free some space, or choose another disk.</source>
+        <translation>Schaffen Sie Platz, oder wählen Sie einen anderen Datenträger.</translation>
+    </message>
+    <message>
+        <source>Your share of the disk is used up.</source>
+        <translation>Ihr Anteil am Datenträger ist aufgebraucht.</translation>
+    </message>
+    <message>
+        <source>The disk is read-only.</source>
+        <translation>Der Datenträger ist nur lesbar.</translation>
+    </message>
+    <message>
+        <source>You may not write here.</source>
+        <translation>Sie dürfen hier nicht schreiben.</translation>
+    </message>
+    <message>
+        <source>The folder does not exist.</source>
+        <translation>Der Ordner existiert nicht.</translation>
+    </message>
+    <message>
+        <source>Choose another folder, or make it first.</source>
+        <translation>Wählen Sie einen anderen Ordner, oder legen Sie ihn zuerst an.</translation>
+    </message>
+    <message>
+        <source>Part of the path is a file, not a folder.</source>
+        <translation>Ein Teil des Pfads ist eine Datei, kein Ordner.</translation>
+    </message>
+    <message>
+        <source>There is a folder of that name.</source>
+        <translation>Einen Ordner dieses Namens gibt es schon.</translation>
+    </message>
+    <message>
+        <source>Choose another name.</source>
+        <translation>Wählen Sie einen anderen Namen.</translation>
+    </message>
+    <message>
+        <source>The name is too long.</source>
+        <translation>Der Name ist zu lang.</translation>
+    </message>
+    <message>
+        <source>Choose a shorter name.</source>
+        <translation>Wählen Sie einen kürzeren Namen.</translation>
+    </message>
+    <message>
+        <source>is a folder</source>
+        <translation>ist ein Ordner</translation>
+    </message>
+    <message>
+        <source>It cannot be written ({why}).</source>
+        <translation>Es kann nicht geschrieben werden ({why}).</translation>
+    </message>
+    <message>
+        <source>There is a file of that name, not a folder.</source>
+        <translation>Dort liegt eine Datei dieses Namens, kein Ordner.</translation>
+    </message>
+</context>
+<context>
+    <name>attempt</name>
+    <message>
+        <source>A trainee needs initials or a code.</source>
+        <translation>Zu einem Namen gehören Initialen oder ein Kürzel.</translation>
+    </message>
+    <message>
+        <source>Type some, as &quot;AB&quot;.</source>
+        <translation>Geben Sie welche ein, etwa „AB“.</translation>
+    </message>
+    <message>
+        <source>The code of a trainee has {count} characters; {most_code_characters} are kept.</source>
+        <translation>Das Kürzel hat {count} Zeichen; {most_code_characters} werden behalten.</translation>
+    </message>
+    <message>
+        <source>Use initials or a short code, not a full name.</source>
+        <translation>Nehmen Sie Initialen oder ein kurzes Kürzel, keinen vollen Namen.</translation>
+    </message>
+    <message>
+        <source>&quot;{code}&quot; is no code of a trainee.</source>
+        <translation>„{code}“ ist kein Kürzel.</translation>
+    </message>
+    <message>
+        <source>Use letters and digits, with single hyphens or blanks between, as &quot;AB-07&quot;.</source>
+        <translation>Nehmen Sie Buchstaben und Ziffern, mit einzelnen Bindestrichen oder Leerzeichen dazwischen, etwa „AB-07“.</translation>
+    </message>
+    <message>
+        <source>A skill&apos;s name has 1 to {most_name_characters} characters.</source>
+        <translation>Der Name einer Fertigkeit hat 1 bis {most_name_characters} Zeichen.</translation>
+    </message>
+    <message>
+        <source>A score of {score:g} is not between 0 and 100.</source>
+        <translation>Eine Bewertung von {score:g} liegt nicht zwischen 0 und 100.</translation>
+    </message>
+    <message>
+        <source>The details of an attempt are a JSON object.</source>
+        <translation>Die Einzelheiten eines Versuchs sind ein JSON-Objekt.</translation>
+    </message>
+    <message>
+        <source>An exercise and its kind need names of 1 to {most_name_characters} characters.</source>
+        <translation>Eine Übung und ihre Art brauchen Namen von 1 bis {most_name_characters} Zeichen.</translation>
+    </message>
+    <message>
+        <source>&apos;{digest}&apos; is no SHA-256.</source>
+        <translation>„{digest}“ ist keine SHA-256.</translation>
+    </message>
+    <message>
+        <source>The seed {seed} is not between 0 and {most_seed}.</source>
+        <translation>Der Startwert {seed} liegt nicht zwischen 0 und {most_seed}.</translation>
+    </message>
+    <message>
+        <source>A time of an attempt has no time zone.</source>
+        <translation>Eine Zeit eines Versuchs hat keine Zeitzone.</translation>
+    </message>
+    <message>
+        <source>An attempt cannot end before it begins.</source>
+        <translation>Ein Versuch kann nicht enden, bevor er beginnt.</translation>
+    </message>
+    <message>
+        <source>This cannot be kept as JSON ({error}).</source>
+        <translation>Das kann nicht als JSON aufbewahrt werden ({error}).</translation>
     </message>
 </context>
 <context>
@@ -185,6 +797,29 @@
     </message>
 </context>
 <context>
+    <name>batch size</name>
+    <message>
+        <source>Estimate: area in milled size times the film that a coat takes, which is assumed until somebody has measured it.</source>
+        <translation>Schätzung: Fläche in gefräster Größe mal dem Film, den ein Auftrag braucht; dieser ist angenommen, bis ihn jemand gemessen hat.</translation>
+    </message>
+    <message>
+        <source>The coats do not fit the plan and the surface.</source>
+        <translation>Die Aufträge passen nicht zu Plan und Oberfläche.</translation>
+    </message>
+    <message>
+        <source>{most_units} units and more</source>
+        <translation>{most_units} Einheiten und mehr</translation>
+    </message>
+    <message>
+        <source>1 unit</source>
+        <translation>1 Einheit</translation>
+    </message>
+    <message>
+        <source>{units} units</source>
+        <translation>{units} Einheiten</translation>
+    </message>
+</context>
+<context>
     <name>bench dialog</name>
     <message>
         <source>nothing yet</source>
@@ -220,10 +855,259 @@
     </message>
 </context>
 <context>
+    <name>bench look</name>
+    <message>
+        <source>Jar {number} holds a dye that the materials do not have.</source>
+        <translation>Napf {number} enthält einen Farbstoff, den die Materialien nicht haben.</translation>
+    </message>
+    <message>
+        <source>Add the dye to the materials, or mix the jar without it.</source>
+        <translation>Fügen Sie den Farbstoff den Materialien hinzu, oder mischen Sie den Napf ohne ihn.</translation>
+    </message>
+</context>
+<context>
     <name>bench order</name>
     <message>
         <source>Usual order: inner surface and neck, then cusps and marginal ridges, accents last (common practice, no published source).</source>
         <translation>Übliche Reihenfolge: Innenfläche und Zahnhals, dann Höcker und Randleisten, Akzente zuletzt (übliche Praxis, keine veröffentlichte Quelle).</translation>
+    </message>
+    <message>
+        <source>Step {number} paints &apos;{before}&apos; after step {latest} painted &apos;{after}&apos;; usually it comes before.</source>
+        <translation>Schritt {number} färbt „{before}“, nachdem Schritt {latest} „{after}“ gefärbt hat; üblich ist vorher.</translation>
+    </message>
+</context>
+<context>
+    <name>bench record</name>
+    <message>
+        <source>When &apos;{stage}&apos; was done has no time zone.</source>
+        <translation>Wann „{stage}“ getan wurde, hat keine Zeitzone.</translation>
+    </message>
+    <message>
+        <source>The stages of the bench record are out of order.</source>
+        <translation>Die Stufen des Arbeitsstands sind nicht in der Reihenfolge.</translation>
+    </message>
+    <message>
+        <source>&apos;{after}&apos; ({later}) would lie before &apos;{before}&apos; ({at}).</source>
+        <translation>„{after}“ ({later}) läge vor „{before}“ ({at}).</translation>
+    </message>
+    <message>
+        <source>Give a later time.</source>
+        <translation>Geben Sie eine spätere Zeit an.</translation>
+    </message>
+</context>
+<context>
+    <name>block choice</name>
+    <message>
+        <source>common practice, no published source</source>
+        <translation>übliche Praxis, keine veröffentlichte Quelle</translation>
+    </message>
+    <message>
+        <source>lighter than {first}: the lightest block</source>
+        <translation>heller als {first}: der hellste Rohling</translation>
+    </message>
+    <message>
+        <source>from {first} to {third}: the second block</source>
+        <translation>von {first} bis {third}: der zweite Rohling</translation>
+    </message>
+    <message>
+        <source>darker than {third}, {family}: the third block</source>
+        <translation>dunkler als {third}, {family}: der dritte Rohling</translation>
+    </message>
+    <message>
+        <source>a shade nearest to {name}</source>
+        <translation>eine Farbe, {name} am nächsten</translation>
+    </message>
+    <message>
+        <source>It needs three blocks of one class.</source>
+        <translation>Es braucht drei Rohlinge einer Klasse.</translation>
+    </message>
+    <message>
+        <source>The rule says nothing of the {family} family.</source>
+        <translation>Die Regel sagt nichts über die Gruppe {family}.</translation>
+    </message>
+    <message>
+        <source>Usual choice for {tab}: none. {rule}</source>
+        <translation>Übliche Wahl für {tab}: keine. {rule}</translation>
+    </message>
+    <message>
+        <source>Computed: {block}; {figures}.</source>
+        <translation>Errechnet: {block}; {figures}.</translation>
+    </message>
+    <message>
+        <source>Usual choice for {tab}: {named} ({rule}; {provenance}).</source>
+        <translation>Übliche Wahl für {tab}: {named} ({rule}; {provenance}).</translation>
+    </message>
+    <message>
+        <source>the same</source>
+        <translation>derselbe</translation>
+    </message>
+    <message>
+        <source>{block}, as good</source>
+        <translation>{block}, ebenso gut</translation>
+    </message>
+    <message>
+        <source>Computed: {same}; {figures}.</source>
+        <translation>Errechnet: {same}; {figures}.</translation>
+    </message>
+    <message>
+        <source>Computed: {block}; {figures}. On {usual}: {usual_figures}.</source>
+        <translation>Errechnet: {block}; {figures}. Auf {usual}: {usual_figures}.</translation>
+    </message>
+    <message>
+        <source>{area} {de00:.1f} dE00 from what is wanted, the furthest area {largest:.1f}, {coats} coats</source>
+        <translation>{area} {de00:.1f} dE00 vom Ziel, die fernste Fläche {largest:.1f}, {coats} Aufträge</translation>
+    </message>
+    <message>
+        <source>Wanted L* {lightness:.1f}; {block} without any stain is predicted at L* {bare:.1f} here: not reachable, stain only lowers value and adds chroma.</source>
+        <translation>Ziel L* {lightness:.1f}; {block} ohne jede Färbung wird hier mit L* {bare:.1f} vorhergesagt: nicht erreichbar, Färbung senkt nur die Helligkeit und erhöht das Chroma.</translation>
+    </message>
+    <message>
+        <source>Wanted C* {chroma:.1f}; {block} without any stain is predicted at C* {bare:.1f} here: not reachable, stain only lowers value and adds chroma.</source>
+        <translation>Ziel C* {chroma:.1f}; {block} ohne jede Färbung wird hier mit C* {bare:.1f} vorhergesagt: nicht erreichbar, Färbung senkt nur die Helligkeit und erhöht das Chroma.</translation>
+    </message>
+    <message>
+        <source>The difference is made by the {area}: {de00:.1f} dE00 on {block} (predicted L* {lightness:.1f} C* {chroma:.1f}, wanted L* {wanted:.1f} C* {wanted_chroma:.1f}), {other_de00:.1f} on {other}.</source>
+        <translation>Den Unterschied macht {area}: {de00:.1f} dE00 auf {block} (vorhergesagt L* {lightness:.1f} C* {chroma:.1f}, Ziel L* {wanted:.1f} C* {wanted_chroma:.1f}), {other_de00:.1f} auf {other}.</translation>
+    </message>
+    <message>
+        <source>Both come as near; {block} needs {effort}, {other} {other_effort}.</source>
+        <translation>Beide kommen gleich nah; {block} braucht {effort}, {other} {other_effort}.</translation>
+    </message>
+</context>
+<context>
+    <name>blocks</name>
+    <message>
+        <source>No {scattering} zirconia of {nominal_thickness_mm} mm over &apos;{name}&apos; has the colour {text}: the nearest it can have is {text_2}, dE00 {remaining_de00:.1f} away.</source>
+        <translation>Keine {scattering}-Zirkonoxidplatte von {nominal_thickness_mm} mm über „{name}“ hat die Farbe {text}: Am nächsten kommt {text_2}, dE00 {remaining_de00:.1f} entfernt.</translation>
+    </message>
+    <message>
+        <source>Check the reading, its thickness and backing, or give one of a thicker plate.</source>
+        <translation>Prüfen Sie die Messung, ihre Dicke und Unterlage, oder geben Sie eine von einer dickeren Platte an.</translation>
+    </message>
+    <message>
+        <source>The nominal colour was measured in {geometry} geometry.</source>
+        <translation>Die Nennfarbe wurde in der Geometrie {geometry} gemessen.</translation>
+    </message>
+    <message>
+        <source>Give a reading in {geometry} geometry without gloss; others do not compare.</source>
+        <translation>Geben Sie eine Messung in der Geometrie {geometry} ohne Glanz an; andere sind nicht vergleichbar.</translation>
+    </message>
+    <message>
+        <source>The nominal colour is for {illuminant} and {observer_degrees} degrees.</source>
+        <translation>Die Nennfarbe gilt für {illuminant} und {observer_degrees} Grad.</translation>
+    </message>
+    <message>
+        <source>Give one of {lights}, and 2 or 10 degrees.</source>
+        <translation>Geben Sie eine für {lights} an, und 2 oder 10 Grad.</translation>
+    </message>
+</context>
+<context>
+    <name>body kind</name>
+    <message>
+        <source>{longest:.3g} mm long and {shortest:.3g} mm thick</source>
+        <translation>{longest:.3g} mm lang und {shortest:.3g} mm dick</translation>
+    </message>
+    <message>
+        <source>The body is {size}: too small for a crown.</source>
+        <translation>Der Körper ist {size}: zu klein für eine Krone.</translation>
+    </message>
+    <message>
+        <source>The body is {size} and in one piece: too large for a crown.</source>
+        <translation>Der Körper ist {size} und aus einem Stück: zu groß für eine Krone.</translation>
+    </message>
+    <message>
+        <source>The body has no fossae or grooves anywhere, as every crown has.</source>
+        <translation>Der Körper hat nirgends Gruben oder Furchen, wie jede Krone sie hat.</translation>
+    </message>
+</context>
+<context>
+    <name>bridge accents</name>
+    <message>
+        <source>Over connectors and in embrasures: {liquids}, which sets the units apart (common practice).</source>
+        <translation>Über Verbindern und in Interdentalräumen: {liquids}, das hebt die Einheiten voneinander ab (übliche Praxis).</translation>
+    </message>
+    <message>
+        <source>Connectors and embrasures stay plain: {why}.</source>
+        <translation>Verbinder und Interdentalräume bleiben schlicht: {why}.</translation>
+    </message>
+    <message>
+        <source>There is no connector to paint.</source>
+        <translation>Es gibt keinen Verbinder zu färben.</translation>
+    </message>
+    <message>
+        <source>A bridge has connectors once its zones are proposed.</source>
+        <translation>Eine Brücke hat Verbinder, sobald ihre Zonen vorgeschlagen sind.</translation>
+    </message>
+    <message>
+        <source>No liquid is a warm dark accent.</source>
+        <translation>Keine Flüssigkeit ist ein warmer dunkler Akzent.</translation>
+    </message>
+    <message>
+        <source>Give one a purpose that begins with &apos;warm dark accent&apos;.</source>
+        <translation>Geben Sie einer einen Zweck, der mit „warm dark accent“ beginnt.</translation>
+    </message>
+    <message>
+        <source>no warm dark accent is at hand</source>
+        <translation>kein warmer dunkler Akzent ist vorhanden</translation>
+    </message>
+    <message>
+        <source>{liquid} would need a further jar</source>
+        <translation>{liquid} bräuchte einen weiteren Napf</translation>
+    </message>
+    <message>
+        <source>what lies below takes the usual limit ({limit})</source>
+        <translation>was darunter liegt, schöpft die übliche Grenze aus ({limit})</translation>
+    </message>
+</context>
+<context>
+    <name>brush</name>
+    <message>
+        <source>A brush has a radius of 0.1 to 3 mm and a softness of 0 to 1.</source>
+        <translation>Ein Pinsel hat einen Radius von 0.1 bis 3 mm und eine Weichheit von 0 bis 1.</translation>
+    </message>
+    <message>
+        <source>A brush puts on more than 0 and at most {most} coats.</source>
+        <translation>Ein Pinsel trägt mehr als 0 und höchstens {most} Aufträge auf.</translation>
+    </message>
+    <message>
+        <source>removes brushed {liquid} of step {step}</source>
+        <translation>entfernt gepinseltes {liquid} von Schritt {step}</translation>
+    </message>
+    <message>
+        <source>adds to step {step}, {liquid}</source>
+        <translation>verstärkt Schritt {step}, {liquid}</translation>
+    </message>
+    <message>
+        <source>fills up to creases: step {step}, {liquid}</source>
+        <translation>füllt bis zu den Furchen: Schritt {step}, {liquid}</translation>
+    </message>
+    <message>
+        <source>line along a crease: step {step}, {liquid}</source>
+        <translation>Linie entlang einer Furche: Schritt {step}, {liquid}</translation>
+    </message>
+    <message>
+        <source>gives back the proposal</source>
+        <translation>gibt den Vorschlag zurück</translation>
+    </message>
+    <message>
+        <source>takes away from {area}</source>
+        <translation>nimmt weg: {area}</translation>
+    </message>
+    <message>
+        <source>paints {area}</source>
+        <translation>malt {area}</translation>
+    </message>
+    <message>
+        <source>fills up to creases: {area}</source>
+        <translation>füllt bis zu den Furchen: {area}</translation>
+    </message>
+    <message>
+        <source>line along a crease: {area}</source>
+        <translation>Linie entlang einer Furche: {area}</translation>
+    </message>
+    <message>
+        <source>The brush belongs to a step that is not in the plan.</source>
+        <translation>Der Pinsel gehört zu einem Schritt, der nicht im Plan ist.</translation>
     </message>
 </context>
 <context>
@@ -330,6 +1214,151 @@
     </message>
 </context>
 <context>
+    <name>case</name>
+    <message>
+        <source>A cement layer of {cement_thickness_mm} mm is out of range.</source>
+        <translation>Eine Zementschicht von {cement_thickness_mm} mm liegt außerhalb des Bereichs.</translation>
+    </message>
+    <message>
+        <source>Give 0 to 1 mm.</source>
+        <translation>Geben Sie 0 bis 1 mm an.</translation>
+    </message>
+    <message>
+        <source>A screw channel has no place.</source>
+        <translation>Ein Schraubenkanal hat keinen Ort.</translation>
+    </message>
+    <message>
+        <source>Point at where it leaves.</source>
+        <translation>Zeigen Sie, wo er austritt.</translation>
+    </message>
+    <message>
+        <source>The axis of a screw channel points nowhere.</source>
+        <translation>Die Achse eines Schraubenkanals zeigt nirgendwohin.</translation>
+    </message>
+    <message>
+        <source>A screw channel of radius {radius_mm} mm is out of range.</source>
+        <translation>Ein Schraubenkanal mit {radius_mm} mm Radius liegt außerhalb des Bereichs.</translation>
+    </message>
+    <message>
+        <source>Give 0.5 to 3 mm.</source>
+        <translation>Geben Sie 0.5 bis 3 mm an.</translation>
+    </message>
+    <message>
+        <source>Zones, accents and readings do not fit the surface.</source>
+        <translation>Zonen, Akzente und Deutung passen nicht zur Oberfläche.</translation>
+    </message>
+    <message>
+        <source>A screw channel belongs to a unit that is not there.</source>
+        <translation>Ein Schraubenkanal gehört zu einer Einheit, die nicht da ist.</translation>
+    </message>
+    <message>
+        <source>A stump belongs to a unit that is not there.</source>
+        <translation>Ein Stumpf gehört zu einer Einheit, die nicht da ist.</translation>
+    </message>
+    <message>
+        <source>The case does not say what lies behind the crown.</source>
+        <translation>Der Fall sagt nicht, was hinter der Krone liegt.</translation>
+    </message>
+    <message>
+        <source>Choose a stump.</source>
+        <translation>Wählen Sie einen Stumpf.</translation>
+    </message>
+</context>
+<context>
+    <name>case content</name>
+    <message>
+        <source>it unpacks to more than a case can hold</source>
+        <translation>sie enthält ausgepackt mehr, als ein Fall fassen kann</translation>
+    </message>
+    <message>
+        <source>It is an archive, but not a case.</source>
+        <translation>Das ist ein Archiv, aber kein Fall.</translation>
+    </message>
+    <message>
+        <source>Choose a file that ends in .stainmap.</source>
+        <translation>Wählen Sie eine Datei, die auf .stainmap endet.</translation>
+    </message>
+    <message>
+        <source>its description is far too long</source>
+        <translation>ihre Beschreibung ist viel zu lang</translation>
+    </message>
+    <message>
+        <source>the mesh in it is not the one it was saved with</source>
+        <translation>das Netz darin ist nicht das, mit dem sie gespeichert wurde</translation>
+    </message>
+    <message>
+        <source>a vertex is not a number</source>
+        <translation>ein Punkt ist keine Zahl</translation>
+    </message>
+    <message>
+        <source>its surface does not fit together</source>
+        <translation>ihre Oberfläche passt nicht zusammen</translation>
+    </message>
+    <message>
+        <source>a number of brushed coats is impossible</source>
+        <translation>eine Zahl gepinselter Aufträge ist unmöglich</translation>
+    </message>
+    <message>
+        <source>its list of {name} holds no shares</source>
+        <translation>ihre Liste {name} enthält keine Anteile</translation>
+    </message>
+    <message>
+        <source>its list of {name} has the wrong form</source>
+        <translation>ihre Liste {name} hat die falsche Form</translation>
+    </message>
+    <message>
+        <source>its list of {name} points beyond the surface</source>
+        <translation>ihre Liste {name} zeigt über die Oberfläche hinaus</translation>
+    </message>
+    <message>
+        <source>{name} is missing</source>
+        <translation>{name} fehlt</translation>
+    </message>
+    <message>
+        <source>The case is damaged: {what}.</source>
+        <translation>Der Fall ist beschädigt: {what}.</translation>
+    </message>
+    <message>
+        <source>Open an older copy of the case.</source>
+        <translation>Öffnen Sie eine ältere Kopie des Falls.</translation>
+    </message>
+</context>
+<context>
+    <name>case document</name>
+    <message>
+        <source>The case description inside it is damaged.</source>
+        <translation>Die Beschreibung des Falls darin ist beschädigt.</translation>
+    </message>
+    <message>
+        <source>Open an older copy of the case.</source>
+        <translation>Öffnen Sie eine ältere Kopie des Falls.</translation>
+    </message>
+    <message>
+        <source>It is not a case.</source>
+        <translation>Das ist kein Fall.</translation>
+    </message>
+    <message>
+        <source>Choose a file that ends in .stainmap.</source>
+        <translation>Wählen Sie eine Datei, die auf .stainmap endet.</translation>
+    </message>
+    <message>
+        <source>A newer version wrote it (schema {schema}; this one reads up to {schema_2}).</source>
+        <translation>Eine neuere Version hat ihn geschrieben (Schema {schema}; diese liest bis {schema_2}).</translation>
+    </message>
+    <message>
+        <source>Update stainmap.</source>
+        <translation>Aktualisieren Sie stainmap.</translation>
+    </message>
+    <message>
+        <source>Its schema {schema} does not exist.</source>
+        <translation>Sein Schema {schema} gibt es nicht.</translation>
+    </message>
+    <message>
+        <source>The case description inside it does not fit ({error}).</source>
+        <translation>Die Beschreibung des Falls darin passt nicht ({error}).</translation>
+    </message>
+</context>
+<context>
     <name>case figures</name>
     <message>
         <source>{colour} on chalk; drops: {drops} {liquid}, {dyes}</source>
@@ -393,6 +1422,276 @@
     </message>
 </context>
 <context>
+    <name>case file</name>
+    <message>
+        <source>reading the case</source>
+        <translation>Fall wird gelesen</translation>
+    </message>
+    <message>
+        <source>It is not an ordinary file.</source>
+        <translation>Das ist keine gewöhnliche Datei.</translation>
+    </message>
+    <message>
+        <source>There is no such file.</source>
+        <translation>Diese Datei gibt es nicht.</translation>
+    </message>
+    <message>
+        <source>Choose another.</source>
+        <translation>Wählen Sie eine andere.</translation>
+    </message>
+    <message>
+        <source>It is a folder.</source>
+        <translation>Das ist ein Ordner.</translation>
+    </message>
+    <message>
+        <source>Choose a file inside it.</source>
+        <translation>Wählen Sie eine Datei darin.</translation>
+    </message>
+    <message>
+        <source>You may not read it.</source>
+        <translation>Sie dürfen sie nicht lesen.</translation>
+    </message>
+    <message>
+        <source>Ask its owner.</source>
+        <translation>Fragen Sie, wem sie gehört.</translation>
+    </message>
+    <message>
+        <source>It is cut short or is not a case file.</source>
+        <translation>Sie ist abgeschnitten oder keine Falldatei.</translation>
+    </message>
+    <message>
+        <source>Open an older copy, or look for it among the recovered cases.</source>
+        <translation>Öffnen Sie eine ältere Kopie, oder suchen Sie sie unter den wiederhergestellten Fällen.</translation>
+    </message>
+    <message>
+        <source>It is damaged ({error}).</source>
+        <translation>Sie ist beschädigt ({error}).</translation>
+    </message>
+    <message>
+        <source>Open an older copy of the case.</source>
+        <translation>Öffnen Sie eine ältere Kopie des Falls.</translation>
+    </message>
+</context>
+<context>
+    <name>case place</name>
+    <message>
+        <source>Save it under another name.</source>
+        <translation>Speichern Sie ihn unter einem anderen Namen.</translation>
+    </message>
+    <message>
+        <source>The file of this case is write-protected.</source>
+        <translation>Die Datei dieses Falls ist schreibgeschützt.</translation>
+    </message>
+    <message>
+        <source>The case has no file yet.</source>
+        <translation>Der Fall hat noch keine Datei.</translation>
+    </message>
+    <message>
+        <source>Choose where to save it.</source>
+        <translation>Wählen Sie, wohin er gespeichert wird.</translation>
+    </message>
+    <message>
+        <source>Something else has changed this file since it was opened here.</source>
+        <translation>Etwas anderes hat diese Datei geändert, seit sie hier geöffnet wurde.</translation>
+    </message>
+    <message>
+        <source>Save under another name, then compare the two.</source>
+        <translation>Speichern Sie unter einem anderen Namen, dann vergleichen Sie beide.</translation>
+    </message>
+    <message>
+        <source>Somebody else has this case open: {holder}.</source>
+        <translation>Jemand anders hat diesen Fall offen: {holder}.</translation>
+    </message>
+    <message>
+        <source>Somebody else has this case open.</source>
+        <translation>Jemand anders hat diesen Fall offen.</translation>
+    </message>
+    <message>
+        <source>The folder of this case cannot be written to.</source>
+        <translation>In den Ordner dieses Falls kann nicht geschrieben werden.</translation>
+    </message>
+</context>
+<context>
+    <name>catalogue</name>
+    <message>
+        <source>It holds the ion &apos;{name}&apos;, which no catalogue describes.</source>
+        <translation>Sie enthält das Ion „{name}“, das kein Verzeichnis beschreibt.</translation>
+    </message>
+    <message>
+        <source>Its colour was measured over &apos;{backing}&apos;, which no catalogue describes.</source>
+        <translation>Seine Farbe wurde über „{backing}“ gemessen, was kein Verzeichnis beschreibt.</translation>
+    </message>
+    <message>
+        <source>This is not a materials file.</source>
+        <translation>Das ist keine Materialdatei.</translation>
+    </message>
+    <message>
+        <source>One starts with the line: format = &quot;{format_}&quot;.</source>
+        <translation>Eine solche beginnt mit der Zeile: format = &quot;{format_}&quot;.</translation>
+    </message>
+    <message>
+        <source>The materials file has version {version}.</source>
+        <translation>Die Materialdatei hat Version {version}.</translation>
+    </message>
+    <message>
+        <source>This program reads version {version}; a newer program may have written it.</source>
+        <translation>Dieses Programm liest Version {version}; ein neueres Programm hat sie vielleicht geschrieben.</translation>
+    </message>
+    <message>
+        <source>The materials file cannot be read ({value}).</source>
+        <translation>Die Materialdatei kann nicht gelesen werden ({value}).</translation>
+    </message>
+    <message>
+        <source>The file is too large for a materials file.</source>
+        <translation>Die Datei ist zu groß für eine Materialdatei.</translation>
+    </message>
+    <message>
+        <source>The file is not valid TOML: {error}.</source>
+        <translation>Die Datei ist kein gültiges TOML: {error}.</translation>
+    </message>
+    <message>
+        <source>Correct it with a text editor, or export the materials again.</source>
+        <translation>Berichtigen Sie sie mit einem Texteditor, oder exportieren Sie die Materialien neu.</translation>
+    </message>
+</context>
+<context>
+    <name>catalogue tables</name>
+    <message>
+        <source>There is no kind of material called &apos;{kind}&apos;.</source>
+        <translation>Eine Materialart namens „{kind}“ gibt es nicht.</translation>
+    </message>
+    <message>
+        <source>&apos;{kind}&apos; is not a list of tables.</source>
+        <translation>„{kind}“ ist keine Liste von Tabellen.</translation>
+    </message>
+    <message>
+        <source>Write [[{kind}]].</source>
+        <translation>Schreiben Sie [[{kind}]].</translation>
+    </message>
+    <message>
+        <source>The name is there twice; the first of them holds.</source>
+        <translation>Der Name steht zweimal da; der erste gilt.</translation>
+    </message>
+    <message>
+        <source>Give every entry its own name.</source>
+        <translation>Geben Sie jedem Eintrag einen eigenen Namen.</translation>
+    </message>
+    <message>
+        <source>Field &apos;{last}&apos; is not a finite number.</source>
+        <translation>Das Feld „{last}“ ist keine endliche Zahl.</translation>
+    </message>
+    <message>
+        <source>Field &apos;name&apos; is empty.</source>
+        <translation>Das Feld „name“ ist leer.</translation>
+    </message>
+    <message>
+        <source>There is no field &apos;{name}&apos;.</source>
+        <translation>Ein Feld „{name}“ gibt es nicht.</translation>
+    </message>
+    <message>
+        <source>Correct the entry.</source>
+        <translation>Berichtigen Sie den Eintrag.</translation>
+    </message>
+</context>
+<context>
+    <name>certainty</name>
+    <message>
+        <source>Tooth {number} is named a pontic, but has a cavity.</source>
+        <translation>Zahn {number} ist als Brückenglied genannt, hat aber eine Höhlung.</translation>
+    </message>
+    <message>
+        <source>Tooth {number} is named a retainer, but has no cavity.</source>
+        <translation>Zahn {number} ist als Pfeiler genannt, hat aber keine Höhlung.</translation>
+    </message>
+</context>
+<context>
+    <name>coat block</name>
+    <message>
+        <source>Nothing was pasted.</source>
+        <translation>Nichts wurde eingefügt.</translation>
+    </message>
+    <message>
+        <source>What was copied is no block of coats.</source>
+        <translation>Was kopiert wurde, ist kein Block von Aufträgen.</translation>
+    </message>
+    <message>
+        <source>There is nothing to paste.</source>
+        <translation>Es gibt nichts einzufügen.</translation>
+    </message>
+    <message>
+        <source>Copy coats first.</source>
+        <translation>Kopieren Sie zuerst Aufträge.</translation>
+    </message>
+    <message>
+        <source>Over column {place} stands &apos;{cell}&apos;, no step.</source>
+        <translation>Über Spalte {place} steht „{cell}“, kein Schritt.</translation>
+    </message>
+    <message>
+        <source>&apos;{cell}&apos; is over column {place}, but the plan has {count} steps.</source>
+        <translation>„{cell}“ steht über Spalte {place}, aber der Plan hat {count} Schritte.</translation>
+    </message>
+    <message>
+        <source>&apos;{cell}&apos; is over column {place}, but step {number} is of {own} here.</source>
+        <translation>„{cell}“ steht über Spalte {place}, aber Schritt {number} ist hier mit {own}.</translation>
+    </message>
+    <message>
+        <source>Step {number} is named twice.</source>
+        <translation>Schritt {number} ist zweimal genannt.</translation>
+    </message>
+    <message>
+        <source>Below the heads there are no coats.</source>
+        <translation>Unter den Köpfen stehen keine Aufträge.</translation>
+    </message>
+    <message>
+        <source>&apos;{wrong}&apos; is no area of this crown.</source>
+        <translation>„{wrong}“ ist keine Fläche dieser Krone.</translation>
+    </message>
+    <message>
+        <source>&apos;{line}&apos; is no area of this crown.</source>
+        <translation>„{line}“ ist keine Fläche dieser Krone.</translation>
+    </message>
+    <message>
+        <source>A line has no area.</source>
+        <translation>Eine Zeile hat keine Fläche.</translation>
+    </message>
+    <message>
+        <source>&apos;{line}&apos; is named twice.</source>
+        <translation>„{line}“ ist zweimal genannt.</translation>
+    </message>
+    <message>
+        <source>Over a column of coats stands no step.</source>
+        <translation>Über einer Spalte mit Aufträgen steht kein Schritt.</translation>
+    </message>
+    <message>
+        <source>The block is {wide} steps wide; from step {step} on there is 1.</source>
+        <translation>Der Block ist {wide} Schritte breit; ab Schritt {step} gibt es 1.</translation>
+    </message>
+    <message>
+        <source>The block is {wide} steps wide; from step {step} on there are {left}.</source>
+        <translation>Der Block ist {wide} Schritte breit; ab Schritt {step} gibt es {left}.</translation>
+    </message>
+    <message>
+        <source>The block has {lines} lines; from &apos;{area}&apos; on there is one area.</source>
+        <translation>Der Block hat {lines} Zeilen; ab „{area}“ gibt es eine Fläche.</translation>
+    </message>
+    <message>
+        <source>The block has {lines} lines; from &apos;{area}&apos; on there are {below} areas.</source>
+        <translation>Der Block hat {lines} Zeilen; ab „{area}“ gibt es {below} Flächen.</translation>
+    </message>
+    <message>
+        <source> (line {number}, column {column} of what was copied)</source>
+        <translation> (Zeile {number}, Spalte {column} des Kopierten)</translation>
+    </message>
+    <message>
+        <source>&apos;{entry}&apos; for {where} is no whole number of coats; a span such as 2-3 says between.</source>
+        <translation>„{entry}“ für {where} ist keine ganze Zahl von Aufträgen; eine Spanne wie 2-3 sagt dazwischen.</translation>
+    </message>
+    <message>
+        <source>&apos;{entry}&apos; for {where} is no number of coats.</source>
+        <translation>„{entry}“ für {where} ist keine Zahl von Aufträgen.</translation>
+    </message>
+</context>
+<context>
     <name>coat entry</name>
     <message>
         <source>clear {count} cells</source>
@@ -444,6 +1743,49 @@
     <message>
         <source>Areas</source>
         <translation>Flächen</translation>
+    </message>
+</context>
+<context>
+    <name>coat limits</name>
+    <message>
+        <source>base</source>
+        <translation>Basis</translation>
+    </message>
+    <message>
+        <source>what lowers value</source>
+        <translation>was die Helligkeit senkt</translation>
+    </message>
+    <message>
+        <source>dark accent</source>
+        <translation>dunkler Akzent</translation>
+    </message>
+    <message>
+        <source>bright accent</source>
+        <translation>heller Akzent</translation>
+    </message>
+    <message>
+        <source>no coats of {uses}</source>
+        <translation>keine Aufträge ({uses})</translation>
+    </message>
+    <message>
+        <source>at most {most} coat of {uses} together</source>
+        <translation>höchstens {most} Auftrag zusammen ({uses})</translation>
+    </message>
+    <message>
+        <source>at most {most} coats of {uses} together</source>
+        <translation>höchstens {most} Aufträge zusammen ({uses})</translation>
+    </message>
+    <message>
+        <source>at most {most} coat of {uses}</source>
+        <translation>höchstens {most} Auftrag ({uses})</translation>
+    </message>
+    <message>
+        <source>at most {most} coats of {uses}</source>
+        <translation>höchstens {most} Aufträge ({uses})</translation>
+    </message>
+    <message>
+        <source>{area}: {coats:g} coats, {limit}.</source>
+        <translation>{area}: {coats:g} Aufträge, {limit}.</translation>
     </message>
 </context>
 <context>
@@ -526,6 +1868,59 @@
     <message>
         <source>Coats by area and step</source>
         <translation>Aufträge nach Fläche und Schritt</translation>
+    </message>
+</context>
+<context>
+    <name>colour</name>
+    <message>
+        <source>L*a*b* {lightness} {a} {b} is not a surface colour.</source>
+        <translation>L*a*b* {lightness} {a} {b} ist keine Oberflächenfarbe.</translation>
+    </message>
+    <message>
+        <source>L* runs from 0 to 100, a* and b* from -128 to 128.</source>
+        <translation>L* läuft von 0 bis 100, a* und b* von -128 bis 128.</translation>
+    </message>
+</context>
+<context>
+    <name>colour conversion</name>
+    <message>
+        <source>The two colours differ in {what}: {one} against {other}.</source>
+        <translation>Die beiden Farben unterscheiden sich in {what}: {one} gegen {other}.</translation>
+    </message>
+    <message>
+        <source>The colour reflects less than the first surface of polished zirconia does.</source>
+        <translation>Die Farbe reflektiert weniger als die erste Oberfläche von poliertem Zirkonoxid.</translation>
+    </message>
+    <message>
+        <source>Check its geometry; it cannot have been measured with the gloss.</source>
+        <translation>Prüfen Sie ihre Geometrie; sie kann nicht mit Glanz gemessen sein.</translation>
+    </message>
+</context>
+<context>
+    <name>compare</name>
+    <message>
+        <source>The same plan in {name}</source>
+        <translation>Derselbe Plan in {name}</translation>
+    </message>
+    <message>
+        <source>The bare block</source>
+        <translation>Der bloße Rohling</translation>
+    </message>
+    <message>
+        <source>predicting the other plan</source>
+        <translation>der andere Plan wird vorhergesagt</translation>
+    </message>
+    <message>
+        <source>This case is of another mesh, so that the two plans cannot stand side by side.</source>
+        <translation>Dieser Fall gehört zu einem anderen Netz, darum können die beiden Pläne nicht nebeneinander stehen.</translation>
+    </message>
+    <message>
+        <source>Choose a case that was made from the same file.</source>
+        <translation>Wählen Sie einen Fall, der aus derselben Datei gemacht wurde.</translation>
+    </message>
+    <message>
+        <source>What is shown beside the plan is not painted on.</source>
+        <translation>Was neben dem Plan gezeigt wird, wird nicht bemalt.</translation>
     </message>
 </context>
 <context>
@@ -796,6 +2191,69 @@
     </message>
 </context>
 <context>
+    <name>connecting</name>
+    <message>
+        <source>It may not be written.</source>
+        <translation>Es darf nicht geschrieben werden.</translation>
+    </message>
+    <message>
+        <source>Look at the rights of file and folder.</source>
+        <translation>Sehen Sie nach den Rechten von Datei und Ordner.</translation>
+    </message>
+    <message>
+        <source>It may not be opened.</source>
+        <translation>Es darf nicht geöffnet werden.</translation>
+    </message>
+    <message>
+        <source>It cannot be opened.</source>
+        <translation>Es kann nicht geöffnet werden.</translation>
+    </message>
+    <message>
+        <source>Look whether file and folder are there.</source>
+        <translation>Sehen Sie nach, ob Datei und Ordner da sind.</translation>
+    </message>
+    <message>
+        <source>The disk is full.</source>
+        <translation>Der Datenträger ist voll.</translation>
+    </message>
+    <message>
+        <source>Free some space and do it again.</source>
+        <translation>Schaffen Sie Platz, und versuchen Sie es noch einmal.</translation>
+    </message>
+    <message>
+        <source>The disk does not read or write it.</source>
+        <translation>Der Datenträger liest oder schreibt es nicht.</translation>
+    </message>
+    <message>
+        <source>Look after the disk.</source>
+        <translation>Sehen Sie nach dem Datenträger.</translation>
+    </message>
+    <message>
+        <source>The lab book is damaged.</source>
+        <translation>Das Laborbuch ist beschädigt.</translation>
+    </message>
+    <message>
+        <source>Start the program again: it keeps the damaged file aside.</source>
+        <translation>Starten Sie das Programm neu: Es behält die beschädigte Datei daneben.</translation>
+    </message>
+    <message>
+        <source>Another program has been writing into the lab book all the time.</source>
+        <translation>Ein anderes Programm hat die ganze Zeit ins Laborbuch geschrieben.</translation>
+    </message>
+    <message>
+        <source>Close it, then do this again.</source>
+        <translation>Schließen Sie es, dann versuchen Sie es noch einmal.</translation>
+    </message>
+    <message>
+        <source>The lab book cannot be used ({error}).</source>
+        <translation>Das Laborbuch kann nicht benutzt werden ({error}).</translation>
+    </message>
+    <message>
+        <source>Start the program again.</source>
+        <translation>Starten Sie das Programm neu.</translation>
+    </message>
+</context>
+<context>
     <name>corrections</name>
     <message>
         <source>the reading is right</source>
@@ -894,6 +2352,41 @@
     </message>
 </context>
 <context>
+    <name>crown bridge</name>
+    <message>
+        <source>The bridge {map} cannot be made.</source>
+        <translation>Die Brücke {map} kann nicht gemacht werden.</translation>
+    </message>
+    <message>
+        <source>Choose one of {known}.</source>
+        <translation>Wählen Sie eine von {known}.</translation>
+    </message>
+    <message>
+        <source>carving the surfaces</source>
+        <translation>die Flächen werden geformt</translation>
+    </message>
+    <message>
+        <source>meshing {number}</source>
+        <translation>{number} wird vernetzt</translation>
+    </message>
+    <message>
+        <source>joining the units</source>
+        <translation>die Einheiten werden verbunden</translation>
+    </message>
+    <message>
+        <source>noting zones and sections</source>
+        <translation>Zonen und Querschnitte werden vermerkt</translation>
+    </message>
+    <message>
+        <source>These units cannot be joined.</source>
+        <translation>Diese Einheiten können nicht verbunden werden.</translation>
+    </message>
+    <message>
+        <source>Choose another seed.</source>
+        <translation>Wählen Sie einen anderen Startwert.</translation>
+    </message>
+</context>
+<context>
     <name>crown cards</name>
     <message>
         <source>{area}, {coats}, L* {lightness:.1f} ± {plus_minus:.1f}, C* {chroma:.1f}, h {hue_degrees:.0f} degrees, {wall}</source>
@@ -940,6 +2433,33 @@
     </message>
 </context>
 <context>
+    <name>crown maker</name>
+    <message>
+        <source>carving the surface</source>
+        <translation>die Fläche wird geformt</translation>
+    </message>
+    <message>
+        <source>meshing the outer surface</source>
+        <translation>die Außenfläche wird vernetzt</translation>
+    </message>
+    <message>
+        <source>meshing the cavity</source>
+        <translation>die Höhlung wird vernetzt</translation>
+    </message>
+    <message>
+        <source>noting zones and walls</source>
+        <translation>Zonen und Wände werden vermerkt</translation>
+    </message>
+    <message>
+        <source>&quot;{teeth}&quot; is not a tooth number.</source>
+        <translation>„{teeth}“ ist keine Zahnnummer.</translation>
+    </message>
+    <message>
+        <source>Give two digits by ISO 3950 as in 46, or a bridge as in 14-15-16.</source>
+        <translation>Geben Sie zwei Ziffern nach ISO 3950 an, etwa 46, oder eine Brücke wie 14-15-16.</translation>
+    </message>
+</context>
+<context>
     <name>crown overlay</name>
     <message>
         <source>Marks on the crown</source>
@@ -979,6 +2499,17 @@
     <message>
         <source>place the screw channel</source>
         <translation>den Schraubenkanal setzen</translation>
+    </message>
+</context>
+<context>
+    <name>crown solids</name>
+    <message>
+        <source>Tooth {number} cannot be made.</source>
+        <translation>Zahn {number} kann nicht gemacht werden.</translation>
+    </message>
+    <message>
+        <source>Choose one of {map}.</source>
+        <translation>Wählen Sie einen von {map}.</translation>
     </message>
 </context>
 <context>
@@ -1063,6 +2594,56 @@
     </message>
 </context>
 <context>
+    <name>days</name>
+    <message>
+        <source>The days of repeats ({value}) do not fit.</source>
+        <translation>Die Tage der Wiederholungen ({value}) passen nicht.</translation>
+    </message>
+    <message>
+        <source>Give one to {most_repeats} whole numbers from 1 to {most_days} that rise, as 1, 7, 30.</source>
+        <translation>Geben Sie eine bis {most_repeats} ganze Zahlen von 1 bis {most_days} an, die steigen, etwa 1, 7, 30.</translation>
+    </message>
+</context>
+<context>
+    <name>display check</name>
+    <message>
+        <source>Crowns are shown about as light as they are predicted.</source>
+        <translation>Kronen werden etwa so hell gezeigt, wie sie vorhergesagt sind.</translation>
+    </message>
+    <message>
+        <source>Crowns are shown about {error:.0f} L* lighter than they are predicted.</source>
+        <translation>Kronen werden etwa {error:.0f} L* heller gezeigt, als sie vorhergesagt sind.</translation>
+    </message>
+    <message>
+        <source>Crowns are shown about {error:.0f} L* darker than they are predicted.</source>
+        <translation>Kronen werden etwa {error:.0f} L* dunkler gezeigt, als sie vorhergesagt sind.</translation>
+    </message>
+    <message>
+        <source>Grooves keep their dark tones.</source>
+        <translation>Furchen behalten ihre dunklen Töne.</translation>
+    </message>
+    <message>
+        <source>Dark tones run together: grooves look deeper than they are.</source>
+        <translation>Dunkle Töne laufen zusammen: Furchen sehen tiefer aus, als sie sind.</translation>
+    </message>
+    <message>
+        <source>Not even a step of 2 L* is seen: decide by the figures alone.</source>
+        <translation>Nicht einmal ein Schritt von 2 L* ist zu sehen: Entscheiden Sie allein nach den Zahlen.</translation>
+    </message>
+    <message>
+        <source>A step of {step:g} L* is seen.</source>
+        <translation>Ein Schritt von {step:g} L* ist zu sehen.</translation>
+    </message>
+    <message>
+        <source>display judged on {day}: good enough to look at</source>
+        <translation>Bildschirm am {day} beurteilt: gut genug zum Ansehen</translation>
+    </message>
+    <message>
+        <source>display judged on {day}: decide by the figures</source>
+        <translation>Bildschirm am {day} beurteilt: nach den Zahlen entscheiden</translation>
+    </message>
+</context>
+<context>
     <name>display check dialog</name>
     <message>
         <source>this display has not been judged yet</source>
@@ -1115,6 +2696,156 @@
     <message>
         <source>What follows</source>
         <translation>Was daraus folgt</translation>
+    </message>
+</context>
+<context>
+    <name>draft</name>
+    <message>
+        <source>Draft: {area_mm2:.1f} mm² of wall are thinner than {thin_wall_mm:.1f} mm (thinnest {thinnest_mm:.2f} mm), and nobody has said what lies behind them. Choose the stump.</source>
+        <translation>Entwurf: {area_mm2:.1f} mm² Wand sind dünner als {thin_wall_mm:.1f} mm (dünnste {thinnest_mm:.2f} mm), und niemand hat gesagt, was dahinter liegt. Wählen Sie den Stumpf.</translation>
+    </message>
+</context>
+<context>
+    <name>edits</name>
+    <message>
+        <source>A step cannot move beyond the ends of the plan.</source>
+        <translation>Ein Schritt kann nicht über die Enden des Plans hinaus.</translation>
+    </message>
+    <message>
+        <source>A height of {height_mm} mm in the blank is out of range.</source>
+        <translation>Eine Höhe von {height_mm} mm im Rohling liegt außerhalb des Bereichs.</translation>
+    </message>
+    <message>
+        <source>Give 0 to {max_nesting_mm:g} mm.</source>
+        <translation>Geben Sie 0 bis {max_nesting_mm:g} mm an.</translation>
+    </message>
+    <message>
+        <source>Nothing of its own lies behind the region &apos;{region}&apos;.</source>
+        <translation>Hinter dem Bereich „{region}“ liegt nichts Eigenes.</translation>
+    </message>
+    <message>
+        <source>Choose what lies behind it first.</source>
+        <translation>Wählen Sie zuerst, was dahinter liegt.</translation>
+    </message>
+    <message>
+        <source>Something must lie behind the crown.</source>
+        <translation>Etwas muss hinter der Krone liegen.</translation>
+    </message>
+    <message>
+        <source>Choose another stump.</source>
+        <translation>Wählen Sie einen anderen Stumpf.</translation>
+    </message>
+    <message>
+        <source>A wall of {wall_mm} mm is out of range.</source>
+        <translation>Eine Wand von {wall_mm} mm liegt außerhalb des Bereichs.</translation>
+    </message>
+    <message>
+        <source>Give 0.3 to 4 mm.</source>
+        <translation>Geben Sie 0.3 bis 4 mm an.</translation>
+    </message>
+    <message>
+        <source>There is no step {step} in the plan.</source>
+        <translation>Einen Schritt {step} gibt es im Plan nicht.</translation>
+    </message>
+</context>
+<context>
+    <name>exercise crown</name>
+    <message>
+        <source>reading the crown</source>
+        <translation>die Krone wird gelesen</translation>
+    </message>
+    <message>
+        <source>Its surface is not closed.</source>
+        <translation>Ihre Oberfläche ist nicht geschlossen.</translation>
+    </message>
+    <message>
+        <source>Its {label} zone has only {size:.1f} mm2.</source>
+        <translation>Ihre Zone {label} hat nur {size:.1f} mm2.</translation>
+    </message>
+    <message>
+        <source>It has no inner surface.</source>
+        <translation>Sie hat keine Innenfläche.</translation>
+    </message>
+    <message>
+        <source>Seed {seed} gives a crown of tooth {name} that nothing can be asked of. {why}</source>
+        <translation>Startwert {seed} ergibt eine Krone von Zahn {name}, zu der nichts gefragt werden kann. {why}</translation>
+    </message>
+    <message>
+        <source>Take another seed.</source>
+        <translation>Nehmen Sie einen anderen Startwert.</translation>
+    </message>
+</context>
+<context>
+    <name>exercise task</name>
+    <message>
+        <source>The crown of this exercise was changed or another one opened.</source>
+        <translation>Die Krone dieser Übung wurde geändert oder eine andere geöffnet.</translation>
+    </message>
+    <message>
+        <source>Undo what was done to the crown itself, then hand in.</source>
+        <translation>Machen Sie rückgängig, was an der Krone selbst getan wurde, dann geben Sie ab.</translation>
+    </message>
+    <message>
+        <source>&apos;{title}&apos; is done with patches, not on a crown.</source>
+        <translation>„{title}“ wird an Feldern gemacht, nicht an einer Krone.</translation>
+    </message>
+</context>
+<context>
+    <name>exporting</name>
+    <message>
+        <source>PLY mesh, sRGB colours and areas</source>
+        <translation>PLY-Netz, sRGB-Farben und Flächen</translation>
+    </message>
+    <message>
+        <source>GLB mesh, linear colours and areas</source>
+        <translation>GLB-Netz, lineare Farben und Flächen</translation>
+    </message>
+    <message>
+        <source>3MF mesh, sRGB colours and areas</source>
+        <translation>3MF-Netz, sRGB-Farben und Flächen</translation>
+    </message>
+    <message>
+        <source>Table of vertices</source>
+        <translation>Tabelle der Punkte</translation>
+    </message>
+    <message>
+        <source>Plan and prediction, for other programs</source>
+        <translation>Plan und Vorhersage, für andere Programme</translation>
+    </message>
+    <message>
+        <source>Picture</source>
+        <translation>Bild</translation>
+    </message>
+    <message>
+        <source>STL has no place for colours.</source>
+        <translation>STL hat keinen Platz für Farben.</translation>
+    </message>
+    <message>
+        <source>Use one of {endings}.</source>
+        <translation>Nehmen Sie eine von {endings}.</translation>
+    </message>
+    <message>
+        <source>&apos;{ending}&apos; is no ending that stainmap writes.</source>
+        <translation>„{ending}“ ist keine Endung, die stainmap schreibt.</translation>
+    </message>
+</context>
+<context>
+    <name>film</name>
+    <message>
+        <source>The plan paints nothing yet, so there is nothing to show coat by coat.</source>
+        <translation>Der Plan färbt noch nichts, darum gibt es nichts Auftrag für Auftrag zu zeigen.</translation>
+    </message>
+    <message>
+        <source>Put coats into the table first.</source>
+        <translation>Setzen Sie zuerst Aufträge in die Tabelle.</translation>
+    </message>
+    <message>
+        <source>coat {done} of {count}</source>
+        <translation>Auftrag {done} von {count}</translation>
+    </message>
+    <message>
+        <source>brushed by hand</source>
+        <translation>von Hand gepinselt</translation>
     </message>
 </context>
 <context>
@@ -1232,6 +2963,76 @@
     </message>
 </context>
 <context>
+    <name>film words</name>
+    <message>
+        <source>The bare block, as it would be sintered without stain</source>
+        <translation>Der bloße Rohling, wie er ohne Färbung gesintert wäre</translation>
+    </message>
+    <message>
+        <source>coat {coat} of {coats}</source>
+        <translation>Auftrag {coat} von {coats}</translation>
+    </message>
+    <message>
+        <source>Step {step}, {coats}: {liquid} from jar {jar}</source>
+        <translation>Schritt {step}, {coats}: {liquid} aus Napf {jar}</translation>
+    </message>
+    <message>
+        <source>one coat follows</source>
+        <translation>ein Auftrag folgt</translation>
+    </message>
+    <message>
+        <source>{count} coats follow</source>
+        <translation>{count} Aufträge folgen</translation>
+    </message>
+    <message>
+        <source>In the order they are painted, {coats}.</source>
+        <translation>In der Reihenfolge des Auftragens: {coats}.</translation>
+    </message>
+    <message>
+        <source>On {areas}: {size:.0f} {square} sintered, {microlitres:.1f} µL, {drops:.2f} drops.</source>
+        <translation>Auf {areas}: {size:.0f} {square} gesintert, {microlitres:.1f} µL, {drops:.2f} Tropfen.</translation>
+    </message>
+    <message>
+        <source>nothing</source>
+        <translation>nichts</translation>
+    </message>
+    <message>
+        <source>It lies on nothing, so it changes nothing.</source>
+        <translation>Er liegt auf nichts und ändert darum nichts.</translation>
+    </message>
+    <message>
+        <source>Where it is painted {change}.</source>
+        <translation>Wo er liegt: {change}.</translation>
+    </message>
+    <message>
+        <source>There is no body zone</source>
+        <translation>Es gibt keine Körperzone</translation>
+    </message>
+    <message>
+        <source>Body L* {lightness:.1f}, C* {chroma:.1f}</source>
+        <translation>Körper L* {lightness:.1f}, C* {chroma:.1f}</translation>
+    </message>
+</context>
+<context>
+    <name>finishing</name>
+    <message>
+        <source>Grinding by {depth_mm} mm is out of range.</source>
+        <translation>Beschleifen um {depth_mm} mm liegt außerhalb des Bereichs.</translation>
+    </message>
+    <message>
+        <source>Give more than 0 and at most {deepest_grinding_mm} mm.</source>
+        <translation>Geben Sie mehr als 0 und höchstens {deepest_grinding_mm} mm an.</translation>
+    </message>
+    <message>
+        <source>An area is ground twice.</source>
+        <translation>Eine Fläche wird zweimal beschliffen.</translation>
+    </message>
+    <message>
+        <source>Give each area one depth.</source>
+        <translation>Geben Sie jeder Fläche eine Tiefe.</translation>
+    </message>
+</context>
+<context>
     <name>flat desk</name>
     <message>
         <source>being laid flat</source>
@@ -1305,10 +3106,95 @@
     </message>
 </context>
 <context>
+    <name>flat views</name>
+    <message>
+        <source>The outer surface of {number} cannot be laid flat: {error}.</source>
+        <translation>Die Außenfläche von {number} kann nicht flach gelegt werden: {error}.</translation>
+    </message>
+    <message>
+        <source>Look whether the margin runs where it should; the other views still work.</source>
+        <translation>Sehen Sie nach, ob der Kronenrand verläuft, wo er soll; die anderen Ansichten gehen weiterhin.</translation>
+    </message>
+</context>
+<context>
     <name>gl canvas</name>
     <message>
         <source>Crown picture</source>
         <translation>Bild der Krone</translation>
+    </message>
+</context>
+<context>
+    <name>grey steps</name>
+    <message>
+        <source>A lightness of {lightness:g} cannot be tested on a screen.</source>
+        <translation>Eine Helligkeit von {lightness:g} kann auf einem Bildschirm nicht geprüft werden.</translation>
+    </message>
+    <message>
+        <source>Choose one from {darkest:.0f} to {lightest:.0f}.</source>
+        <translation>Wählen Sie eine von {darkest:.0f} bis {lightest:.0f}.</translation>
+    </message>
+    <message>
+        <source>A screen of 8 bits a colour shows no difference below {step:.2f} L* near L* {lightness:.0f}; whoever sees that one nearly always may see finer ones than can be shown here.</source>
+        <translation>Ein Bildschirm mit 8 Bit je Farbe zeigt keinen Unterschied unter {step:.2f} L* nahe L* {lightness:.0f}; wer diesen fast immer sieht, sieht vielleicht feinere, als hier gezeigt werden können.</translation>
+    </message>
+</context>
+<context>
+    <name>guided</name>
+    <message>
+        <source>Open a crown</source>
+        <translation>Öffnen Sie eine Krone</translation>
+    </message>
+    <message>
+        <source>Open a mesh of your own and answer what the card asks, or keep the crown that is open.</source>
+        <translation>Öffnen Sie ein eigenes Netz und beantworten Sie, was die Karte fragt, oder behalten Sie die offene Krone.</translation>
+    </message>
+    <message>
+        <source>Say the tooth</source>
+        <translation>Nennen Sie den Zahn</translation>
+    </message>
+    <message>
+        <source>Open Tooth and roles in the menu Crown, look whether the number is right, and close it.</source>
+        <translation>Öffnen Sie „Zahn und Rollen“ im Menü Krone, sehen Sie nach, ob die Nummer stimmt, und schließen Sie es.</translation>
+    </message>
+    <message>
+        <source>Correct a zone</source>
+        <translation>Berichtigen Sie eine Zone</translation>
+    </message>
+    <message>
+        <source>Choose the name of a zone in the table and paint with the left button where it should reach, or let the zones be proposed again (menu Crown).</source>
+        <translation>Wählen Sie den Namen einer Zone in der Tabelle und malen Sie mit der linken Taste, wohin sie reichen soll, oder lassen Sie die Zonen neu vorschlagen (Menü Krone).</translation>
+    </message>
+    <message>
+        <source>Choose the block, and put a coat on</source>
+        <translation>Wählen Sie den Rohling, und tragen Sie auf</translation>
+    </message>
+    <message>
+        <source>The block stands at the top. In the table choose a cell and type a number; a step with its jar is added by the button above it.</source>
+        <translation>Der Rohling steht oben. Wählen Sie in der Tabelle eine Zelle und tippen Sie eine Zahl; einen Schritt mit seinem Napf fügt der Knopf darüber hinzu.</translation>
+    </message>
+    <message>
+        <source>Look at the outcome</source>
+        <translation>Sehen Sie das Ergebnis an</translation>
+    </message>
+    <message>
+        <source>Predicted stands beside wanted. Click an area to turn the crown to it, and point at the crown to read a place.</source>
+        <translation>Die Vorhersage steht neben dem Ziel. Klicken Sie auf eine Fläche, um die Krone zu ihr zu drehen, und zeigen Sie auf die Krone, um eine Stelle abzulesen.</translation>
+    </message>
+    <message>
+        <source>Look at the sheets</source>
+        <translation>Sehen Sie die Blätter an</translation>
+    </message>
+    <message>
+        <source>Open the preview: coat map, mixing list and the page for the dentist. Print them, or close it again.</source>
+        <translation>Öffnen Sie die Vorschau: Auftragsplan, Mischliste und die Seite für die Praxis. Drucken Sie sie, oder schließen Sie sie wieder.</translation>
+    </message>
+    <message>
+        <source>That was a whole plan</source>
+        <translation>Das war ein ganzer Plan</translation>
+    </message>
+    <message>
+        <source>Save the case to keep it. The manual (F1) has a page for each part of the window.</source>
+        <translation>Speichern Sie den Fall, um ihn zu behalten. Das Handbuch (F1) hat zu jedem Teil des Fensters eine Seite.</translation>
     </message>
 </context>
 <context>
@@ -1525,6 +3411,65 @@ Strg+Umschalt mit Links, Rechts, oder am Kopf ziehen&lt;/td&gt;&lt;/tr&gt;
     <message>
         <source>Kept until the case is closed; the file holds the last state.</source>
         <translation>Wird bis zum Schließen des Falls behalten; die Datei enthält den letzten Stand.</translation>
+    </message>
+</context>
+<context>
+    <name>intake</name>
+    <message>
+        <source>The shades of this computer cannot be changed while their file is damaged.</source>
+        <translation>Die Farben dieses Rechners können nicht geändert werden, solange ihre Datei beschädigt ist.</translation>
+    </message>
+    <message>
+        <source>Correct it, or take it away.</source>
+        <translation>Berichtigen Sie sie, oder nehmen Sie sie weg.</translation>
+    </message>
+    <message>
+        <source>The doubt of a shade is out of range.</source>
+        <translation>Die Unsicherheit einer Farbe liegt außerhalb des Bereichs.</translation>
+    </message>
+    <message>
+        <source>Give 0 to {largest_doubt:g} for each of L*, a* and b*.</source>
+        <translation>Geben Sie 0 bis {largest_doubt:g} für L*, a* und b* an.</translation>
+    </message>
+    <message>
+        <source>A tab has no designation.</source>
+        <translation>Ein Farbmuster hat keine Bezeichnung.</translation>
+    </message>
+    <message>
+        <source>Choose one, such as A2.</source>
+        <translation>Wählen Sie eine, etwa A2.</translation>
+    </message>
+    <message>
+        <source>A third has two shades.</source>
+        <translation>Ein Drittel hat zwei Farben.</translation>
+    </message>
+    <message>
+        <source>Keep one of them.</source>
+        <translation>Behalten Sie eine davon.</translation>
+    </message>
+    <message>
+        <source>{count} neighbours were given.</source>
+        <translation>{count} Nachbarn wurden angegeben.</translation>
+    </message>
+    <message>
+        <source>Give up to two.</source>
+        <translation>Geben Sie bis zu zwei an.</translation>
+    </message>
+    <message>
+        <source>Neighbour {teeth} was given twice.</source>
+        <translation>Nachbar {teeth} wurde zweimal angegeben.</translation>
+    </message>
+    <message>
+        <source>Change its number.</source>
+        <translation>Ändern Sie seine Nummer.</translation>
+    </message>
+    <message>
+        <source>The wish is {count} characters long.</source>
+        <translation>Der Wunsch ist {count} Zeichen lang.</translation>
+    </message>
+    <message>
+        <source>Say it in up to {most_wish_characters}; longer notes fit into the case.</source>
+        <translation>Sagen Sie ihn in bis zu {most_wish_characters}; längere Notizen passen in den Fall.</translation>
     </message>
 </context>
 <context>
@@ -1754,6 +3699,62 @@ Strg+Umschalt mit Links, Rechts, oder am Kopf ziehen&lt;/td&gt;&lt;/tr&gt;
     <message>
         <source>{drops} drops</source>
         <translation>{drops} Tropfen</translation>
+    </message>
+</context>
+<context>
+    <name>jar warnings</name>
+    <message>
+        <source>{drops} drops of dye on {liquid} of liquid; usual are {low} to {high}.</source>
+        <translation>{drops} Tropfen Farbstoff auf {liquid} Tropfen Flüssigkeit; üblich sind {low} bis {high}.</translation>
+    </message>
+    <message>
+        <source>Its {colour} dye looks like what {liquid} does after sintering.</source>
+        <translation>Der Farbstoff ({colour}) sieht aus wie das, was {liquid} nach dem Sintern macht.</translation>
+    </message>
+    <message>
+        <source>Looks like jar {number} on chalk; go by number and hatch.</source>
+        <translation>Sieht auf Kreide aus wie Napf {number}; richten Sie sich nach Nummer und Schraffur.</translation>
+    </message>
+    <message>
+        <source>Looks like jar {number} on chalk to some colour-blind eyes; go by number and hatch.</source>
+        <translation>Sieht auf Kreide für manche farbenblinden Augen aus wie Napf {number}; richten Sie sich nach Nummer und Schraffur.</translation>
+    </message>
+</context>
+<context>
+    <name>job</name>
+    <message>
+        <source>{title} was stopped.</source>
+        <translation>{title}: angehalten.</translation>
+    </message>
+    <message>
+        <source>{title} needs more memory than there is.</source>
+        <translation>{title}: braucht mehr Speicher, als da ist.</translation>
+    </message>
+    <message>
+        <source>Close other programs or use a coarser mesh.</source>
+        <translation>Schließen Sie andere Programme, oder nehmen Sie ein gröberes Netz.</translation>
+    </message>
+    <message>
+        <source>{title} failed: {name}: {error}</source>
+        <translation>{title}: gescheitert: {name}: {error}</translation>
+    </message>
+    <message>
+        <source>The open case is unchanged. Please report this.</source>
+        <translation>Der offene Fall ist unverändert. Bitte melden Sie das.</translation>
+    </message>
+</context>
+<context>
+    <name>journal</name>
+    <message>
+        <source>Unsaved work cannot be kept ({error}).</source>
+        <translation>Ungespeicherte Arbeit kann nicht aufbewahrt werden ({error}).</translation>
+    </message>
+</context>
+<context>
+    <name>keeping</name>
+    <message>
+        <source>Saving</source>
+        <translation>Speichern</translation>
     </message>
 </context>
 <context>
@@ -2375,6 +4376,104 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     </message>
 </context>
 <context>
+    <name>margin</name>
+    <message>
+        <source>The outer and the inner surface cannot be told apart.</source>
+        <translation>Außen- und Innenfläche lassen sich nicht unterscheiden.</translation>
+    </message>
+    <message>
+        <source>Check that the biting side points along the occlusal axis.</source>
+        <translation>Prüfen Sie, ob die Kauseite entlang der Kauachse zeigt.</translation>
+    </message>
+</context>
+<context>
+    <name>material</name>
+    <message>
+        <source>Block absorption must not be negative, its decay above zero.</source>
+        <translation>Die Absorption eines Rohlings darf nicht negativ sein, ihr Abklingen nicht null.</translation>
+    </message>
+    <message>
+        <source>Block &apos;{name}&apos; has {count} layers.</source>
+        <translation>Rohling „{name}“ hat {count} Schichten.</translation>
+    </message>
+    <message>
+        <source>Give 1 to 6.</source>
+        <translation>Geben Sie 1 bis 6 an.</translation>
+    </message>
+    <message>
+        <source>Block &apos;{name}&apos; has the enlargement factor {enlargement_factor}.</source>
+        <translation>Rohling „{name}“ hat den Vergrößerungsfaktor {enlargement_factor}.</translation>
+    </message>
+    <message>
+        <source>It lies between 1.0 and 1.5, usually near 1.25.</source>
+        <translation>Er liegt zwischen 1.0 und 1.5, meist nahe 1.25.</translation>
+    </message>
+    <message>
+        <source>The layers of block &apos;{name}&apos; are not in order.</source>
+        <translation>Die Schichten des Rohlings „{name}“ sind nicht in der Reihenfolge.</translation>
+    </message>
+    <message>
+        <source>Start at 0 mm and go up.</source>
+        <translation>Beginnen Sie bei 0 mm und gehen Sie aufwärts.</translation>
+    </message>
+    <message>
+        <source>Liquid &apos;{name}&apos; has a negative amount of an ion.</source>
+        <translation>Flüssigkeit „{name}“ hat eine negative Menge eines Ions.</translation>
+    </message>
+    <message>
+        <source>Liquid &apos;{name}&apos; changes scattering by {scatter_change}.</source>
+        <translation>Flüssigkeit „{name}“ ändert die Streuung um {scatter_change}.</translation>
+    </message>
+    <message>
+        <source>Give a value between -0.3 and 0.3.</source>
+        <translation>Geben Sie einen Wert zwischen -0.3 und 0.3 an.</translation>
+    </message>
+    <message>
+        <source>{whose} multiplies scattering by {factor}.</source>
+        <translation>{whose} vervielfacht die Streuung um {factor}.</translation>
+    </message>
+    <message>
+        <source>Give a factor between 0.7 and 1.8.</source>
+        <translation>Geben Sie einen Faktor zwischen 0.7 und 1.8 an.</translation>
+    </message>
+    <message>
+        <source>A coupon&apos;s reading names nobody or no day.</source>
+        <translation>Die Messung eines Plättchens nennt niemanden oder keinen Tag.</translation>
+    </message>
+    <message>
+        <source>Say who read it, and when.</source>
+        <translation>Sagen Sie, wer es gemessen hat und wann.</translation>
+    </message>
+    <message>
+        <source>Programme &apos;{name}&apos; has an empty segment.</source>
+        <translation>Programm „{name}“ hat einen leeren Abschnitt.</translation>
+    </message>
+    <message>
+        <source>Programme &apos;{name}&apos; dries for {drying:g} minutes.</source>
+        <translation>Programm „{name}“ trocknet {drying:g} Minuten.</translation>
+    </message>
+    <message>
+        <source>Give more than 0 and at most 600, or leave the field out.</source>
+        <translation>Geben Sie mehr als 0 und höchstens 600 an, oder lassen Sie das Feld weg.</translation>
+    </message>
+    <message>
+        <source>Stump &apos;{name}&apos; reflects less than nothing or more than all.</source>
+        <translation>Stumpf „{name}“ reflektiert weniger als nichts oder mehr als alles.</translation>
+    </message>
+    <message>
+        <source>There is no {kind} called &apos;{name}&apos;.</source>
+        <translation>„{name}“ ({kind}) gibt es nicht.</translation>
+    </message>
+    <message>
+        <source>Known: {known}.</source>
+        <translation>Bekannt: {known}.</translation>
+    </message>
+    <message>
+        <source>The catalogue is empty.</source>
+        <translation>Das Verzeichnis ist leer.</translation>
+    </message>
+</context>
+<context>
     <name>materials</name>
     <message>
         <source>Blocks</source>
@@ -2462,6 +4561,73 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     <message>
         <source>behind its {region}</source>
         <translation>dahinter ({region})</translation>
+    </message>
+</context>
+<context>
+    <name>materials curves</name>
+    <message>
+        <source>wavelength, nm</source>
+        <translation>Wellenlänge, nm</translation>
+    </message>
+    <message>
+        <source>Absorption</source>
+        <translation>Absorption</translation>
+    </message>
+    <message>
+        <source>relative to its amount</source>
+        <translation>im Verhältnis zu seiner Menge</translation>
+    </message>
+    <message>
+        <source>Furnace</source>
+        <translation>Ofen</translation>
+    </message>
+    <message>
+        <source>Reflectance</source>
+        <translation>Reflexion</translation>
+    </message>
+    <message>
+        <source>share of light</source>
+        <translation>Anteil des Lichts</translation>
+    </message>
+    <message>
+        <source>layer {at}</source>
+        <translation>Schicht {at}</translation>
+    </message>
+    <message>
+        <source>share of light, 45/0</source>
+        <translation>Anteil des Lichts, 45/0</translation>
+    </message>
+    <message>
+        <source>Scattering</source>
+        <translation>Streuung</translation>
+    </message>
+    <message>
+        <source>1/mm, reduced, slow programme</source>
+        <translation>1/mm, reduziert, langsames Programm</translation>
+    </message>
+    <message>
+        <source>1/mm, at full load</source>
+        <translation>1/mm, bei voller Beladung</translation>
+    </message>
+    <message>
+        <source>1 drop</source>
+        <translation>1 Tropfen</translation>
+    </message>
+    <message>
+        <source>{drops} drops</source>
+        <translation>{drops} Tropfen</translation>
+    </message>
+    <message>
+        <source>On chalk</source>
+        <translation>Auf Kreide</translation>
+    </message>
+    <message>
+        <source>drops on 25 of liquid, fully loaded</source>
+        <translation>Tropfen auf 25 Flüssigkeit, voll beladen</translation>
+    </message>
+    <message>
+        <source>Absorption and scattering</source>
+        <translation>Absorption und Streuung</translation>
     </message>
 </context>
 <context>
@@ -2754,6 +4920,273 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     </message>
 </context>
 <context>
+    <name>materials form</name>
+    <message>
+        <source>one of the list</source>
+        <translation>einer aus der Liste</translation>
+    </message>
+    <message>
+        <source>any text</source>
+        <translation>beliebiger Text</translation>
+    </message>
+    <message>
+        <source>{low:g} to {high:g}</source>
+        <translation>{low:g} bis {high:g}</translation>
+    </message>
+    <message>
+        <source>{span}, or nothing: {empty}</source>
+        <translation>{span}, oder nichts: {empty}</translation>
+    </message>
+    <message>
+        <source>solved from the colour</source>
+        <translation>aus der Farbe gelöst</translation>
+    </message>
+    <message>
+        <source>Lot</source>
+        <translation>Charge</translation>
+    </message>
+    <message>
+        <source>Enlargement factor</source>
+        <translation>Vergrößerungsfaktor</translation>
+    </message>
+    <message>
+        <source>Least wall, mm sintered</source>
+        <translation>Kleinste Wand, mm gesintert</translation>
+    </message>
+    <message>
+        <source>Purpose</source>
+        <translation>Zweck</translation>
+    </message>
+    <message>
+        <source>Change of scattering</source>
+        <translation>Änderung der Streuung</translation>
+    </message>
+    <message>
+        <source>Drops of cyan on 25</source>
+        <translation>Tropfen Cyan auf 25</translation>
+    </message>
+    <message>
+        <source>Drops of magenta on 25</source>
+        <translation>Tropfen Magenta auf 25</translation>
+    </message>
+    <message>
+        <source>Drops of yellow on 25</source>
+        <translation>Tropfen Gelb auf 25</translation>
+    </message>
+    <message>
+        <source>Absorbs red, per drop</source>
+        <translation>Absorbiert Rot, je Tropfen</translation>
+    </message>
+    <message>
+        <source>Absorbs green, per drop</source>
+        <translation>Absorbiert Grün, je Tropfen</translation>
+    </message>
+    <message>
+        <source>Absorbs blue, per drop</source>
+        <translation>Absorbiert Blau, je Tropfen</translation>
+    </message>
+    <message>
+        <source>Starts at, °C</source>
+        <translation>Beginnt bei, °C</translation>
+    </message>
+    <message>
+        <source>Factor on scattering</source>
+        <translation>Faktor auf die Streuung</translation>
+    </message>
+    <message>
+        <source>Dries by itself, min</source>
+        <translation>Trocknet selbst, min</translation>
+    </message>
+    <message>
+        <source>dried elsewhere</source>
+        <translation>anderswo getrocknet</translation>
+    </message>
+    <message>
+        <source>Reflectance at short waves</source>
+        <translation>Reflexion bei kurzen Wellen</translation>
+    </message>
+    <message>
+        <source>Rise towards long waves</source>
+        <translation>Anstieg zu langen Wellen</translation>
+    </message>
+    <message>
+        <source>Half risen at, nm</source>
+        <translation>Halb angestiegen bei, nm</translation>
+    </message>
+    <message>
+        <source>Width of the rise, nm</source>
+        <translation>Breite des Anstiegs, nm</translation>
+    </message>
+    <message>
+        <source>Absorption, 1/mm</source>
+        <translation>Absorption, 1/mm</translation>
+    </message>
+    <message>
+        <source>Scattering, 1/mm</source>
+        <translation>Streuung, 1/mm</translation>
+    </message>
+    <message>
+        <source>Wets both sides</source>
+        <translation>Benetzt beide Seiten</translation>
+    </message>
+    <message>
+        <source>layer</source>
+        <translation>Schicht</translation>
+    </message>
+    <message>
+        <source>layers</source>
+        <translation>Schichten</translation>
+    </message>
+    <message>
+        <source>Bottom, mm milled</source>
+        <translation>Unterkante, mm gefräst</translation>
+    </message>
+    <message>
+        <source>Class of zirconia</source>
+        <translation>Zirkonoxidklasse</translation>
+    </message>
+    <message>
+        <source>Nominal L*</source>
+        <translation>Nenn-L*</translation>
+    </message>
+    <message>
+        <source>Nominal a*</source>
+        <translation>Nenn-a*</translation>
+    </message>
+    <message>
+        <source>Nominal b*</source>
+        <translation>Nenn-b*</translation>
+    </message>
+    <message>
+        <source>of a plate, mm</source>
+        <translation>einer Platte, mm</translation>
+    </message>
+    <message>
+        <source>over</source>
+        <translation>über</translation>
+    </message>
+    <message>
+        <source>Absorption at 400 nm, 1/mm</source>
+        <translation>Absorption bei 400 nm, 1/mm</translation>
+    </message>
+    <message>
+        <source>falls to 1/e within, nm</source>
+        <translation>fällt auf 1/e in, nm</translation>
+    </message>
+    <message>
+        <source>on top of, 1/mm</source>
+        <translation>zuzüglich, 1/mm</translation>
+    </message>
+    <message>
+        <source>ion</source>
+        <translation>Ion</translation>
+    </message>
+    <message>
+        <source>ions</source>
+        <translation>Ionen</translation>
+    </message>
+    <message>
+        <source>Ion</source>
+        <translation>Ion</translation>
+    </message>
+    <message>
+        <source>At full load, 1/mm</source>
+        <translation>Bei voller Beladung, 1/mm</translation>
+    </message>
+    <message>
+        <source>band</source>
+        <translation>Bande</translation>
+    </message>
+    <message>
+        <source>bands</source>
+        <translation>Banden</translation>
+    </message>
+    <message>
+        <source>Centre, nm</source>
+        <translation>Mitte, nm</translation>
+    </message>
+    <message>
+        <source>Standard deviation, nm</source>
+        <translation>Standardabweichung, nm</translation>
+    </message>
+    <message>
+        <source>Strength</source>
+        <translation>Stärke</translation>
+    </message>
+    <message>
+        <source>piece</source>
+        <translation>Stück</translation>
+    </message>
+    <message>
+        <source>pieces</source>
+        <translation>Stücke</translation>
+    </message>
+    <message>
+        <source>To, °C</source>
+        <translation>Auf, °C</translation>
+    </message>
+    <message>
+        <source>within, min</source>
+        <translation>in, min</translation>
+    </message>
+    <message>
+        <source>It has {count} {words}, and no more can be had.</source>
+        <translation>Es hat {count} {words}, und mehr sind nicht möglich.</translation>
+    </message>
+    <message>
+        <source>It holds every ion there is.</source>
+        <translation>Es enthält jedes Ion, das es gibt.</translation>
+    </message>
+    <message>
+        <source>It needs at least {least} {words}.</source>
+        <translation>Es braucht mindestens {least} {words}.</translation>
+    </message>
+    <message>
+        <source>Jars hold drops of three dyes, so there is no fourth.</source>
+        <translation>Näpfe fassen Tropfen von drei Farbstoffen, darum gibt es keinen vierten.</translation>
+    </message>
+    <message>
+        <source>Copy one of the three to give it your own numbers.</source>
+        <translation>Kopieren Sie einen der drei, um ihm eigene Zahlen zu geben.</translation>
+    </message>
+    <message>
+        <source>There is no {kind} to begin with.</source>
+        <translation>Es gibt nichts dieser Art ({kind}), womit zu beginnen wäre.</translation>
+    </message>
+    <message>
+        <source>Import one.</source>
+        <translation>Importieren Sie etwas.</translation>
+    </message>
+    <message>
+        <source>The ion &apos;{twice}&apos; is there twice.</source>
+        <translation>Das Ion „{twice}“ steht zweimal da.</translation>
+    </message>
+    <message>
+        <source>Choose another.</source>
+        <translation>Wählen Sie eine andere.</translation>
+    </message>
+    <message>
+        <source>{words} is &apos;{text}&apos;.</source>
+        <translation>{words} ist „{text}“.</translation>
+    </message>
+    <message>
+        <source>Expected is one of: {known}.</source>
+        <translation>Erwartet wird eines von: {known}.</translation>
+    </message>
+    <message>
+        <source>{words} is &apos;{text}&apos;, which is no number.</source>
+        <translation>{words} ist „{text}“, das ist keine Zahl.</translation>
+    </message>
+    <message>
+        <source>Expected is {expected}.</source>
+        <translation>Erwartet: {expected}.</translation>
+    </message>
+    <message>
+        <source>{words} is {value:g}.</source>
+        <translation>{words} ist {value:g}.</translation>
+    </message>
+</context>
+<context>
     <name>materials list</name>
     <message>
         <source>The laboratory&apos;s own</source>
@@ -2824,6 +5257,123 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     </message>
 </context>
 <context>
+    <name>materials set</name>
+    <message>
+        <source>The {kind} &apos;{name}&apos; comes with the program and stays as it is.</source>
+        <translation>„{name}“ ({kind}) kommt mit dem Programm und bleibt, wie es ist.</translation>
+    </message>
+    <message>
+        <source>Copy it, and change the copy.</source>
+        <translation>Kopieren Sie es, und ändern Sie die Kopie.</translation>
+    </message>
+    <message>
+        <source>Jars hold drops of three dyes, and &apos;{name}&apos; is none of them.</source>
+        <translation>Näpfe fassen Tropfen von drei Farbstoffen, und „{name}“ ist keiner davon.</translation>
+    </message>
+    <message>
+        <source>Copy one of the three to give it your own numbers.</source>
+        <translation>Kopieren Sie einen der drei, um ihm eigene Zahlen zu geben.</translation>
+    </message>
+    <message>
+        <source>The three dyes keep their names, which jars and sheets refer to.</source>
+        <translation>Die drei Farbstoffe behalten ihre Namen, auf die sich Näpfe und Blätter beziehen.</translation>
+    </message>
+    <message>
+        <source>Change the numbers instead.</source>
+        <translation>Ändern Sie stattdessen die Zahlen.</translation>
+    </message>
+    <message>
+        <source>There already is a {kind} called &apos;{new}&apos;.</source>
+        <translation>„{new}“ ({kind}) gibt es schon.</translation>
+    </message>
+    <message>
+        <source>Choose another name.</source>
+        <translation>Wählen Sie einen anderen Namen.</translation>
+    </message>
+    <message>
+        <source>The {kind} &apos;{name}&apos; is needed: {where} refers to it.</source>
+        <translation>„{name}“ ({kind}) wird gebraucht: {where} bezieht sich darauf.</translation>
+    </message>
+    <message>
+        <source>Change that one first.</source>
+        <translation>Ändern Sie das zuerst.</translation>
+    </message>
+    <message>
+        <source>The {kind} has no name.</source>
+        <translation>Der Eintrag ({kind}) hat keinen Namen.</translation>
+    </message>
+    <message>
+        <source>Give it one.</source>
+        <translation>Geben Sie ihm einen.</translation>
+    </message>
+    <message>
+        <source>The name of the {kind} is too long, or has signs that cannot be printed.</source>
+        <translation>Der Name des Eintrags ({kind}) ist zu lang oder hat nicht druckbare Zeichen.</translation>
+    </message>
+    <message>
+        <source>Give at most {most} letters on one line.</source>
+        <translation>Geben Sie höchstens {most} Buchstaben in einer Zeile an.</translation>
+    </message>
+    <message>
+        <source>Give the entry the name of the dye whose place it takes.</source>
+        <translation>Geben Sie dem Eintrag den Namen des Farbstoffs, dessen Platz er einnimmt.</translation>
+    </message>
+    <message>
+        <source>There already is a {kind} called &apos;{name}&apos;, with other numbers.</source>
+        <translation>„{name}“ ({kind}) gibt es schon, mit anderen Zahlen.</translation>
+    </message>
+    <message>
+        <source>Give one of the two another name.</source>
+        <translation>Geben Sie einem der beiden einen anderen Namen.</translation>
+    </message>
+</context>
+<context>
+    <name>materials solving</name>
+    <message>
+        <source>Layer {number} cannot have this colour: the nearest it can have is {colour}, dE00 {remaining_de00:.1f} away.</source>
+        <translation>Schicht {number} kann diese Farbe nicht haben: Am nächsten kommt {colour}, dE00 {remaining_de00:.1f} entfernt.</translation>
+    </message>
+    <message>
+        <source>Layer {number} reaches {colour}, dE00 {remaining_de00:.1f} from what was given: it absorbs {c0_per_mm:.3g} 1/mm at 400 nm, falling to 1/e within {decay_nm:.0f} nm, on top of {c1_per_mm:.2g} 1/mm.</source>
+        <translation>Schicht {number} erreicht {colour}, dE00 {remaining_de00:.1f} von der Angabe: Sie absorbiert {c0_per_mm:.3g} 1/mm bei 400 nm, fallend auf 1/e in {decay_nm:.0f} nm, zuzüglich {c1_per_mm:.2g} 1/mm.</translation>
+    </message>
+</context>
+<context>
+    <name>materials spectra</name>
+    <message>
+        <source>Layer {layer} has the colour L* {lightness:.1f}, a* {a:.1f}, b* {b:.1f} of the spectrum ({way}), as of a plate of {nominal_thickness_mm:g} mm.</source>
+        <translation>Schicht {layer} hat die Farbe L* {lightness:.1f}, a* {a:.1f}, b* {b:.1f} des Spektrums ({way}), als Platte von {nominal_thickness_mm:g} mm.</translation>
+    </message>
+    <message>
+        <source>1/mm of absorption</source>
+        <translation>1/mm Absorption</translation>
+    </message>
+    <message>
+        <source>There are no ions to describe it by.</source>
+        <translation>Es gibt keine Ionen, um es zu beschreiben.</translation>
+    </message>
+    <message>
+        <source>Import some.</source>
+        <translation>Importieren Sie welche.</translation>
+    </message>
+    <message>
+        <source>of reflectance</source>
+        <translation>Reflexion</translation>
+    </message>
+    <message>
+        <source>The spectrum is described to within {away:.2g} {unit}, furthest at {bands_nm:.0f} nm; look at the plot before you keep it.</source>
+        <translation>Das Spektrum ist auf {away:.2g} {unit} genau beschrieben, am weitesten daneben bei {bands_nm:.0f} nm; sehen Sie das Diagramm an, bevor Sie es behalten.</translation>
+    </message>
+    <message>
+        <source>No such spectrum belongs to it.</source>
+        <translation>Ein solches Spektrum gehört nicht dazu.</translation>
+    </message>
+    <message>
+        <source>Blocks and stumps have reflectance, blocks and liquids absorption.</source>
+        <translation>Rohlinge und Stümpfe haben Reflexion, Rohlinge und Flüssigkeiten Absorption.</translation>
+    </message>
+</context>
+<context>
     <name>materials tables</name>
     <message>
         <source>empty</source>
@@ -2879,6 +5429,85 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     <message>
         <source>Write the chosen entries as a materials file (TOML)</source>
         <translation>Die gewählten Einträge als Materialdatei (TOML) schreiben</translation>
+    </message>
+</context>
+<context>
+    <name>measured spectrum</name>
+    <message>
+        <source>It has {count} wavelengths and {count_2} values.</source>
+        <translation>Es hat {count} Wellenlängen und {count_2} Werte.</translation>
+    </message>
+    <message>
+        <source>Give one value per wavelength.</source>
+        <translation>Geben Sie einen Wert je Wellenlänge an.</translation>
+    </message>
+    <message>
+        <source>It holds no numbers.</source>
+        <translation>Es enthält keine Zahlen.</translation>
+    </message>
+    <message>
+        <source>Give wavelength and value on each line.</source>
+        <translation>Geben Sie in jeder Zeile Wellenlänge und Wert an.</translation>
+    </message>
+    <message>
+        <source>It cannot be read: {value}.</source>
+        <translation>Es kann nicht gelesen werden: {value}.</translation>
+    </message>
+    <message>
+        <source>Check name and permissions.</source>
+        <translation>Prüfen Sie Namen und Rechte.</translation>
+    </message>
+    <message>
+        <source>It is not a text file.</source>
+        <translation>Das ist keine Textdatei.</translation>
+    </message>
+    <message>
+        <source>Export the spectrum as CSV.</source>
+        <translation>Exportieren Sie das Spektrum als CSV.</translation>
+    </message>
+    <message>
+        <source>Line {number} is &apos;{shown}&apos;.</source>
+        <translation>Zeile {number} ist „{shown}“.</translation>
+    </message>
+    <message>
+        <source>Expected are two numbers, wavelength in nm and value.</source>
+        <translation>Erwartet werden zwei Zahlen, Wellenlänge in nm und Wert.</translation>
+    </message>
+    <message>
+        <source>It has more than {most_samples} samples.</source>
+        <translation>Es hat mehr als {most_samples} Werte.</translation>
+    </message>
+    <message>
+        <source>Expected is one spectrum.</source>
+        <translation>Erwartet wird ein Spektrum.</translation>
+    </message>
+    <message>
+        <source>It has the shape {shape}.</source>
+        <translation>Es hat die Form {shape}.</translation>
+    </message>
+    <message>
+        <source>Expected are two lists of equal length.</source>
+        <translation>Erwartet werden zwei gleich lange Listen.</translation>
+    </message>
+    <message>
+        <source>Its wavelengths run from {min:g} to {max:g}, which looks like micrometres.</source>
+        <translation>Seine Wellenlängen laufen von {min:g} bis {max:g}, das sieht nach Mikrometern aus.</translation>
+    </message>
+    <message>
+        <source>Give them in nm, as 400 to 700.</source>
+        <translation>Geben Sie sie in nm an, als 400 bis 700.</translation>
+    </message>
+    <message>
+        <source>It runs from {grid:g} to {grid_2:g} nm.</source>
+        <translation>Es läuft von {grid:g} bis {grid_2:g} nm.</translation>
+    </message>
+    <message>
+        <source>Expected are {bands_nm:g} to {bands_nm_2:g} nm or more.</source>
+        <translation>Erwartet werden {bands_nm:g} bis {bands_nm_2:g} nm oder mehr.</translation>
+    </message>
+    <message>
+        <source>The {value} at {grid:g} nm is {values:g}, which looks like percent.</source>
+        <translation>{value} bei {grid:g} nm ist {values:g}, das sieht nach Prozent aus.</translation>
     </message>
 </context>
 <context>
@@ -3193,6 +5822,47 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     </message>
 </context>
 <context>
+    <name>mesh export</name>
+    <message>
+        <source>Use {mesh_kinds}.</source>
+        <translation>Nehmen Sie {mesh_kinds}.</translation>
+    </message>
+</context>
+<context>
+    <name>mirrored</name>
+    <message>
+        <source>Which side is mesial is not known, so there is nothing to mirror by.</source>
+        <translation>Welche Seite mesial ist, ist nicht bekannt, darum gibt es nichts zum Spiegeln.</translation>
+    </message>
+    <message>
+        <source>Say where mesial is (menu Crown) first.</source>
+        <translation>Zeigen Sie zuerst, wo mesial ist (Menü Krone).</translation>
+    </message>
+</context>
+<context>
+    <name>mixing</name>
+    <message>
+        <source>Jar {number}: {drops} drops of dye on {liquid} of liquid; usual are {low} to {high}.</source>
+        <translation>Napf {number}: {drops} Tropfen Farbstoff auf {liquid} Tropfen Flüssigkeit; üblich sind {low} bis {high}.</translation>
+    </message>
+    <message>
+        <source>Jar {number}: its {colour} dye looks like what {liquid} does after sintering.</source>
+        <translation>Napf {number}: Sein Farbstoff ({colour}) sieht aus wie das, was {liquid} nach dem Sintern macht.</translation>
+    </message>
+    <message>
+        <source>Jar {number}: {share:.0%} of dye, more than {most:.0%}; it thins the liquid, and every coat counts {dilution:.0%} (the prediction has it in).</source>
+        <translation>Napf {number}: {share:.0%} Farbstoff, mehr als {most:.0%}; er verdünnt die Flüssigkeit, und jeder Auftrag zählt {dilution:.0%} (die Vorhersage enthält es).</translation>
+    </message>
+    <message>
+        <source>These jars look alike on chalk: {pairs}. Go by number and hatch.</source>
+        <translation>Diese Näpfe sehen auf Kreide gleich aus: {pairs}. Richten Sie sich nach Nummer und Schraffur.</translation>
+    </message>
+    <message>
+        <source>These jars look alike on chalk to some colour-blind eyes: {pairs}. Go by number and hatch.</source>
+        <translation>Diese Näpfe sehen auf Kreide für manche farbenblinden Augen gleich aus: {pairs}. Richten Sie sich nach Nummer und Schraffur.</translation>
+    </message>
+</context>
+<context>
     <name>mixing dialog</name>
     <message>
         <source>Mix</source>
@@ -3356,6 +6026,97 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     <message>
         <source>Is the mesh as milled, about a quarter oversize, or as sintered?</source>
         <translation>Ist das Netz wie gefräst, etwa ein Viertel größer, oder wie gesintert?</translation>
+    </message>
+</context>
+<context>
+    <name>opening</name>
+    <message>
+        <source>reading the file</source>
+        <translation>die Datei wird gelesen</translation>
+    </message>
+    <message>
+        <source>checking its size</source>
+        <translation>ihre Größe wird geprüft</translation>
+    </message>
+    <message>
+        <source>No tooth is named.</source>
+        <translation>Kein Zahn ist genannt.</translation>
+    </message>
+    <message>
+        <source>Give its number by ISO 3950, as in 46.</source>
+        <translation>Geben Sie seine Nummer nach ISO 3950 an, etwa 46.</translation>
+    </message>
+    <message>
+        <source>A tooth is named twice.</source>
+        <translation>Ein Zahn ist zweimal genannt.</translation>
+    </message>
+    <message>
+        <source>A body of {extent} is no crown in any unit.</source>
+        <translation>Ein Körper von {extent} ist in keiner Einheit eine Krone.</translation>
+    </message>
+    <message>
+        <source>Say the unit of the file, or export it again.</source>
+        <translation>Nennen Sie die Einheit der Datei, oder exportieren Sie sie neu.</translation>
+    </message>
+    <message>
+        <source>In the unit {value} it is {longest_mm:,.0f} mm long, larger than any jaw.</source>
+        <translation>In der Einheit {value} ist es {longest_mm:,.0f} mm lang, größer als jeder Kiefer.</translation>
+    </message>
+    <message>
+        <source>Say another unit, or export it again.</source>
+        <translation>Nennen Sie eine andere Einheit, oder exportieren Sie sie neu.</translation>
+    </message>
+    <message>
+        <source>refining the surface</source>
+        <translation>die Oberfläche wird verfeinert</translation>
+    </message>
+    <message>
+        <source>measuring the surface</source>
+        <translation>die Oberfläche wird vermessen</translation>
+    </message>
+    <message>
+        <source>The materials name no stump or no cement.</source>
+        <translation>Die Materialien nennen keinen Stumpf oder keinen Zement.</translation>
+    </message>
+    <message>
+        <source>The file holds {count} bodies; only the largest is taken.</source>
+        <translation>Die Datei enthält {count} Körper; nur der größte wird genommen.</translation>
+    </message>
+    <message>
+        <source>Another program is opening the lab book and does not end.</source>
+        <translation>Ein anderes Programm öffnet das Laborbuch und endet nicht.</translation>
+    </message>
+    <message>
+        <source>Close it, then do this again.</source>
+        <translation>Schließen Sie es, dann versuchen Sie es noch einmal.</translation>
+    </message>
+    <message>
+        <source>A newer version of the program wrote this lab book (version {version}; this one reads up to {version_2}).</source>
+        <translation>Eine neuere Version des Programms hat dieses Laborbuch geschrieben (Version {version}; diese liest bis {version_2}).</translation>
+    </message>
+    <message>
+        <source>Use that version, or name another folder for this one&apos;s data.</source>
+        <translation>Nehmen Sie jene Version, oder nennen Sie einen anderen Ordner für die Daten dieser.</translation>
+    </message>
+    <message>
+        <source>This database is no lab book.</source>
+        <translation>Diese Datenbank ist kein Laborbuch.</translation>
+    </message>
+    <message>
+        <source>Move it to another folder, then start again.</source>
+        <translation>Verschieben Sie sie in einen anderen Ordner, dann starten Sie neu.</translation>
+    </message>
+    <message>
+        <source>The lab book is damaged.</source>
+        <translation>Das Laborbuch ist beschädigt.</translation>
+    </message>
+    <message>
+        <source>The lab book cannot be kept here ({value}).</source>
+        <translation>Das Laborbuch kann hier nicht geführt werden ({value}).</translation>
+    </message>
+    <message>
+        <source>Look at the rights of the folder and whether its disk is full.</source>
+        <translation>Sehen Sie nach den Rechten des Ordners und ob sein Datenträger voll ist.</translation>
     </message>
 </context>
 <context>
@@ -3579,6 +6340,20 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     </message>
 </context>
 <context>
+    <name>out of reach</name>
+    <message>
+        <source>not reachable: stain only lowers value and adds chroma</source>
+        <translation>nicht erreichbar: Färbung senkt nur die Helligkeit und erhöht das Chroma</translation>
+    </message>
+</context>
+<context>
+    <name>outcome</name>
+    <message>
+        <source>{low:.1f} to {high:.1f}</source>
+        <translation>{low:.1f} bis {high:.1f}</translation>
+    </message>
+</context>
+<context>
     <name>outcome panel</name>
     <message>
         <source>not reachable: bare block {axis} {bare:.1f}</source>
@@ -3642,6 +6417,199 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     </message>
 </context>
 <context>
+    <name>packs</name>
+    <message>
+        <source>The {what} of an exercise needs 1 to {most_name_characters} characters on one line.</source>
+        <translation>Eine Übung braucht hier 1 bis {most_name_characters} Zeichen in einer Zeile: {what}.</translation>
+    </message>
+    <message>
+        <source>The seed {seed} is not between 0 and {most_seed}.</source>
+        <translation>Der Startwert {seed} liegt nicht zwischen 0 und {most_seed}.</translation>
+    </message>
+    <message>
+        <source>The variation {variation:g} is not between 0 and 1.</source>
+        <translation>Die Abwandlung {variation:g} liegt nicht zwischen 0 und 1.</translation>
+    </message>
+    <message>
+        <source>The exercise asks for a crown that cannot be made (tooth {given}).</source>
+        <translation>Die Übung verlangt eine Krone, die nicht gemacht werden kann (Zahn {given}).</translation>
+    </message>
+    <message>
+        <source>Teeth that can: {map}.</source>
+        <translation>Zähne, bei denen es geht: {map}.</translation>
+    </message>
+    <message>
+        <source>An exercise has at most {most_settings} settings.</source>
+        <translation>Eine Übung hat höchstens {most_settings} Einstellungen.</translation>
+    </message>
+    <message>
+        <source>A pack needs a title of 1 to {most_name_characters} characters.</source>
+        <translation>Ein Paket braucht einen Titel von 1 bis {most_name_characters} Zeichen.</translation>
+    </message>
+    <message>
+        <source>A pack holds 1 to {most_exercises} exercises, this one {count}.</source>
+        <translation>Ein Paket fasst 1 bis {most_exercises} Übungen, dieses {count}.</translation>
+    </message>
+    <message>
+        <source>The notes of a pack have at most {most_text} characters.</source>
+        <translation>Die Notizen eines Pakets haben höchstens {most_text} Zeichen.</translation>
+    </message>
+    <message>
+        <source>The file is larger than any pack ({most_bytes} kB).</source>
+        <translation>Die Datei ist größer als jedes Paket ({most_bytes} kB).</translation>
+    </message>
+    <message>
+        <source>Ask for it again from whoever made it.</source>
+        <translation>Erbitten Sie sie noch einmal von dem, der sie gemacht hat.</translation>
+    </message>
+    <message>
+        <source>The file cannot be read.</source>
+        <translation>Die Datei kann nicht gelesen werden.</translation>
+    </message>
+    <message>
+        <source>Look whether it is still there.</source>
+        <translation>Sehen Sie nach, ob sie noch da ist.</translation>
+    </message>
+    <message>
+        <source>{name}, exercise {number}</source>
+        <translation>{name}, Übung {number}</translation>
+    </message>
+    <message>
+        <source>The pack is not written the way packs are, so results could not be told to belong to it.</source>
+        <translation>Das Paket ist nicht so geschrieben, wie Pakete es sind; Ergebnisse ließen sich ihm nicht zuordnen.</translation>
+    </message>
+    <message>
+        <source>Let it be saved again by the program it was made with.</source>
+        <translation>Lassen Sie es von dem Programm neu speichern, mit dem es gemacht wurde.</translation>
+    </message>
+    <message>
+        <source>A newer version wrote this pack (version {version}; this one reads up to {version_2}).</source>
+        <translation>Eine neuere Version hat dieses Paket geschrieben (Version {version}; diese liest bis {version_2}).</translation>
+    </message>
+    <message>
+        <source>Open it with that version.</source>
+        <translation>Öffnen Sie es mit jener Version.</translation>
+    </message>
+    <message>
+        <source>There is no kind of exercise called {kind!r}.</source>
+        <translation>Eine Übungsart namens {kind!r} gibt es nicht.</translation>
+    </message>
+    <message>
+        <source>The pack may be made for another version of the program.</source>
+        <translation>Das Paket ist vielleicht für eine andere Version des Programms gemacht.</translation>
+    </message>
+    <message>
+        <source>The pack is damaged or was changed by hand.</source>
+        <translation>Das Paket ist beschädigt oder wurde von Hand geändert.</translation>
+    </message>
+    <message>
+        <source>This is no pack of exercises.</source>
+        <translation>Das ist kein Übungspaket.</translation>
+    </message>
+    <message>
+        <source>Packs end in {suffix}.</source>
+        <translation>Pakete enden auf {suffix}.</translation>
+    </message>
+</context>
+<context>
+    <name>paths</name>
+    <message>
+        <source>The program&apos;s own folder &apos;{name}&apos; is missing.</source>
+        <translation>Der programmeigene Ordner „{name}“ fehlt.</translation>
+    </message>
+    <message>
+        <source>Install stainmap again.</source>
+        <translation>Installieren Sie stainmap neu.</translation>
+    </message>
+</context>
+<context>
+    <name>photograph</name>
+    <message>
+        <source>No grey patch was picked.</source>
+        <translation>Kein Graufeld wurde gewählt.</translation>
+    </message>
+    <message>
+        <source>Click the grey patch first; without one, light and exposure are not known.</source>
+        <translation>Klicken Sie zuerst auf das Graufeld; ohne es sind Licht und Belichtung nicht bekannt.</translation>
+    </message>
+    <message>
+        <source>A grey patch of {reflectance:.0f} % is out of range.</source>
+        <translation>Ein Graufeld von {reflectance:.0f} % liegt außerhalb des Bereichs.</translation>
+    </message>
+    <message>
+        <source>Give its reflectance, 5 to 95 %; an ordinary grey card has 18 %.</source>
+        <translation>Geben Sie seine Reflexion an, 5 bis 95 %; eine gewöhnliche Graukarte hat 18 %.</translation>
+    </message>
+    <message>
+        <source>grey patch</source>
+        <translation>Graufeld</translation>
+    </message>
+    <message>
+        <source>The grey patch is too dark.</source>
+        <translation>Das Graufeld ist zu dunkel.</translation>
+    </message>
+    <message>
+        <source>Take the picture with more light.</source>
+        <translation>Nehmen Sie das Bild mit mehr Licht auf.</translation>
+    </message>
+    <message>
+        <source>spot on the tooth</source>
+        <translation>Fleck auf dem Zahn</translation>
+    </message>
+    <message>
+        <source>The spot on the tooth is too dark.</source>
+        <translation>Der Fleck auf dem Zahn ist zu dunkel.</translation>
+    </message>
+    <message>
+        <source>Choose a lighter spot.</source>
+        <translation>Wählen Sie einen helleren Fleck.</translation>
+    </message>
+    <message>
+        <source>The spot comes out brighter than a perfect white.</source>
+        <translation>Der Fleck wird heller als ein vollkommenes Weiß.</translation>
+    </message>
+    <message>
+        <source>The patch lies in shadow, the spot is glossy, or the patch&apos;s reflectance is not what was given.</source>
+        <translation>Das Feld liegt im Schatten, der Fleck glänzt, oder die Reflexion des Felds ist nicht die angegebene.</translation>
+    </message>
+    <message>
+        <source>{where}: grey patch of {reflectance:.0f} %, light of about {light_k:.0f} K balanced</source>
+        <translation>{where}: Graufeld von {reflectance:.0f} %, Licht von etwa {light_k:.0f} K abgeglichen</translation>
+    </message>
+    <message>
+        <source>The {what} has too few points, or lies outside the picture.</source>
+        <translation>{what}: hat zu wenige Punkte oder liegt außerhalb des Bilds.</translation>
+    </message>
+    <message>
+        <source>Make the spot larger, or take the picture from nearer.</source>
+        <translation>Machen Sie den Fleck größer, oder nehmen Sie das Bild aus der Nähe auf.</translation>
+    </message>
+    <message>
+        <source>The {what} is over-exposed or glossy.</source>
+        <translation>{what}: überbelichtet oder glänzend.</translation>
+    </message>
+    <message>
+        <source>Choose a spot without gloss, or take the picture with less light.</source>
+        <translation>Wählen Sie einen Fleck ohne Glanz, oder nehmen Sie das Bild mit weniger Licht auf.</translation>
+    </message>
+    <message>
+        <source>The patch is not a neutral grey.</source>
+        <translation>Das Feld ist kein neutrales Grau.</translation>
+    </message>
+    <message>
+        <source>Click a patch that has no colour of its own; a white balance that was set in the camera helps.</source>
+        <translation>Klicken Sie auf ein Feld ohne eigene Farbe; ein in der Kamera eingestellter Weißabgleich hilft.</translation>
+    </message>
+    <message>
+        <source>The spot covers more than the grey patch, or a shadow falls on it.</source>
+        <translation>Der Fleck bedeckt mehr als das Graufeld, oder ein Schatten fällt darauf.</translation>
+    </message>
+    <message>
+        <source>Click the middle of the patch, or make the spot smaller.</source>
+        <translation>Klicken Sie auf die Mitte des Felds, oder machen Sie den Fleck kleiner.</translation>
+    </message>
+</context>
+<context>
     <name>photograph dialog</name>
     <message>
         <source>grey patch</source>
@@ -3701,6 +6669,65 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     </message>
 </context>
 <context>
+    <name>photograph file</name>
+    <message>
+        <source>The photograph cannot be read: it is not an ordinary file.</source>
+        <translation>Das Foto kann nicht gelesen werden: Es ist keine gewöhnliche Datei.</translation>
+    </message>
+    <message>
+        <source>The photograph cannot be read ({value}).</source>
+        <translation>Das Foto kann nicht gelesen werden ({value}).</translation>
+    </message>
+    <message>
+        <source>It is not a picture that can be read here.</source>
+        <translation>Das ist kein Bild, das hier gelesen werden kann.</translation>
+    </message>
+    <message>
+        <source>Give a JPEG, PNG, TIFF, WebP or BMP file.</source>
+        <translation>Geben Sie eine JPEG-, PNG-, TIFF-, WebP- oder BMP-Datei an.</translation>
+    </message>
+    <message>
+        <source>The picture is damaged or cut short ({error}).</source>
+        <translation>Das Bild ist beschädigt oder abgeschnitten ({error}).</translation>
+    </message>
+    <message>
+        <source>Copy it from the camera again.</source>
+        <translation>Kopieren Sie es noch einmal von der Kamera.</translation>
+    </message>
+    <message>
+        <source>The picture has only {width} by {height} points.</source>
+        <translation>Das Bild hat nur {width} mal {height} Punkte.</translation>
+    </message>
+    <message>
+        <source>Take one with at least {least_side_px} points on its shorter side.</source>
+        <translation>Nehmen Sie eines mit mindestens {least_side_px} Punkten an der kürzeren Seite auf.</translation>
+    </message>
+    <message>
+        <source>The picture is larger than {most_pixels} million points or {most_bytes} megabytes.</source>
+        <translation>Das Bild ist größer als {most_pixels} Millionen Punkte oder {most_bytes} Megabyte.</translation>
+    </message>
+    <message>
+        <source>Save it smaller, or cut out the teeth and the grey patch.</source>
+        <translation>Speichern Sie es kleiner, oder schneiden Sie Zähne und Graufeld aus.</translation>
+    </message>
+    <message>
+        <source>The picture has no colours.</source>
+        <translation>Das Bild hat keine Farben.</translation>
+    </message>
+    <message>
+        <source>Take one in colour.</source>
+        <translation>Nehmen Sie eines in Farbe auf.</translation>
+    </message>
+    <message>
+        <source>The picture was made for printing inks.</source>
+        <translation>Das Bild wurde für Druckfarben gemacht.</translation>
+    </message>
+    <message>
+        <source>Give it as the camera wrote it.</source>
+        <translation>Geben Sie es, wie die Kamera es geschrieben hat.</translation>
+    </message>
+</context>
+<context>
     <name>picture canvas</name>
     <message>
         <source>Crown picture</source>
@@ -3716,6 +6743,81 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     <message>
         <source>Click to place the chosen spot. Arrow keys move it, plus and minus change its size.</source>
         <translation>Klick setzt den gewählten Fleck. Pfeiltasten bewegen ihn, Plus und Minus ändern seine Größe.</translation>
+    </message>
+</context>
+<context>
+    <name>plan</name>
+    <message>
+        <source>{low}-{high} is not a number of coats.</source>
+        <translation>{low}-{high} ist keine Zahl von Aufträgen.</translation>
+    </message>
+    <message>
+        <source>Give 0 to {max_coats}, or a span with the smaller number first.</source>
+        <translation>Geben Sie 0 bis {max_coats} an, oder eine Spanne mit der kleineren Zahl zuerst.</translation>
+    </message>
+    <message>
+        <source>&apos;{text}&apos; is not a number of coats.</source>
+        <translation>„{text}“ ist keine Zahl von Aufträgen.</translation>
+    </message>
+    <message>
+        <source>Type 3, or a span such as 2-3.</source>
+        <translation>Tippen Sie 3, oder eine Spanne wie 2-3.</translation>
+    </message>
+    <message>
+        <source>A fade from {full_down_to_mm} to {zero_at_mm} mm has no length.</source>
+        <translation>Ein Auslauf von {full_down_to_mm} bis {zero_at_mm} mm hat keine Länge.</translation>
+    </message>
+    <message>
+        <source>The second length must be the larger one.</source>
+        <translation>Die zweite Länge muss die größere sein.</translation>
+    </message>
+    <message>
+        <source>{count} streaks of {length_mm} mm are not streaks.</source>
+        <translation>{count} Streifen von {length_mm} mm sind keine Streifen.</translation>
+    </message>
+    <message>
+        <source>Give 3 to 7 strokes of 2 to 4 mm.</source>
+        <translation>Geben Sie 3 bis 7 Striche von 2 bis 4 mm an.</translation>
+    </message>
+    <message>
+        <source>A streak runs towards the margin or away from it, with at least one coat.</source>
+        <translation>Ein Streifen läuft zum Kronenrand hin oder von ihm weg, mit mindestens einem Auftrag.</translation>
+    </message>
+    <message>
+        <source>Brushed coats need one number per vertex.</source>
+        <translation>Gepinselte Aufträge brauchen eine Zahl je Punkt.</translation>
+    </message>
+    <message>
+        <source>Brushed coats must name their vertices in rising order.</source>
+        <translation>Gepinselte Aufträge müssen ihre Punkte in steigender Ordnung nennen.</translation>
+    </message>
+    <message>
+        <source>An area appears twice in one step.</source>
+        <translation>Eine Fläche kommt in einem Schritt zweimal vor.</translation>
+    </message>
+    <message>
+        <source>An edge softness of {edge_softness_mm} mm is out of range (0 to 3).</source>
+        <translation>Eine Randweichheit von {edge_softness_mm} mm liegt außerhalb des Bereichs (0 bis 3).</translation>
+    </message>
+    <message>
+        <source>Jar {number} has no liquid or a negative number of drops.</source>
+        <translation>Napf {number} hat keine Flüssigkeit oder eine negative Tropfenzahl.</translation>
+    </message>
+    <message>
+        <source>Two jars have the same number.</source>
+        <translation>Zwei Näpfe haben dieselbe Nummer.</translation>
+    </message>
+    <message>
+        <source>A step uses jar {missing}, which is not on the tray.</source>
+        <translation>Ein Schritt nimmt Napf {missing}, der nicht auf dem Tablett steht.</translation>
+    </message>
+    <message>
+        <source>A plan has at most {max_steps} steps.</source>
+        <translation>Ein Plan hat höchstens {max_steps} Schritte.</translation>
+    </message>
+    <message>
+        <source>There is no jar {number} on the tray.</source>
+        <translation>Auf dem Tablett steht kein Napf {number}.</translation>
     </message>
 </context>
 <context>
@@ -3890,6 +6992,360 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
 </context>
 <context>
+    <name>point check</name>
+    <message>
+        <source>There is no vertex {vertex}.</source>
+        <translation>Einen Punkt {vertex} gibt es nicht.</translation>
+    </message>
+    <message>
+        <source>They run from 0 to {count}.</source>
+        <translation>Sie laufen von 0 bis {count}.</translation>
+    </message>
+    <message>
+        <source>Coats of shape {shape} do not fit {count} steps on {count_2} vertices.</source>
+        <translation>Aufträge der Form {shape} passen nicht zu {count} Schritten auf {count_2} Punkten.</translation>
+    </message>
+</context>
+<context>
+    <name>practice</name>
+    <message>
+        <source>Find zones and accents</source>
+        <translation>Zonen und Akzente finden</translation>
+    </message>
+    <message>
+        <source>Reach a shade on a given block</source>
+        <translation>Eine Farbe auf gegebenem Rohling erreichen</translation>
+    </message>
+    <message>
+        <source>Choose the block</source>
+        <translation>Den Rohling wählen</translation>
+    </message>
+    <message>
+        <source>Lower the value of the cusps, not their hue</source>
+        <translation>Helligkeit der Höcker senken, nicht den Farbton</translation>
+    </message>
+    <message>
+        <source>As few coats and jars as do it</source>
+        <translation>So wenige Aufträge und Näpfe wie möglich</translation>
+    </message>
+    <message>
+        <source>A bridge whose units look apart</source>
+        <translation>Eine Brücke, deren Einheiten getrennt wirken</translation>
+    </message>
+    <message>
+        <source>A crown over a dark stump</source>
+        <translation>Eine Krone über einem dunklen Stumpf</translation>
+    </message>
+    <message>
+        <source>Read a coat map and paint it in order</source>
+        <translation>Einen Auftragsplan lesen und der Reihe nach auftragen</translation>
+    </message>
+    <message>
+        <source>Judge differences of value by eye</source>
+        <translation>Helligkeitsunterschiede mit dem Auge beurteilen</translation>
+    </message>
+    <message>
+        <source>What went wrong?</source>
+        <translation>Was ging schief?</translation>
+    </message>
+    <message>
+        <source>There is no kind of exercise called {kind!r}.</source>
+        <translation>Eine Übungsart namens {kind!r} gibt es nicht.</translation>
+    </message>
+    <message>
+        <source>The pack may be made for another version of the program.</source>
+        <translation>Das Paket ist vielleicht für eine andere Version des Programms gemacht.</translation>
+    </message>
+    <message>
+        <source>The level {level!r} of the exercise &apos;{name}&apos; is none.</source>
+        <translation>Die Stufe {level!r} der Übung „{name}“ gibt es nicht.</translation>
+    </message>
+    <message>
+        <source>Levels are 1, 2 and 3.</source>
+        <translation>Stufen sind 1, 2 und 3.</translation>
+    </message>
+    <message>
+        <source>The exercise &apos;{name}&apos; has a setting &apos;{unknown}&apos; that is not known here.</source>
+        <translation>Die Übung „{name}“ hat eine hier unbekannte Einstellung „{unknown}“.</translation>
+    </message>
+    <message>
+        <source>&apos;{title}&apos; cannot be asked of tooth {given}.</source>
+        <translation>„{title}“ kann für Zahn {given} nicht gefragt werden.</translation>
+    </message>
+    <message>
+        <source>Choose one of {able}.</source>
+        <translation>Wählen Sie einen von {able}.</translation>
+    </message>
+    <message>
+        <source>Another block was milled than the one that was planned</source>
+        <translation>Ein anderer Rohling wurde gefräst als der geplante</translation>
+    </message>
+    <message>
+        <source>All areas are darker or deeper by about the same step, thick walls as much as thin ones</source>
+        <translation>Alle Flächen sind um etwa denselben Schritt dunkler oder satter, dicke Wände so sehr wie dünne</translation>
+    </message>
+    <message>
+        <source>The block is the larger part of the colour: coats sit on top of it. A whole crown that is off alike, whatever was painted where, was milled from another block. Compare the lot on the sheet with the blank before the furnace is loaded.</source>
+        <translation>Der Rohling ist der größere Teil der Farbe: Aufträge liegen obenauf. Eine ganze Krone, die gleichmäßig abweicht, was auch immer wo aufgetragen wurde, wurde aus einem anderen Rohling gefräst. Vergleichen Sie die Charge auf dem Blatt mit dem Rohling, bevor der Ofen beschickt wird.</translation>
+    </message>
+    <message>
+        <source>The fissures got more coats than planned</source>
+        <translation>Die Fissuren bekamen mehr Aufträge als geplant</translation>
+    </message>
+    <message>
+        <source>Only the grooves are too dark; everything beside them is as planned</source>
+        <translation>Nur die Furchen sind zu dunkel; alles daneben ist wie geplant</translation>
+    </message>
+    <message>
+        <source>A fissure holds the liquid, and a wet brush fills it again and again. Count the coats aloud, and take up what stands in the groove with a dry brush.</source>
+        <translation>Eine Fissur hält die Flüssigkeit, und ein nasser Pinsel füllt sie immer wieder. Zählen Sie die Aufträge laut, und nehmen Sie mit trockenem Pinsel auf, was in der Furche steht.</translation>
+    </message>
+    <message>
+        <source>A strip between two areas was never painted</source>
+        <translation>Ein Streifen zwischen zwei Flächen wurde nie gefärbt</translation>
+    </message>
+    <message>
+        <source>A narrow light line runs along the border of neck and body</source>
+        <translation>Eine schmale helle Linie läuft entlang der Grenze von Zahnhals und Körper</translation>
+    </message>
+    <message>
+        <source>Each area was painted up to its border, none over it. Let neighbouring areas meet: a border is feathered, not left free.</source>
+        <translation>Jede Fläche wurde bis an ihre Grenze gefärbt, keine darüber. Lassen Sie benachbarte Flächen zusammenstoßen: Eine Grenze wird ausgestrichen, nicht frei gelassen.</translation>
+    </message>
+    <message>
+        <source>The cusps were lowered with a cool liquid instead of the planned one</source>
+        <translation>Die Höcker wurden mit einer kühlen statt der geplanten Flüssigkeit gesenkt</translation>
+    </message>
+    <message>
+        <source>The cusps are greenish: their a* is below that of the plan, the rest is as planned</source>
+        <translation>Die Höcker sind grünlich: Ihr a* liegt unter dem des Plans, der Rest ist wie geplant</translation>
+    </message>
+    <message>
+        <source>What lowers value also has a hue. On a yellowish block a cool liquid turns green. Take a neutral or a rosier one, or mix the two kinds of coats.</source>
+        <translation>Was die Helligkeit senkt, hat auch einen Farbton. Auf einem gelblichen Rohling wird eine kühle Flüssigkeit grün. Nehmen Sie eine neutrale oder rosigere, oder mischen Sie beide Arten von Aufträgen.</translation>
+    </message>
+    <message>
+        <source>It was sintered in a faster programme than planned</source>
+        <translation>Es wurde in einem schnelleren Programm gesintert als geplant</translation>
+    </message>
+    <message>
+        <source>The whole crown is lighter and paler, as if more opaque; nothing is bare</source>
+        <translation>Die ganze Krone ist heller und blasser, wie deckender; nichts ist bloß</translation>
+    </message>
+    <message>
+        <source>In a fast cycle grains stay small and pores stay open: light is scattered back before it has passed the stain. Fire in the programme the plan was made for, or plan for the one you have.</source>
+        <translation>In einem schnellen Zyklus bleiben Körner klein und Poren offen: Licht wird zurückgestreut, bevor es die Färbung durchquert hat. Brennen Sie in dem Programm, für das der Plan gemacht wurde, oder planen Sie für Ihres.</translation>
+    </message>
+    <message>
+        <source>The stump is darker than it was said to be</source>
+        <translation>Der Stumpf ist dunkler, als er angegeben war</translation>
+    </message>
+    <message>
+        <source>The whole crown is darker and greyer, thin walls far more than thick ones</source>
+        <translation>Die ganze Krone ist dunkler und grauer, dünne Wände weit mehr als dicke</translation>
+    </message>
+    <message>
+        <source>Zirconia is translucent: what lies behind shows, and most where the wall is thin. Ask for the shade of the stump, and cover it with an opaque cement or a lighter block.</source>
+        <translation>Zirkonoxid ist transluzent: Was dahinter liegt, zeigt sich, und am meisten, wo die Wand dünn ist. Fragen Sie nach der Farbe des Stumpfs, und decken Sie ihn mit einem deckenden Zement oder einem helleren Rohling ab.</translation>
+    </message>
+    <message>
+        <source>In Plan press &quot;+ step&quot; and choose a liquid. Bases go nearly everywhere; what lowers value goes on the cusps; a dark accent into the fissures.</source>
+        <translation>Drücken Sie in Plan „+ Schritt“ und wählen Sie eine Flüssigkeit. Grundtöne kommen fast überall hin; was die Helligkeit senkt, auf die Höcker; ein dunkler Akzent in die Fissuren.</translation>
+    </message>
+    <message>
+        <source>In Plan press &quot;+ step&quot; and choose a liquid. Bases go nearly everywhere; what lowers value goes on the incisal edge. A front tooth has no fissures.</source>
+        <translation>Drücken Sie in Plan „+ Schritt“ und wählen Sie eine Flüssigkeit. Grundtöne kommen fast überall hin; was die Helligkeit senkt, auf die Schneidekante. Ein Frontzahn hat keine Fissuren.</translation>
+    </message>
+    <message>
+        <source>Outcome shows every area&apos;s predicted colour beside the wanted one. They are to become alike.</source>
+        <translation>Das Ergebnis zeigt die vorhergesagte Farbe jeder Fläche neben dem Ziel. Sie sollen gleich werden.</translation>
+    </message>
+    <message>
+        <source>Click a cell of the table (a row is an area, a column a step) and type how many coats: 1, 2, 3. Delete empties it. The prediction follows at once.</source>
+        <translation>Klicken Sie auf eine Zelle der Tabelle (eine Zeile ist eine Fläche, eine Spalte ein Schritt) und tippen Sie die Zahl der Aufträge: 1, 2, 3. Entf leert sie. Die Vorhersage folgt sofort.</translation>
+    </message>
+    <message>
+        <source>Near enough is 1.0 dE00 and, from the body, 1.0 L* and 1.5 C*. Undo (Ctrl+Z) takes anything back. Then hand in.</source>
+        <translation>Nah genug sind 1.0 dE00 und, zum Körper, 1.0 L* und 1.5 C*. Rückgängig (Strg+Z) nimmt alles zurück. Dann geben Sie ab.</translation>
+    </message>
+    <message>
+        <source>The crown is shown as it came out of the furnace. Hold it against the plan: the button below (or the key V) changes between the two.</source>
+        <translation>Die Krone ist gezeigt, wie sie aus dem Ofen kam. Halten Sie sie gegen den Plan: Der Knopf unten (oder die Taste V) wechselt zwischen beiden.</translation>
+    </message>
+    <message>
+        <source>Point at the crown: both colours of the place are read out. Turn it with the right button; look at thin and thick walls, grooves, borders.</source>
+        <translation>Zeigen Sie auf die Krone: Beide Farben der Stelle werden abgelesen. Drehen Sie sie mit der rechten Taste; betrachten Sie dünne und dicke Wände, Furchen, Grenzen.</translation>
+    </message>
+    <message>
+        <source>Say what you see, then say what was done wrong, then hand in.</source>
+        <translation>Sagen Sie, was Sie sehen, dann, was falsch gemacht wurde, dann geben Sie ab.</translation>
+    </message>
+    <message>
+        <source>So far the whole outside counts as body. Paint the zones of this crown where they belong: neck (cervical), sides to the neighbours (interproximal), cusps, fissures.</source>
+        <translation>Bisher zählt das ganze Äußere als Körper. Malen Sie die Zonen dieser Krone, wohin sie gehören: Zahnhals, Seiten zu den Nachbarn (Approximal), Höcker, Fissuren.</translation>
+    </message>
+    <message>
+        <source>Click the name of a zone in the table of Plan, then paint it on the crown with the left button. The right button turns, the wheel zooms.</source>
+        <translation>Klicken Sie in der Tabelle von Plan auf den Namen einer Zone, dann malen Sie sie mit der linken Taste auf die Krone. Die rechte Taste dreht, das Rad vergrößert.</translation>
+    </message>
+    <message>
+        <source>Cervical: a band along the margin, about the lower third of the wall. Cusp: the upper third of the wall, and the biting surface inside the ridges.</source>
+        <translation>Zahnhals: ein Band entlang des Kronenrands, etwa das untere Drittel der Wand. Höcker: das obere Drittel der Wand und die Kaufläche innerhalb der Leisten.</translation>
+    </message>
+    <message>
+        <source>Interproximal: the middle of the two sides that face the neighbours. Fissure: the main grooves and pits, half a millimetre wide; set the size of the brush small.</source>
+        <translation>Approximal: die Mitte der beiden Seiten, die zu den Nachbarn zeigen. Fissur: die Hauptfurchen und Gruben, einen halben Millimeter breit; stellen Sie den Pinsel klein.</translation>
+    </message>
+    <message>
+        <source>Body is what remains. The eraser (E) makes body of what was painted. Half a millimetre at a border costs nothing.</source>
+        <translation>Körper ist, was bleibt. Der Radierer (E) macht aus Gemaltem Körper. Ein halber Millimeter an einer Grenze kostet nichts.</translation>
+    </message>
+    <message>
+        <source>The block is milled, the shade is given. Plan the coats that bring every area of the crown to what is wanted of it.</source>
+        <translation>Der Rohling ist gefräst, die Farbe ist gegeben. Planen Sie die Aufträge, die jede Fläche der Krone zum Ziel bringen.</translation>
+    </message>
+    <message>
+        <source>A shade is wanted, nothing is milled yet. Choose the block on which few coats bring the body to it. Stain only lowers value and adds chroma: it makes nothing lighter.</source>
+        <translation>Eine Farbe ist gewünscht, noch ist nichts gefräst. Wählen Sie den Rohling, auf dem wenige Aufträge den Körper dahin bringen. Färbung senkt nur die Helligkeit und erhöht das Chroma: Sie macht nichts heller.</translation>
+    </message>
+    <message>
+        <source>Outcome shows the body of the bare block beside what is wanted: L* is value, C* is chroma, h is hue.</source>
+        <translation>Das Ergebnis zeigt den Körper des bloßen Rohlings neben dem Ziel: L* ist Helligkeit, C* ist Chroma, h ist Farbton.</translation>
+    </message>
+    <message>
+        <source>At the top of Plan choose another block behind the word Block. All of strength class 3Y are asked about; the bare crown is shown at once.</source>
+        <translation>Wählen Sie oben in Plan hinter dem Wort Rohling einen anderen. Gefragt sind alle der Festigkeitsklasse 3Y; die bloße Krone wird sofort gezeigt.</translation>
+    </message>
+    <message>
+        <source>Look for one that is a little lighter and a little paler than what is wanted. No coats need be planned.</source>
+        <translation>Suchen Sie einen, der etwas heller und etwas blasser ist als das Ziel. Aufträge müssen nicht geplant werden.</translation>
+    </message>
+    <message>
+        <source>Hand in when the block is chosen.</source>
+        <translation>Geben Sie ab, wenn der Rohling gewählt ist.</translation>
+    </message>
+    <message>
+        <source>Everything is planned but the cusps. Make them darker, as Outcome wants them, and keep them from turning green: a* must not fall below what is wanted of it.</source>
+        <translation>Alles ist geplant außer den Höckern. Machen Sie sie dunkler, wie das Ergebnis es verlangt, und lassen Sie sie nicht grün werden: a* darf nicht unter das Ziel fallen.</translation>
+    </message>
+    <message>
+        <source>The row &apos;cusp&apos; of Outcome shows what is predicted there; L* {value} and h {hue} are wanted. A larger h is greener (a* {a} is wanted; below zero is green).</source>
+        <translation>Die Zeile „Höcker“ des Ergebnisses zeigt die Vorhersage dort; Ziel sind L* {value} und h {hue}. Ein größeres h ist grüner (a* {a} ist das Ziel; unter null ist grün).</translation>
+    </message>
+    <message>
+        <source>Three liquids that lower value stand on the tray, none of them used yet: slate is cooler, ash neutral, heather rosier.</source>
+        <translation>Drei Flüssigkeiten, die die Helligkeit senken, stehen auf dem Tablett, noch keine verwendet: slate ist kühler, ash neutral, heather rosiger.</translation>
+    </message>
+    <message>
+        <source>Press &quot;+ step&quot; in Plan, choose one of them, click its cell in the row &apos;cusp&apos; and type the coats. Two liquids may share the work.</source>
+        <translation>Drücken Sie in Plan „+ Schritt“, wählen Sie eine davon, klicken Sie auf ihre Zelle in der Zeile „Höcker“ und tippen Sie die Aufträge. Zwei Flüssigkeiten können sich die Arbeit teilen.</translation>
+    </message>
+    <message>
+        <source>Leave the other areas alone; the fissures follow by themselves, as light spreads. Hand in when L* and h of the cusps are near enough.</source>
+        <translation>Lassen Sie die anderen Flächen in Ruhe; die Fissuren folgen von selbst, weil Licht sich ausbreitet. Geben Sie ab, wenn L* und h der Höcker nah genug sind.</translation>
+    </message>
+    <message>
+        <source>Reach the wanted colours with as few jars and as few rounds of painting as you can. A jar more must be worth mixing it.</source>
+        <translation>Erreichen Sie die Zielfarben mit so wenigen Näpfen und Runden, wie Sie können. Ein Napf mehr muss das Mischen wert sein.</translation>
+    </message>
+    <message>
+        <source>Coats of one step on several areas are one round. The same jar may serve neck, body and fissure with different numbers of coats. Hand in when nothing can be left out.</source>
+        <translation>Aufträge eines Schritts auf mehreren Flächen sind eine Runde. Derselbe Napf kann Zahnhals, Körper und Fissur mit verschieden vielen Aufträgen dienen. Geben Sie ab, wenn nichts mehr wegfallen kann.</translation>
+    </message>
+    <message>
+        <source>Three units in one piece look like one long tooth. Set them apart: darken connectors and embrasures as Outcome wants them, and leave the units as they are.</source>
+        <translation>Drei Einheiten in einem Stück sehen aus wie ein langer Zahn. Heben Sie sie voneinander ab: Dunkeln Sie Verbinder und Interdentalräume ab, wie das Ergebnis es verlangt, und lassen Sie die Einheiten, wie sie sind.</translation>
+    </message>
+    <message>
+        <source>The bridge is planned; only the row &apos;connector and embrasure&apos; has nothing of its own.</source>
+        <translation>Die Brücke ist geplant; nur die Zeile „Verbinder, Interdentalraum“ hat nichts Eigenes.</translation>
+    </message>
+    <message>
+        <source>A warm dark liquid does it best: take the step of umber, or add one with &quot;+ step&quot;. Click its cell in that row and type the coats.</source>
+        <translation>Am besten geht es mit einer warmen dunklen Flüssigkeit: Nehmen Sie den Schritt mit umber, oder fügen Sie mit „+ Schritt“ einen hinzu. Klicken Sie auf seine Zelle in jener Zeile und tippen Sie die Aufträge.</translation>
+    </message>
+    <message>
+        <source>Outcome shows the row&apos;s colour beside the wanted one. Too little joins the units, too much looks like a stain.</source>
+        <translation>Das Ergebnis zeigt die Farbe der Zeile neben dem Ziel. Zu wenig verbindet die Einheiten, zu viel sieht wie ein Fleck aus.</translation>
+    </message>
+    <message>
+        <source>Look at the bridge from buccal (B on the crown), then hand in.</source>
+        <translation>Betrachten Sie die Brücke von bukkal (B auf der Krone), dann geben Sie ab.</translation>
+    </message>
+    <message>
+        <source>The plan was made for a natural stump, but the one below is dark and shows through. Bring the crown back to what is wanted. The stump cannot be changed.</source>
+        <translation>Der Plan wurde für einen natürlichen Stumpf gemacht, aber der darunter ist dunkel und scheint durch. Bringen Sie die Krone zum Ziel zurück. Der Stumpf kann nicht geändert werden.</translation>
+    </message>
+    <message>
+        <source>Outcome shows how far the areas are too dark. Coats can only darken: taking some away helps, but not enough.</source>
+        <translation>Das Ergebnis zeigt, um wie viel die Flächen zu dunkel sind. Aufträge können nur abdunkeln: Einige wegzunehmen hilft, aber nicht genug.</translation>
+    </message>
+    <message>
+        <source>At the top of Plan choose another cement: an opaque one covers the stump.</source>
+        <translation>Wählen Sie oben in Plan einen anderen Zement: Ein deckender verdeckt den Stumpf.</translation>
+    </message>
+    <message>
+        <source>Choose a lighter block there, too, if the crown is still too dark, and give back coats where it becomes too pale.</source>
+        <translation>Wählen Sie dort auch einen helleren Rohling, wenn die Krone noch zu dunkel ist, und geben Sie Aufträge zurück, wo sie zu blass wird.</translation>
+    </message>
+    <message>
+        <source>Hand in when body and areas are near what is wanted: 1.0 dE00 is near enough.</source>
+        <translation>Geben Sie ab, wenn Körper und Flächen dem Ziel nahe sind: 1.0 dE00 ist nah genug.</translation>
+    </message>
+    <message>
+        <source>A coat map lies at the bench. Enter it as it is to be painted: the same liquids, on the same areas, as many coats, in the order of the sheet.</source>
+        <translation>Ein Auftragsplan liegt am Platz. Geben Sie ihn ein, wie er aufzutragen ist: dieselben Flüssigkeiten, auf denselben Flächen, ebenso viele Aufträge, in der Reihenfolge des Blatts.</translation>
+    </message>
+    <message>
+        <source>Press Show the coat map. Areas have numbers and hatches; the order of the steps stands on the sheet, with a stroke for every coat.</source>
+        <translation>Drücken Sie „Auftragsplan zeigen“. Flächen haben Nummern und Schraffuren; die Reihenfolge der Schritte steht auf dem Blatt, mit einem Strich für jeden Auftrag.</translation>
+    </message>
+    <message>
+        <source>Add the steps in that order with &quot;+ step&quot;, and type the coats of every area into the column. Accents add to the zone below them.</source>
+        <translation>Fügen Sie die Schritte in dieser Reihenfolge mit „+ Schritt“ hinzu, und tippen Sie die Aufträge jeder Fläche in die Spalte. Akzente kommen zur Zone darunter hinzu.</translation>
+    </message>
+    <message>
+        <source>A step at the wrong place can be dragged to the right one by its head.</source>
+        <translation>Ein Schritt am falschen Platz lässt sich am Kopf an den richtigen ziehen.</translation>
+    </message>
+    <message>
+        <source>Hand in when the table says what the sheet says.</source>
+        <translation>Geben Sie ab, wenn die Tabelle sagt, was das Blatt sagt.</translation>
+    </message>
+    <message>
+        <source>Two halves of a disc differ in value alone. Say which one is lighter. The difference shrinks as you go, until you can only just tell: that is your threshold.</source>
+        <translation>Zwei Hälften einer Scheibe unterscheiden sich nur in der Helligkeit. Sagen Sie, welche heller ist. Der Unterschied schrumpft, bis Sie ihn gerade noch erkennen: Das ist Ihre Schwelle.</translation>
+    </message>
+    <message>
+        <source>Keep the light in the room as it is, and sit as you do at work.</source>
+        <translation>Lassen Sie das Licht im Raum, wie es ist, und sitzen Sie wie bei der Arbeit.</translation>
+    </message>
+    <message>
+        <source>Left arrow or a click on the left half: the left is lighter. Right arrow: the right.</source>
+        <translation>Pfeil links oder ein Klick auf die linke Hälfte: Die linke ist heller. Pfeil rechts: die rechte.</translation>
+    </message>
+    <message>
+        <source>Where you cannot tell, guess: guesses are part of the method. A finger slipped? Backspace takes the last answer back.</source>
+        <translation>Wo Sie es nicht erkennen, raten Sie: Raten gehört zum Verfahren. Verdrückt? Die Rücktaste nimmt die letzte Antwort zurück.</translation>
+    </message>
+    <message>
+        <source>It ends by itself when your threshold is known to a fifth: mostly after 200 to 500 pairs, 4 to 8 minutes. You may stop before; it is then less certain.</source>
+        <translation>Es endet von selbst, wenn Ihre Schwelle auf ein Fünftel bekannt ist: meist nach 200 bis 500 Paaren, 4 bis 8 Minuten. Sie dürfen früher aufhören; dann ist es weniger sicher.</translation>
+    </message>
+    <message>
+        <source>This crown was planned well and came out otherwise. One thing went wrong on the way. Find out which, from the sintered look alone.</source>
+        <translation>Diese Krone war gut geplant und wurde anders. Eines ging unterwegs schief. Finden Sie heraus, was, allein aus der gesinterten Ansicht.</translation>
+    </message>
+    <message>
+        <source>Accents lie on top of the zones and are asked for, too. Margin band: half a millimetre along the margin. Marginal ridge: the two crests that close the biting surface towards the neighbours. Click the name in the table, then paint.</source>
+        <translation>Akzente liegen über den Zonen und werden auch gefragt. Randband: ein halber Millimeter entlang des Kronenrands. Randleiste: die beiden Kämme, die die Kaufläche zu den Nachbarn hin schließen. Klicken Sie in der Tabelle auf den Namen, dann malen Sie.</translation>
+    </message>
+    <message>
+        <source>Accents (margin band, marginal ridges) are asked for from the middle level on.</source>
+        <translation>Akzente (Randband, Randleisten) werden ab der mittleren Stufe gefragt.</translation>
+    </message>
+</context>
+<context>
     <name>practice bar</name>
     <message>
         <source>not said yet</source>
@@ -3926,6 +7382,22 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     <message>
         <source>Score what is there (Ctrl+Return)</source>
         <translation>Bewerten, was da ist (Strg+Eingabe)</translation>
+    </message>
+    <message>
+        <source>stop</source>
+        <translation>anhalten</translation>
+    </message>
+    <message>
+        <source>Do not wait for this exercise</source>
+        <translation>Nicht auf diese Übung warten</translation>
+    </message>
+    <message>
+        <source>Try it again</source>
+        <translation>Noch einmal</translation>
+    </message>
+    <message>
+        <source>Next exercise</source>
+        <translation>Nächste Übung</translation>
     </message>
     <message>
         <source>leave practice</source>
@@ -4306,14 +7778,6 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
         <translation>Schritt {step} von {steps} ist getan: {work}</translation>
     </message>
     <message>
-        <source>Try it again</source>
-        <translation>Noch einmal</translation>
-    </message>
-    <message>
-        <source>Next exercise</source>
-        <translation>Nächste Übung</translation>
-    </message>
-    <message>
         <source>what slips would do to the true plan</source>
         <translation>was Fehlgriffe mit dem richtigen Plan machen würden</translation>
     </message>
@@ -4456,6 +7920,10 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
         <translation>Übung wird gemacht</translation>
     </message>
     <message>
+        <source>Stopped: the exercise was not made.</source>
+        <translation>Angehalten: Die Übung wurde nicht gemacht.</translation>
+    </message>
+    <message>
         <source>Scoring</source>
         <translation>Wird bewertet</translation>
     </message>
@@ -4494,6 +7962,55 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     <message>
         <source>{coats} on {area}</source>
         <translation>{coats} auf {area}</translation>
+    </message>
+</context>
+<context>
+    <name>practising</name>
+    <message>
+        <source>A repeat is due: {done} of {of}, so that it stays.</source>
+        <translation>Eine Wiederholung ist fällig: {done} von {of}, damit es sitzt.</translation>
+    </message>
+    <message>
+        <source>Your weakest skill so far: {skill}.</source>
+        <translation>Ihre bisher schwächste Fertigkeit: {skill}.</translation>
+    </message>
+    <message>
+        <source>A skill not tried yet: {skill}.</source>
+        <translation>Eine noch nicht versuchte Fertigkeit: {skill}.</translation>
+    </message>
+    <message>
+        <source>You have practised for {minutes:.0f} minutes: a good moment to stop for today.</source>
+        <translation>Sie haben {minutes:.0f} Minuten geübt: ein guter Moment, für heute aufzuhören.</translation>
+    </message>
+</context>
+<context>
+    <name>predicting</name>
+    <message>
+        <source>Predicting</source>
+        <translation>Vorhersage</translation>
+    </message>
+</context>
+<context>
+    <name>printed note</name>
+    <message>
+        <source>The revision was not noted in {name}: {error}</source>
+        <translation>Die Revision wurde nicht in {name} vermerkt: {error}</translation>
+    </message>
+    <message>
+        <source>open elsewhere ({holder})</source>
+        <translation>anderswo offen ({holder})</translation>
+    </message>
+    <message>
+        <source>open elsewhere</source>
+        <translation>anderswo offen</translation>
+    </message>
+    <message>
+        <source>{name} is {where}: that it was printed is not noted in it.</source>
+        <translation>{name} ist {where}: Dass gedruckt wurde, ist darin nicht vermerkt.</translation>
+    </message>
+    <message>
+        <source>{name} was changed since its sheets were made: that they were printed is not noted in it.</source>
+        <translation>{name} wurde geändert, seit die Blätter gemacht wurden: Dass sie gedruckt wurden, ist darin nicht vermerkt.</translation>
     </message>
 </context>
 <context>
@@ -4561,6 +8078,81 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     <message>
         <source>No sheets were made.</source>
         <translation>Es wurden keine Blätter gemacht.</translation>
+    </message>
+</context>
+<context>
+    <name>process</name>
+    <message>
+        <source>{coats_to_saturation} coats to saturation is out of range.</source>
+        <translation>{coats_to_saturation} Aufträge bis zur Sättigung liegen außerhalb des Bereichs.</translation>
+    </message>
+    <message>
+        <source>Give 0.5 to 40; 4 is the usual assumption.</source>
+        <translation>Geben Sie 0.5 bis 40 an; 4 ist die übliche Annahme.</translation>
+    </message>
+    <message>
+        <source>A competition of {competition} is out of range.</source>
+        <translation>Ein Wettstreit von {competition} liegt außerhalb des Bereichs.</translation>
+    </message>
+    <message>
+        <source>Give 0 to 1.</source>
+        <translation>Geben Sie 0 bis 1 an.</translation>
+    </message>
+    <message>
+        <source>A hand factor of {hand_factor} is out of range.</source>
+        <translation>Ein Handfaktor von {hand_factor} liegt außerhalb des Bereichs.</translation>
+    </message>
+    <message>
+        <source>Give 0.6 to 1.6.</source>
+        <translation>Geben Sie 0.6 bis 1.6 an.</translation>
+    </message>
+    <message>
+        <source>{drops_per_ml:g} drops in a millilitre are out of range.</source>
+        <translation>{drops_per_ml:g} Tropfen in einem Milliliter liegen außerhalb des Bereichs.</translation>
+    </message>
+    <message>
+        <source>Count the drops that fill 1 mL: 5 to 100, usually about 20.</source>
+        <translation>Zählen Sie die Tropfen, die 1 mL füllen: 5 bis 100, meist etwa 20.</translation>
+    </message>
+    <message>
+        <source>A film of {film_per_coat_mm:g} mm per coat is out of range.</source>
+        <translation>Ein Film von {film_per_coat_mm:g} mm je Auftrag liegt außerhalb des Bereichs.</translation>
+    </message>
+    <message>
+        <source>Give 0.001 to 1 mm; 0.06 is assumed.</source>
+        <translation>Geben Sie 0.001 bis 1 mm an; 0.06 ist angenommen.</translation>
+    </message>
+    <message>
+        <source>{left_in_jar_drops:g} drops left in the jar are out of range.</source>
+        <translation>{left_in_jar_drops:g} im Napf bleibende Tropfen liegen außerhalb des Bereichs.</translation>
+    </message>
+    <message>
+        <source>Give 0 to 50.</source>
+        <translation>Geben Sie 0 bis 50 an.</translation>
+    </message>
+    <message>
+        <source>Stained layers of {outer_depth_mm} and {inner_depth_mm} mm are out of range.</source>
+        <translation>Gefärbte Schichten von {outer_depth_mm} und {inner_depth_mm} mm liegen außerhalb des Bereichs.</translation>
+    </message>
+    <message>
+        <source>Give more than 0 and at most 2 mm.</source>
+        <translation>Geben Sie mehr als 0 und höchstens 2 mm an.</translation>
+    </message>
+    <message>
+        <source>A wicking length of {wicking_mm} mm is out of range.</source>
+        <translation>Eine Dochtlänge von {wicking_mm} mm liegt außerhalb des Bereichs.</translation>
+    </message>
+    <message>
+        <source>Give 0 to 2 mm.</source>
+        <translation>Geben Sie 0 bis 2 mm an.</translation>
+    </message>
+    <message>
+        <source>A name of {count} letters is too long for the sheets.</source>
+        <translation>Ein Name von {count} Buchstaben ist zu lang für die Blätter.</translation>
+    </message>
+    <message>
+        <source>Give at most {longest_name}.</source>
+        <translation>Geben Sie höchstens {longest_name} an.</translation>
     </message>
 </context>
 <context>
@@ -4650,6 +8242,56 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
 </context>
 <context>
+    <name>proposing</name>
+    <message>
+        <source>No zones are proposed for this body, so there is nothing for the sliders to move.</source>
+        <translation>Für diesen Körper werden keine Zonen vorgeschlagen, darum haben die Regler nichts zu verschieben.</translation>
+    </message>
+    <message>
+        <source>Paint its zones by hand.</source>
+        <translation>Malen Sie seine Zonen von Hand.</translation>
+    </message>
+</context>
+<context>
+    <name>reach</name>
+    <message>
+        <source>save {coats}</source>
+        <translation>sparen Sie {coats}</translation>
+    </message>
+    <message>
+        <source>come {gain:.1f} dE00 nearer in all</source>
+        <translation>kommen Sie insgesamt {gain:.1f} dE00 näher</translation>
+    </message>
+    <message>
+        <source>Raise it {by:.1f} mm in the block and {does} (estimated at single places).</source>
+        <translation>Rücken Sie sie im Rohling {by:.1f} mm höher: So {does} (an einzelnen Stellen geschätzt).</translation>
+    </message>
+    <message>
+        <source>Lower it {by:.1f} mm in the block and {does} (estimated at single places).</source>
+        <translation>Rücken Sie sie im Rohling {by:.1f} mm tiefer: So {does} (an einzelnen Stellen geschätzt).</translation>
+    </message>
+    <message>
+        <source>not reachable: stain only lowers value and adds chroma</source>
+        <translation>nicht erreichbar: Färbung senkt nur die Helligkeit und erhöht das Chroma</translation>
+    </message>
+    <message>
+        <source>not reachable in {areas}</source>
+        <translation>nicht erreichbar bei {areas}</translation>
+    </message>
+    <message>
+        <source>short of what is wanted in {areas}</source>
+        <translation>verfehlt das Ziel bei {areas}</translation>
+    </message>
+    <message>
+        <source>within reach</source>
+        <translation>erreichbar</translation>
+    </message>
+    <message>
+        <source>trying {name}</source>
+        <translation>{name} wird versucht</translation>
+    </message>
+</context>
+<context>
     <name>reach desk</name>
     <message>
         <source>What can be reached</source>
@@ -4658,6 +8300,77 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     <message>
         <source>the bare block</source>
         <translation>der bloße Rohling</translation>
+    </message>
+</context>
+<context>
+    <name>reading</name>
+    <message>
+        <source>The mesh has no faces.</source>
+        <translation>Das Netz hat keine Facetten.</translation>
+    </message>
+    <message>
+        <source>Choose another file.</source>
+        <translation>Wählen Sie eine andere Datei.</translation>
+    </message>
+    <message>
+        <source>finding the directions</source>
+        <translation>die Richtungen werden gesucht</translation>
+    </message>
+    <message>
+        <source>drawing the margin</source>
+        <translation>der Kronenrand wird gezogen</translation>
+    </message>
+    <message>
+        <source>{numbers} is no direction.</source>
+        <translation>{numbers} ist keine Richtung.</translation>
+    </message>
+    <message>
+        <source>Give three numbers that are not all zero.</source>
+        <translation>Geben Sie drei Zahlen an, die nicht alle null sind.</translation>
+    </message>
+    <message>
+        <source>1 tooth is named</source>
+        <translation>1 Zahn ist genannt</translation>
+    </message>
+    <message>
+        <source>{count} teeth are named</source>
+        <translation>{count} Zähne sind genannt</translation>
+    </message>
+    <message>
+        <source>1 place is shown</source>
+        <translation>1 Stelle ist gezeigt</translation>
+    </message>
+    <message>
+        <source>{count} places are shown</source>
+        <translation>{count} Stellen sind gezeigt</translation>
+    </message>
+    <message>
+        <source>{named}, and {shown} where units part.</source>
+        <translation>{named}, und {shown}, wo Einheiten sich trennen.</translation>
+    </message>
+    <message>
+        <source>Show one place less than there are teeth.</source>
+        <translation>Zeigen Sie eine Stelle weniger, als es Zähne sind.</translation>
+    </message>
+    <message>
+        <source>The shape has {count} units, and {named}.</source>
+        <translation>Die Form hat {count} Einheiten, und {named}.</translation>
+    </message>
+    <message>
+        <source>Name every tooth of the bridge.</source>
+        <translation>Nennen Sie jeden Zahn der Brücke.</translation>
+    </message>
+    <message>
+        <source>{named}, and the shape shows 1 unit.</source>
+        <translation>{named}, und die Form zeigt 1 Einheit.</translation>
+    </message>
+    <message>
+        <source>{named}, and the shape shows {count} units.</source>
+        <translation>{named}, und die Form zeigt {count} Einheiten.</translation>
+    </message>
+    <message>
+        <source>Name only the teeth that are in this file.</source>
+        <translation>Nennen Sie nur die Zähne, die in dieser Datei sind.</translation>
     </message>
 </context>
 <context>
@@ -4886,6 +8599,25 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
 </context>
 <context>
+    <name>recovery</name>
+    <message>
+        <source>reading what was kept</source>
+        <translation>das Aufbewahrte wird gelesen</translation>
+    </message>
+    <message>
+        <source>What was kept of it is damaged.</source>
+        <translation>Was davon aufbewahrt wurde, ist beschädigt.</translation>
+    </message>
+    <message>
+        <source>Open the case as it was last saved.</source>
+        <translation>Öffnen Sie den Fall, wie er zuletzt gespeichert wurde.</translation>
+    </message>
+    <message>
+        <source>{name} is not what was kept.</source>
+        <translation>{name} ist nicht, was aufbewahrt wurde.</translation>
+    </message>
+</context>
+<context>
     <name>recovery desk</name>
     <message>
         <source>Unsaved work</source>
@@ -4926,6 +8658,44 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     <message>
         <source>Unsaved work is kept again.</source>
         <translation>Ungespeicherte Arbeit wird wieder aufbewahrt.</translation>
+    </message>
+</context>
+<context>
+    <name>relief</name>
+    <message>
+        <source>reading the relief</source>
+        <translation>das Relief wird gelesen</translation>
+    </message>
+</context>
+<context>
+    <name>row</name>
+    <message>
+        <source>tooth {number}</source>
+        <translation>Zahn {number}</translation>
+    </message>
+    <message>
+        <source>This body has no neck and no crest, so it has no place in the row.</source>
+        <translation>Dieser Körper hat keinen Hals und keinen Kamm, darum hat er keinen Platz in der Reihe.</translation>
+    </message>
+    <message>
+        <source>Look at it in another look.</source>
+        <translation>Betrachten Sie ihn in einer anderen Ansicht.</translation>
+    </message>
+    <message>
+        <source>Which side is mesial is not known, so its neighbours have no side to stand on.</source>
+        <translation>Welche Seite mesial ist, ist nicht bekannt, darum haben seine Nachbarn keine Seite zum Stehen.</translation>
+    </message>
+    <message>
+        <source>Say where mesial is (menu Crown).</source>
+        <translation>Zeigen Sie, wo mesial ist (Menü Krone).</translation>
+    </message>
+    <message>
+        <source>Nothing of unit {number} lies above its margin.</source>
+        <translation>Von Einheit {number} liegt nichts über ihrem Kronenrand.</translation>
+    </message>
+    <message>
+        <source>Look at margin and units (menu Crown).</source>
+        <translation>Sehen Sie nach Kronenrand und Einheiten (Menü Krone).</translation>
     </message>
 </context>
 <context>
@@ -5070,6 +8840,29 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
 </context>
 <context>
+    <name>row teeth</name>
+    <message>
+        <source>How the tooth in {name} stands cannot be told from its shape.</source>
+        <translation>Wie der Zahn in {name} steht, sagt seine Form nicht.</translation>
+    </message>
+    <message>
+        <source>Export it where it stands beside the crown, in the same coordinates.</source>
+        <translation>Exportieren Sie ihn, wo er neben der Krone steht, in denselben Koordinaten.</translation>
+    </message>
+    <message>
+        <source>carving the surface</source>
+        <translation>die Fläche wird geformt</translation>
+    </message>
+    <message>
+        <source>meshing the outer surface</source>
+        <translation>die Außenfläche wird vernetzt</translation>
+    </message>
+    <message>
+        <source>noting zones</source>
+        <translation>Zonen werden vermerkt</translation>
+    </message>
+</context>
+<context>
     <name>run desk</name>
     <message>
         <source>The prediction is not ready yet.</source>
@@ -5148,6 +8941,25 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
 </context>
 <context>
+    <name>said</name>
+    <message>
+        <source>Buccal cannot point along the occlusal axis.</source>
+        <translation>Bukkal kann nicht entlang der Kauachse zeigen.</translation>
+    </message>
+    <message>
+        <source>There are {count} connectors.</source>
+        <translation>Es gibt {count} Verbinder.</translation>
+    </message>
+    <message>
+        <source>A connector of that section is out of range.</source>
+        <translation>Ein Verbinder mit diesem Querschnitt liegt außerhalb des Bereichs.</translation>
+    </message>
+    <message>
+        <source>Give {low:g} to {high:g} mm2.</source>
+        <translation>Geben Sie {low:g} bis {high:g} mm2 an.</translation>
+    </message>
+</context>
+<context>
     <name>saving flow</name>
     <message>
         <source>Save the case</source>
@@ -5192,6 +9004,93 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     <message>
         <source>The case has changes that are not saved.</source>
         <translation>Der Fall hat Änderungen, die nicht gespeichert sind.</translation>
+    </message>
+</context>
+<context>
+    <name>scene</name>
+    <message>
+        <source>The case does not say what lies behind the crown.</source>
+        <translation>Der Fall sagt nicht, was hinter der Krone liegt.</translation>
+    </message>
+    <message>
+        <source>Choose a stump.</source>
+        <translation>Wählen Sie einen Stumpf.</translation>
+    </message>
+</context>
+<context>
+    <name>score</name>
+    <message>
+        <source>Nothing is missing.</source>
+        <translation>Nichts fehlt.</translation>
+    </message>
+    <message>
+        <source>A beginning is made: look at the true answer, then try again.</source>
+        <translation>Ein Anfang ist gemacht: Sehen Sie die richtige Lösung an, dann versuchen Sie es noch einmal.</translation>
+    </message>
+</context>
+<context>
+    <name>scoring overlay</name>
+    <message>
+        <source>a zone belongs here</source>
+        <translation>hierher gehört eine Zone</translation>
+    </message>
+    <message>
+        <source>this is body</source>
+        <translation>das ist Körper</translation>
+    </message>
+    <message>
+        <source>another zone belongs here</source>
+        <translation>hierher gehört eine andere Zone</translation>
+    </message>
+    <message>
+        <source>lighter than the true answer by {step:g} L* and more</source>
+        <translation>um {step:g} L* und mehr heller als die richtige Lösung</translation>
+    </message>
+    <message>
+        <source>darker than the true answer by {step:g} L* and more</source>
+        <translation>um {step:g} L* und mehr dunkler als die richtige Lösung</translation>
+    </message>
+    <message>
+        <source>another hue, by {step:g} dE00 and more</source>
+        <translation>anderer Farbton, um {step:g} dE00 und mehr</translation>
+    </message>
+    <message>
+        <source>coats are missing</source>
+        <translation>Aufträge fehlen</translation>
+    </message>
+    <message>
+        <source>coats too many</source>
+        <translation>zu viele Aufträge</translation>
+    </message>
+</context>
+<context>
+    <name>scoring plan</name>
+    <message>
+        <source>Jar {number} has {drops} drops of dye on {liquid_drops} of liquid; usual are {low} to {high}. Too much thins the coat, too little is not seen.</source>
+        <translation>Napf {number} hat {drops} Tropfen Farbstoff auf {liquid_drops} Tropfen Flüssigkeit; üblich sind {low} bis {high}. Zu viel verdünnt den Auftrag, zu wenig sieht man nicht.</translation>
+    </message>
+    <message>
+        <source>{liquid} stands in two jars: it is mixed twice.</source>
+        <translation>{liquid} steht in zwei Näpfen: Es wird zweimal gemischt.</translation>
+    </message>
+</context>
+<context>
+    <name>section</name>
+    <message>
+        <source>side 3</source>
+        <translation>Seite 3</translation>
+    </message>
+    <message>
+        <source>side 4</source>
+        <translation>Seite 4</translation>
+    </message>
+    <message>
+        <source>side 1</source>
+        <translation>Seite 1</translation>
+    </message>
+    <message>
+        <source>side 2</source>
+        <translation>Seite 2</translation>
     </message>
 </context>
 <context>
@@ -5251,6 +9150,69 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     <message>
         <source>stained depth: the darker, the more coats. One square is one millimetre.</source>
         <translation>gefärbte Tiefe: je dunkler, desto mehr Aufträge. Ein Kästchen ist ein Millimeter.</translation>
+    </message>
+</context>
+<context>
+    <name>session</name>
+    <message>
+        <source>Opening the mesh</source>
+        <translation>Netz wird geöffnet</translation>
+    </message>
+    <message>
+        <source>Reading the crown</source>
+        <translation>Krone wird gelesen</translation>
+    </message>
+    <message>
+        <source>read the crown again</source>
+        <translation>die Krone neu lesen</translation>
+    </message>
+    <message>
+        <source>Reading the crown again</source>
+        <translation>Krone wird neu gelesen</translation>
+    </message>
+    <message>
+        <source>Cutting off the crown</source>
+        <translation>Krone wird abgeschnitten</translation>
+    </message>
+    <message>
+        <source>cut off the crown</source>
+        <translation>Krone abschneiden</translation>
+    </message>
+    <message>
+        <source>Reading the whole file</source>
+        <translation>Ganze Datei wird gelesen</translation>
+    </message>
+    <message>
+        <source>take the whole file</source>
+        <translation>die ganze Datei nehmen</translation>
+    </message>
+    <message>
+        <source>Opening the case</source>
+        <translation>Fall wird geöffnet</translation>
+    </message>
+    <message>
+        <source>Recovering</source>
+        <translation>Wird wiederhergestellt</translation>
+    </message>
+    <message>
+        <source>There is no prediction yet.</source>
+        <translation>Noch gibt es keine Vorhersage.</translation>
+    </message>
+    <message>
+        <source>Wait a moment.</source>
+        <translation>Warten Sie einen Moment.</translation>
+    </message>
+    <message>
+        <source>Exporting</source>
+        <translation>Export</translation>
+    </message>
+    <message>
+        <source>No crown is open.</source>
+        <translation>Keine Krone ist offen.</translation>
+    </message>
+    <message>
+        <source>Open a mesh or a case first.</source>
+        <translation>Öffnen Sie zuerst ein Netz oder einen Fall.</translation>
     </message>
 </context>
 <context>
@@ -5515,6 +9477,85 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
         <source>Tool &gt; {name}</source>
         <translation>Werkzeug &gt; {name}</translation>
     </message>
+    <message>
+        <source>A size of {size_percent} % is none of those there are.</source>
+        <translation>Eine Größe von {size_percent} % gibt es nicht.</translation>
+    </message>
+    <message>
+        <source>Choose {sizes}.</source>
+        <translation>Wählen Sie {sizes}.</translation>
+    </message>
+    <message>
+        <source>A drop of {drop_volume_ml:g} mL is out of range.</source>
+        <translation>Ein Tropfen von {drop_volume_ml:g} mL liegt außerhalb des Bereichs.</translation>
+    </message>
+    <message>
+        <source>Give 0.01 to 0.2 mL; 0.05 is usual.</source>
+        <translation>Geben Sie 0.01 bis 0.2 mL an; 0.05 ist üblich.</translation>
+    </message>
+    <message>
+        <source>The name of the programme is too long.</source>
+        <translation>Der Name des Programms ist zu lang.</translation>
+    </message>
+    <message>
+        <source>Nothing was counted.</source>
+        <translation>Nichts wurde gezählt.</translation>
+    </message>
+    <message>
+        <source>Count the drops that fill 1 mL or more.</source>
+        <translation>Zählen Sie die Tropfen, die 1 mL oder mehr füllen.</translation>
+    </message>
+    <message>
+        <source>{drops} drops in {filled_ml:g} mL make {volume:.3g} mL each, which is out of range.</source>
+        <translation>{drops} Tropfen in {filled_ml:g} mL machen je {volume:.3g} mL, das liegt außerhalb des Bereichs.</translation>
+    </message>
+    <message>
+        <source>Count again; drops have 0.01 to 0.2 mL.</source>
+        <translation>Zählen Sie noch einmal; Tropfen haben 0.01 bis 0.2 mL.</translation>
+    </message>
+</context>
+<context>
+    <name>settings file</name>
+    <message>
+        <source>it cannot be read, {value}</source>
+        <translation>sie nicht gelesen werden kann, {value}</translation>
+    </message>
+    <message>
+        <source>it is damaged</source>
+        <translation>sie beschädigt ist</translation>
+    </message>
+    <message>
+        <source>it says nothing usable for {wrong}</source>
+        <translation>sie nichts Brauchbares sagt für {wrong}</translation>
+    </message>
+    <message>
+        <source>The defaults are used</source>
+        <translation>Die Vorgaben gelten</translation>
+    </message>
+    <message>
+        <source>All others hold</source>
+        <translation>Alle anderen gelten</translation>
+    </message>
+    <message>
+        <source>The settings file {path} is left alone, because {why}. {rest}, and what you set holds until the program ends; move the file away to keep settings again.</source>
+        <translation>Die Einstellungsdatei {path} bleibt unberührt, weil {why}. {rest}, und was Sie einstellen, gilt, bis das Programm endet; verschieben Sie die Datei, um Einstellungen wieder aufzubewahren.</translation>
+    </message>
+    <message>
+        <source>The settings file was not used as it is, because {why}. {rest}; the file as it was is kept as {kept}.</source>
+        <translation>Die Einstellungsdatei wurde nicht verwendet, wie sie ist, weil {why}. {rest}; die Datei, wie sie war, liegt als {kept} daneben.</translation>
+    </message>
+    <message>
+        <source>{problem} New settings cannot be written. {error}</source>
+        <translation>{problem} Neue Einstellungen können nicht geschrieben werden. {error}</translation>
+    </message>
+    <message>
+        <source>there are too many of them</source>
+        <translation>es sind zu viele</translation>
+    </message>
+    <message>
+        <source>&apos;{name}&apos;, which it does not know</source>
+        <translation>„{name}“, das sie nicht kennt</translation>
+    </message>
 </context>
 <context>
     <name>shade row</name>
@@ -5557,6 +9598,79 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     <message>
         <source>{name}: tab</source>
         <translation>{name}: Farbmuster</translation>
+    </message>
+</context>
+<context>
+    <name>shade table</name>
+    <message>
+        <source>A tab has no name.</source>
+        <translation>Ein Farbmuster hat keinen Namen.</translation>
+    </message>
+    <message>
+        <source>Give it one, such as A2.</source>
+        <translation>Geben Sie ihm einen, etwa A2.</translation>
+    </message>
+    <message>
+        <source>The doubt of a tab is out of range.</source>
+        <translation>Die Unsicherheit eines Farbmusters liegt außerhalb des Bereichs.</translation>
+    </message>
+    <message>
+        <source>Give 0 to 30.</source>
+        <translation>Geben Sie 0 bis 30 an.</translation>
+    </message>
+    <message>
+        <source>There is no tab &apos;{name}&apos;.</source>
+        <translation>Ein Farbmuster „{name}“ gibt es nicht.</translation>
+    </message>
+    <message>
+        <source>Choose of {name}.</source>
+        <translation>Wählen Sie unter {name}.</translation>
+    </message>
+</context>
+<context>
+    <name>shades file</name>
+    <message>
+        <source>This is not a table of shades.</source>
+        <translation>Das ist keine Farbtabelle.</translation>
+    </message>
+    <message>
+        <source>One starts with the line: format = &quot;{format_}&quot;.</source>
+        <translation>Eine solche beginnt mit der Zeile: format = &quot;{format_}&quot;.</translation>
+    </message>
+    <message>
+        <source>The table of shades has version {get}.</source>
+        <translation>Die Farbtabelle hat Version {get}.</translation>
+    </message>
+    <message>
+        <source>This program reads version {version}; a newer program may have written it.</source>
+        <translation>Dieses Programm liest Version {version}; ein neueres Programm hat sie vielleicht geschrieben.</translation>
+    </message>
+    <message>
+        <source>An entry does not fit: {error}.</source>
+        <translation>Ein Eintrag passt nicht: {error}.</translation>
+    </message>
+    <message>
+        <source>Its tabs were measured under {illuminant}, {observer_degrees} degrees.</source>
+        <translation>Ihre Farbmuster wurden unter {illuminant}, {observer_degrees} Grad gemessen.</translation>
+    </message>
+    <message>
+        <source>A tab table holds values under illuminant C and 2 degrees; enter other readings as measured L*a*b*.</source>
+        <translation>Eine Tabelle der Farbmuster hält Werte unter Normlicht C und 2 Grad; geben Sie andere Messungen als gemessenes L*a*b* ein.</translation>
+    </message>
+    <message>
+        <source>The offset of &apos;{name}&apos; is out of range.</source>
+        <translation>Der Abstand von „{name}“ liegt außerhalb des Bereichs.</translation>
+    </message>
+    <message>
+        <source>Give -{largest_offset:g} to {largest_offset:g}.</source>
+        <translation>Geben Sie -{largest_offset:g} bis {largest_offset:g} an.</translation>
+    </message>
+</context>
+<context>
+    <name>shading work</name>
+    <message>
+        <source>Looking into the grooves</source>
+        <translation>Furchen werden ausgeleuchtet</translation>
     </message>
 </context>
 <context>
@@ -5635,6 +9749,98 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     <message>
         <source>Drag to move this panel; double-click to let it float</source>
         <translation>Ziehen verschiebt dieses Feld; ein Doppelklick löst es</translation>
+    </message>
+</context>
+<context>
+    <name>side processes</name>
+    <message>
+        <source>{count} of {count_2} are ready</source>
+        <translation>{count} von {count_2} sind fertig</translation>
+    </message>
+    <message>
+        <source>Stopped.</source>
+        <translation>Angehalten.</translation>
+    </message>
+</context>
+<context>
+    <name>sintering</name>
+    <message>
+        <source>A coupon needs a thickness and at least one reading.</source>
+        <translation>Ein Plättchen braucht eine Dicke und mindestens eine Messung.</translation>
+    </message>
+    <message>
+        <source>Give them.</source>
+        <translation>Geben Sie sie an.</translation>
+    </message>
+    <message>
+        <source>By this coupon the programme multiplies scattering by {factor:.2f}, which no cycle does (0.7 to 1.8).</source>
+        <translation>Nach diesem Plättchen vervielfacht das Programm die Streuung um {factor:.2f}, was kein Zyklus tut (0.7 bis 1.8).</translation>
+    </message>
+    <message>
+        <source>Check the coupon&apos;s block, thickness and backing.</source>
+        <translation>Prüfen Sie Rohling, Dicke und Unterlage des Plättchens.</translation>
+    </message>
+</context>
+<context>
+    <name>slips</name>
+    <message>
+        <source>There is no step {step} in the plan.</source>
+        <translation>Einen Schritt {step} gibt es im Plan nicht.</translation>
+    </message>
+    <message>
+        <source>Step {step} has no coats on {area}.</source>
+        <translation>Schritt {step} hat keine Aufträge auf {area}.</translation>
+    </message>
+    <message>
+        <source>Choose a cell that is painted.</source>
+        <translation>Wählen Sie eine gefärbte Zelle.</translation>
+    </message>
+    <message>
+        <source>{value:g} crowns of ten make no sense.</source>
+        <translation>{value:g} Kronen von zehn ergeben keinen Sinn.</translation>
+    </message>
+    <message>
+        <source>Give 0 to 10.</source>
+        <translation>Geben Sie 0 bis 10 an.</translation>
+    </message>
+    <message>
+        <source>A hand that differs by {share:.0%} from coat to coat is out of range.</source>
+        <translation>Eine Hand, die von Auftrag zu Auftrag um {share:.0%} schwankt, liegt außerhalb des Bereichs.</translation>
+    </message>
+    <message>
+        <source>Give 0 to 50 %.</source>
+        <translation>Geben Sie 0 bis 50 % an.</translation>
+    </message>
+    <message>
+        <source>Fired in &apos;{fastest}&apos; instead of &apos;{programme}&apos;</source>
+        <translation>In „{fastest}“ statt „{programme}“ gebrannt</translation>
+    </message>
+    <message>
+        <source>Step {step}, {liquid}</source>
+        <translation>Schritt {step}, {liquid}</translation>
+    </message>
+    <message>
+        <source>{step}: {slip} on {area}</source>
+        <translation>{step}: {slip}, {area}</translation>
+    </message>
+</context>
+<context>
+    <name>span</name>
+    <message>
+        <source>measuring connectors</source>
+        <translation>Verbinder werden gemessen</translation>
+    </message>
+    <message>
+        <source>Nothing can be cut where the units were said to part.</source>
+        <translation>Wo die Einheiten sich trennen sollen, kann nichts geschnitten werden.</translation>
+    </message>
+    <message>
+        <source>Click on the connector itself.</source>
+        <translation>Klicken Sie auf den Verbinder selbst.</translation>
+    </message>
+    <message>
+        <source>looking for connectors</source>
+        <translation>Verbinder werden gesucht</translation>
     </message>
 </context>
 <context>
@@ -5769,10 +9975,41 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
 </context>
 <context>
+    <name>standing</name>
+    <message>
+        <source>A front tooth without a cavity does not show which way it bites.</source>
+        <translation>Ein Frontzahn ohne Höhlung zeigt nicht, welche Seite beißt.</translation>
+    </message>
+    <message>
+        <source>Turn its biting edge up and set that as the occlusal axis, or give the direction toward it as three numbers.</source>
+        <translation>Drehen Sie seine Schneide nach oben und setzen Sie das als Kauachse, oder geben Sie die Richtung dahin als drei Zahlen an.</translation>
+    </message>
+    <message>
+        <source>finding the crest</source>
+        <translation>der Kamm wird gesucht</translation>
+    </message>
+    <message>
+        <source>measuring heights</source>
+        <translation>Höhen werden gemessen</translation>
+    </message>
+    <message>
+        <source>finding the margin</source>
+        <translation>der Kronenrand wird gesucht</translation>
+    </message>
+</context>
+<context>
     <name>start</name>
     <message>
-        <source>OpenGL 3.3 is missing here: the crown is drawn by the processor and turns more coarsely. All else works as usual.</source>
-        <translation>OpenGL 3.3 fehlt hier: Die Krone wird vom Prozessor gezeichnet und dreht sich gröber. Alles andere arbeitet wie gewohnt.</translation>
+        <source>OpenGL 3.3 is missing: the crown turns more coarsely, all else works.</source>
+        <translation>OpenGL 3.3 fehlt: Die Krone dreht sich gröber, alles andere geht.</translation>
+    </message>
+    <message>
+        <source>The program&apos;s typeface is missing: install stainmap again to make sheets.</source>
+        <translation>Die Schrift des Programms fehlt: Installieren Sie stainmap neu, um Blätter zu machen.</translation>
+    </message>
+    <message>
+        <source>Small screen: panels can be put away in the menu View.</source>
+        <translation>Kleiner Bildschirm: Felder lassen sich im Menü Ansicht ausblenden.</translation>
     </message>
 </context>
 <context>
@@ -5885,6 +10122,21 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
 </context>
 <context>
+    <name>store</name>
+    <message>
+        <source>The database did not number a new row.</source>
+        <translation>Die Datenbank hat eine neue Zeile nicht nummeriert.</translation>
+    </message>
+    <message>
+        <source>Attempt {row} in the lab book cannot be read ({error}).</source>
+        <translation>Versuch {row} im Laborbuch kann nicht gelesen werden ({error}).</translation>
+    </message>
+    <message>
+        <source>Put back a copy of the lab book from before it was changed by hand.</source>
+        <translation>Legen Sie eine Kopie des Laborbuchs zurück, von vor der Änderung von Hand.</translation>
+    </message>
+</context>
+<context>
     <name>streaks dialog</name>
     <message>
         <source>towards the margin</source>
@@ -5988,6 +10240,45 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     <message>
         <source>{kinds}, {low} to {high} MPa: class {number}, {use}</source>
         <translation>{kinds}, {low} bis {high} MPa: Klasse {number}, {use}</translation>
+    </message>
+</context>
+<context>
+    <name>suggest</name>
+    <message>
+        <source>Nothing can be suggested: {refused}</source>
+        <translation>Nichts kann vorgeschlagen werden: {refused}</translation>
+    </message>
+    <message>
+        <source>looking at the areas</source>
+        <translation>die Flächen werden betrachtet</translation>
+    </message>
+    <message>
+        <source>Nothing is wanted of this crown yet.</source>
+        <translation>Für diese Krone ist noch nichts gewünscht.</translation>
+    </message>
+    <message>
+        <source>Say what is wanted, then coats can be suggested.</source>
+        <translation>Geben Sie das Ziel an, dann können Aufträge vorgeschlagen werden.</translation>
+    </message>
+    <message>
+        <source>trying all coats</source>
+        <translation>alle Aufträge werden versucht</translation>
+    </message>
+    <message>
+        <source>comparing trays</source>
+        <translation>Tabletts werden verglichen</translation>
+    </message>
+    <message>
+        <source>predicting the whole crown</source>
+        <translation>die ganze Krone wird vorhergesagt</translation>
+    </message>
+    <message>
+        <source>other ways</source>
+        <translation>andere Wege</translation>
+    </message>
+    <message>
+        <source>simulating bench days</source>
+        <translation>Arbeitstage werden simuliert</translation>
     </message>
 </context>
 <context>
@@ -6196,6 +10487,139 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
 </context>
 <context>
+    <name>suggest plan</name>
+    <message>
+        <source>There is no liquid that coats could be suggested of.</source>
+        <translation>Es gibt keine Flüssigkeit, mit der Aufträge vorgeschlagen werden könnten.</translation>
+    </message>
+    <message>
+        <source>Say which liquids are in stock, and what each is for.</source>
+        <translation>Sagen Sie, welche Flüssigkeiten vorhanden sind und wofür jede ist.</translation>
+    </message>
+</context>
+<context>
+    <name>suggest result</name>
+    <message>
+        <source>A tray without a jar stains nothing.</source>
+        <translation>Ein Tablett ohne Napf färbt nichts.</translation>
+    </message>
+    <message>
+        <source>Allow at least one.</source>
+        <translation>Erlauben Sie mindestens einen.</translation>
+    </message>
+</context>
+<context>
+    <name>suggest words</name>
+    <message>
+        <source>Estimated from the suggested plan, up to 0.8 dE00 off; being predicted on the whole crown.</source>
+        <translation>Aus dem vorgeschlagenen Plan geschätzt, bis 0.8 dE00 daneben; wird an der ganzen Krone vorhergesagt.</translation>
+    </message>
+    <message>
+        <source>one jar</source>
+        <translation>einen Napf</translation>
+    </message>
+    <message>
+        <source>two jars</source>
+        <translation>zwei Näpfe</translation>
+    </message>
+    <message>
+        <source>three jars</source>
+        <translation>drei Näpfe</translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation>keine</translation>
+    </message>
+    <message>
+        <source>{jars}, {coats}, {time} of mixing and painting</source>
+        <translation>{jars}, {coats}, {time} Mischen und Auftragen</translation>
+    </message>
+    <message>
+        <source>Survives {survived:,} of {days:,} simulated bench days.</source>
+        <translation>Übersteht {survived:,} von {days:,} simulierten Arbeitstagen.</translation>
+    </message>
+    <message>
+        <source>Survives {survived:,} of {days:,} simulated bench days; on {lost:,} the {area} area strays.</source>
+        <translation>Übersteht {survived:,} von {days:,} simulierten Arbeitstagen; an {lost:,} weicht {area} ab.</translation>
+    </message>
+    <message>
+        <source>{liquid} earns its jar: without it the {area} would be about {without:.1f} off instead of {there:.1f}.</source>
+        <translation>{liquid} verdient seinen Napf: Ohne es wäre {area} etwa {without:.1f} daneben statt {there:.1f}.</translation>
+    </message>
+    <message>
+        <source>{liquids}: coats saved, the colours are as near without.</source>
+        <translation>{liquids}: Aufträge gespart, die Farben sind ohne ebenso nah.</translation>
+    </message>
+    <message>
+        <source>It is the plan of three jars too: it needs {jars}.</source>
+        <translation>Er ist auch der Plan mit drei Näpfen: Er braucht {jars}.</translation>
+    </message>
+    <message>
+        <source>No other plan within the limits comes closer.</source>
+        <translation>Kein anderer Plan innerhalb der Grenzen kommt näher.</translation>
+    </message>
+    <message>
+        <source>{name}: not reachable: stain only lowers value and adds chroma. Wanted L* {wanted:.1f}, {block} without stain L* {bare:.1f}; the nearest is {nearest:.1f} dE00 away.</source>
+        <translation>{name}: nicht erreichbar: Färbung senkt nur die Helligkeit und erhöht das Chroma. Ziel L* {wanted:.1f}, {block} ohne Färbung L* {bare:.1f}; am nächsten bleibt {nearest:.1f} dE00 Abstand.</translation>
+    </message>
+    <message>
+        <source>{name}: not reachable: stain only lowers value and adds chroma. Wanted C* {wanted:.1f}, {block} without stain C* {bare:.1f}; the nearest is {nearest:.1f} dE00 away.</source>
+        <translation>{name}: nicht erreichbar: Färbung senkt nur die Helligkeit und erhöht das Chroma. Ziel C* {wanted:.1f}, {block} ohne Färbung C* {bare:.1f}; am nächsten bleibt {nearest:.1f} dE00 Abstand.</translation>
+    </message>
+    <message>
+        <source>{name}: no coats within the limits come nearer than {nearest:.1f} dE00 on {block}.</source>
+        <translation>{name}: Keine Aufträge innerhalb der Grenzen kommen auf {block} näher als {nearest:.1f} dE00.</translation>
+    </message>
+    <message>
+        <source>Days are simulated, {days:,} that took no part in the choice: one coat more or fewer, hand ±25 %, wall ±0.2 mm, dye too rich, stump a step off. More of them test the sampling, not the bench.</source>
+        <translation>Tage sind simuliert, {days:,}, die an der Wahl nicht teilnahmen: ein Auftrag mehr oder weniger, Hand ±25 %, Wand ±0.2 mm, Farbstoff zu viel, Stumpf eine Stufe daneben. Mehr davon prüfen die Stichprobe, nicht die Arbeit.</translation>
+    </message>
+    <message>
+        <source>Not calibrated: a {verdict}.</source>
+        <translation>Nicht kalibriert: {verdict}.</translation>
+    </message>
+    <message>
+        <source>The furthest area is {furthest:.1f} dE00 from what is wanted; it is {worst:.1f} with the plan as it stands.</source>
+        <translation>Die fernste Fläche liegt {furthest:.1f} dE00 vom Ziel; mit dem jetzigen Plan sind es {worst:.1f}.</translation>
+    </message>
+    <message>
+        <source>{area} {de00:.1f} nearer</source>
+        <translation>{area} {de00:.1f} näher</translation>
+    </message>
+    <message>
+        <source>{area} {de00:.1f} further off</source>
+        <translation>{area} {de00:.1f} weiter weg</translation>
+    </message>
+    <message>
+        <source>{effort} than suggested: {what}.</source>
+        <translation>{effort} als vorgeschlagen: {what}.</translation>
+    </message>
+    <message>
+        <source>As many jars and coats as suggested: {what}.</source>
+        <translation>So viele Näpfe und Aufträge wie vorgeschlagen: {what}.</translation>
+    </message>
+    <message>
+        <source>no area differs by more than a tie</source>
+        <translation>keine Fläche unterscheidet sich um mehr als einen Gleichstand</translation>
+    </message>
+    <message>
+        <source>{jars} more</source>
+        <translation>{jars} mehr</translation>
+    </message>
+    <message>
+        <source>{jars} fewer</source>
+        <translation>{jars} weniger</translation>
+    </message>
+    <message>
+        <source>{coats} more</source>
+        <translation>{coats} mehr</translation>
+    </message>
+    <message>
+        <source>{coats} fewer</source>
+        <translation>{coats} weniger</translation>
+    </message>
+</context>
+<context>
     <name>suggested plans</name>
     <message>
         <source>Suggested</source>
@@ -6239,6 +10663,13 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
 </context>
 <context>
+    <name>survey</name>
+    <message>
+        <source>looking at the body</source>
+        <translation>der Körper wird betrachtet</translation>
+    </message>
+</context>
+<context>
     <name>tab table dialog</name>
     <message>
         <source>tab</source>
@@ -6271,6 +10702,83 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     <message>
         <source>Write it as 74.36.</source>
         <translation>Schreiben Sie sie als 74.36.</translation>
+    </message>
+</context>
+<context>
+    <name>table file</name>
+    <message>
+        <source>The file is too large for a table of {kind}.</source>
+        <translation>Die Datei ist zu groß für eine Tabelle ({kind}).</translation>
+    </message>
+    <message>
+        <source>The table of {kind} cannot be read ({value}).</source>
+        <translation>Die Tabelle ({kind}) kann nicht gelesen werden ({value}).</translation>
+    </message>
+    <message>
+        <source>The file is not valid TOML: {error}.</source>
+        <translation>Die Datei ist kein gültiges TOML: {error}.</translation>
+    </message>
+</context>
+<context>
+    <name>targets</name>
+    <message>
+        <source>{axis} {value:.1f} is outside what tooth-coloured ceramic can look like ({low:g} to {high:g}). Check that L*, a*, b* stand in their places; no plan will reach it.</source>
+        <translation>{axis} {value:.1f} liegt außerhalb dessen, wie zahnfarbene Keramik aussehen kann ({low:g} bis {high:g}). Prüfen Sie, ob L*, a*, b* an ihrem Platz stehen; kein Plan wird es erreichen.</translation>
+    </message>
+</context>
+<context>
+    <name>teeth</name>
+    <message>
+        <source>central incisor</source>
+        <translation>mittlerer Schneidezahn</translation>
+    </message>
+    <message>
+        <source>lateral incisor</source>
+        <translation>seitlicher Schneidezahn</translation>
+    </message>
+    <message>
+        <source>canine</source>
+        <translation>Eckzahn</translation>
+    </message>
+    <message>
+        <source>first premolar</source>
+        <translation>erster Prämolar</translation>
+    </message>
+    <message>
+        <source>second premolar</source>
+        <translation>zweiter Prämolar</translation>
+    </message>
+    <message>
+        <source>first molar</source>
+        <translation>erster Molar</translation>
+    </message>
+    <message>
+        <source>second molar</source>
+        <translation>zweiter Molar</translation>
+    </message>
+    <message>
+        <source>third molar</source>
+        <translation>dritter Molar</translation>
+    </message>
+    <message>
+        <source>upper right</source>
+        <translation>oben rechts</translation>
+    </message>
+    <message>
+        <source>upper left</source>
+        <translation>oben links</translation>
+    </message>
+    <message>
+        <source>lower left</source>
+        <translation>unten links</translation>
+    </message>
+    <message>
+        <source>lower right</source>
+        <translation>unten rechts</translation>
+    </message>
+    <message>
+        <source>{quadrant} {tooth}</source>
+        <translation>{tooth} {quadrant}</translation>
     </message>
 </context>
 <context>
@@ -6377,8 +10885,77 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
         <translation>Dez.</translation>
     </message>
     <message>
-        <source>{day:02d} {month} {clock}</source>
+        <source>{day} {month} {clock}</source>
         <translation>{day}. {month} {clock}</translation>
+    </message>
+</context>
+<context>
+    <name>tooth</name>
+    <message>
+        <source>{number} is not a tooth number.</source>
+        <translation>{number} ist keine Zahnnummer.</translation>
+    </message>
+    <message>
+        <source>Give two digits by ISO 3950: quadrant 1 to 4, position 1 to 8, as in 46.</source>
+        <translation>Geben Sie zwei Ziffern nach ISO 3950 an: Quadrant 1 bis 4, Stelle 1 bis 8, etwa 46.</translation>
+    </message>
+</context>
+<context>
+    <name>tray</name>
+    <message>
+        <source>reading {name}</source>
+        <translation>{name} wird gelesen</translation>
+    </message>
+    <message>
+        <source>{named} It stays on the tray, unmixed.</source>
+        <translation>{named} Er bleibt auf dem Tablett, ungemischt.</translation>
+    </message>
+    <message>
+        <source>{code} was planned anew since it was laid on the tray; the new plan counts.</source>
+        <translation>{code} wurde neu geplant, seit er auf das Tablett gelegt wurde; der neue Plan gilt.</translation>
+    </message>
+    <message>
+        <source>{name} is a copy of {name_2}, both {code}; it stays on the tray, unmixed.</source>
+        <translation>{name} ist eine Kopie von {name_2}, beide {code}; sie bleibt auf dem Tablett, ungemischt.</translation>
+    </message>
+    <message>
+        <source>{files} have the code {code}; lists and sheets tell them apart by their files.</source>
+        <translation>{files} haben den Code {code}; Listen und Blätter unterscheiden sie nach ihren Dateien.</translation>
+    </message>
+    <message>
+        <source>{name} lies on the tray twice.</source>
+        <translation>{name} liegt zweimal auf dem Tablett.</translation>
+    </message>
+    <message>
+        <source>Lay each case once.</source>
+        <translation>Legen Sie jeden Fall einmal darauf.</translation>
+    </message>
+    <message>
+        <source>{count} cases are too many for one tray.</source>
+        <translation>{count} Fälle sind zu viele für ein Tablett.</translation>
+    </message>
+    <message>
+        <source>Lay at most {most_cases}.</source>
+        <translation>Legen Sie höchstens {most_cases} darauf.</translation>
+    </message>
+</context>
+<context>
+    <name>tray bench</name>
+    <message>
+        <source>open elsewhere ({holder})</source>
+        <translation>anderswo offen ({holder})</translation>
+    </message>
+    <message>
+        <source>open elsewhere</source>
+        <translation>anderswo offen</translation>
+    </message>
+    <message>
+        <source>{name} is {where}.</source>
+        <translation>{name} ist {where}.</translation>
+    </message>
+    <message>
+        <source>Close it there first.</source>
+        <translation>Schließen Sie ihn dort zuerst.</translation>
     </message>
 </context>
 <context>
@@ -6560,6 +11137,122 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     </message>
 </context>
 <context>
+    <name>tray file</name>
+    <message>
+        <source>The file cannot be read.</source>
+        <translation>Die Datei kann nicht gelesen werden.</translation>
+    </message>
+    <message>
+        <source>Look whether it is still there.</source>
+        <translation>Sehen Sie nach, ob sie noch da ist.</translation>
+    </message>
+    <message>
+        <source>This is no tray.</source>
+        <translation>Das ist kein Tablett.</translation>
+    </message>
+    <message>
+        <source>Trays end in {suffix}.</source>
+        <translation>Tabletts enden auf {suffix}.</translation>
+    </message>
+    <message>
+        <source>A newer version wrote it (version {version}; this one reads up to {version_2}).</source>
+        <translation>Eine neuere Version hat es geschrieben (Version {version}; diese liest bis {version_2}).</translation>
+    </message>
+    <message>
+        <source>Open it with that version.</source>
+        <translation>Öffnen Sie es mit jener Version.</translation>
+    </message>
+    <message>
+        <source>{name!r} is no name of a file.</source>
+        <translation>{name!r} ist kein Dateiname.</translation>
+    </message>
+    <message>
+        <source>Lay the tray anew.</source>
+        <translation>Legen Sie das Tablett neu.</translation>
+    </message>
+</context>
+<context>
+    <name>tray mixing</name>
+    <message>
+        <source>Jar {number}, {liquid}: nothing is painted with it; leave it out.</source>
+        <translation>Napf {number}, {liquid}: Nichts wird damit gefärbt; lassen Sie ihn weg.</translation>
+    </message>
+    <message>
+        <source>Jar {number}, {liquid}: {batches} batches of {drops} drops, one would run dry.</source>
+        <translation>Napf {number}, {liquid}: {batches} Ansätze von {drops} Tropfen, einer würde trocken.</translation>
+    </message>
+    <message>
+        <source>{number} in {code}</source>
+        <translation>{number} in {code}</translation>
+    </message>
+    <message>
+        <source>Jar {number} of the tray is jar {others}.</source>
+        <translation>Napf {number} des Tabletts ist Napf {others}.</translation>
+    </message>
+    <message>
+        <source>Jar {number}, {liquid}: the cases name the lots {lots}; take one of them and note it in all.</source>
+        <translation>Napf {number}, {liquid}: Die Fälle nennen die Chargen {lots}; nehmen Sie eine davon und vermerken Sie sie in allen.</translation>
+    </message>
+    <message>
+        <source>{name} is mixed in more than one way: jars {jars}. With one recipe in all cases one jar would do.</source>
+        <translation>{name} wird auf mehr als eine Art gemischt: Näpfe {jars}. Mit einem Rezept in allen Fällen genügte ein Napf.</translation>
+    </message>
+    <message>
+        <source>{drops} drops</source>
+        <translation>{drops} Tropfen</translation>
+    </message>
+    <message>
+        <source>no dye</source>
+        <translation>kein Farbstoff</translation>
+    </message>
+</context>
+<context>
+    <name>tray run</name>
+    <message>
+        <source>This tray needs {count} firings, one after the other. {firings}.</source>
+        <translation>Dieses Tablett braucht {count} Brände, einen nach dem anderen. {firings}.</translation>
+    </message>
+    <message>
+        <source>Two programmes are called “{name}” and differ; see the cases&apos; materials.</source>
+        <translation>Zwei Programme heißen „{name}“ und unterscheiden sich; siehe die Materialien der Fälle.</translation>
+    </message>
+    <message>
+        <source>{units} units in one firing; a tray usually holds {usual} at most (assumed). Fire them in parts.</source>
+        <translation>{units} Einheiten in einem Brand; ein Tablett fasst meist höchstens {usual} (angenommen). Brennen Sie in Teilen.</translation>
+    </message>
+    <message>
+        <source>Painting takes {painting}, longer than a mixed jar is kept ({hours:g} h): mix in parts.</source>
+        <translation>Das Auftragen dauert {painting}, länger als ein gemischter Napf aufbewahrt wird ({hours:g} h): Mischen Sie in Teilen.</translation>
+    </message>
+</context>
+<context>
+    <name>tray sheets</name>
+    <message>
+        <source>{code}: {drawn} There are no sheets of it.</source>
+        <translation>{code}: {drawn} Es gibt keine Blätter davon.</translation>
+    </message>
+    <message>
+        <source>Nothing lies on the tray.</source>
+        <translation>Auf dem Tablett liegt nichts.</translation>
+    </message>
+    <message>
+        <source>Lay a planned case on it.</source>
+        <translation>Legen Sie einen geplanten Fall darauf.</translation>
+    </message>
+    <message>
+        <source>prediction</source>
+        <translation>Vorhersage</translation>
+    </message>
+    <message>
+        <source>The plan has no step to paint.</source>
+        <translation>Der Plan hat keinen Schritt aufzutragen.</translation>
+    </message>
+    <message>
+        <source>Add a step first.</source>
+        <translation>Fügen Sie zuerst einen Schritt hinzu.</translation>
+    </message>
+</context>
+<context>
     <name>tray units</name>
     <message>
         <source>state</source>
@@ -6698,6 +11391,25 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     </message>
 </context>
 <context>
+    <name>unit state</name>
+    <message>
+        <source>revision {revision}</source>
+        <translation>Revision {revision}</translation>
+    </message>
+    <message>
+        <source>newer than revision {revision}</source>
+        <translation>neuer als Revision {revision}</translation>
+    </message>
+    <message>
+        <source>No zones have been proposed yet.</source>
+        <translation>Noch sind keine Zonen vorgeschlagen.</translation>
+    </message>
+    <message>
+        <source>Nothing is painted in this plan yet.</source>
+        <translation>In diesem Plan ist noch nichts gefärbt.</translation>
+    </message>
+</context>
+<context>
     <name>unit values panel</name>
     <message>
         <source>unit</source>
@@ -6737,6 +11449,17 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     </message>
 </context>
 <context>
+    <name>upgrading</name>
+    <message>
+        <source>The lab book cannot be brought to the new version: entries in it refer to others that are missing.</source>
+        <translation>Das Laborbuch kann nicht auf die neue Version gebracht werden: Einträge darin beziehen sich auf andere, die fehlen.</translation>
+    </message>
+    <message>
+        <source>Go on with the version of the program it was written by, and report this.</source>
+        <translation>Arbeiten Sie mit der Version weiter, die es geschrieben hat, und melden Sie das.</translation>
+    </message>
+</context>
+<context>
     <name>value ladder</name>
     <message>
         <source>Value ladder</source>
@@ -6761,6 +11484,509 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     <message>
         <source>predicted</source>
         <translation>Vorhersage</translation>
+    </message>
+</context>
+<context>
+    <name>values</name>
+    <message>
+        <source>crown</source>
+        <translation>Krone</translation>
+    </message>
+    <message>
+        <source>bridge</source>
+        <translation>Brücke</translation>
+    </message>
+    <message>
+        <source>solid crown</source>
+        <translation>massive Krone</translation>
+    </message>
+    <message>
+        <source>open sheet</source>
+        <translation>offene Fläche</translation>
+    </message>
+    <message>
+        <source>rooted tooth</source>
+        <translation>Zahn mit Wurzel</translation>
+    </message>
+    <message>
+        <source>jaw</source>
+        <translation>Kiefer</translation>
+    </message>
+    <message>
+        <source>several bodies</source>
+        <translation>mehrere Körper</translation>
+    </message>
+    <message>
+        <source>not a crown</source>
+        <translation>keine Krone</translation>
+    </message>
+    <message>
+        <source>retainer</source>
+        <translation>Pfeiler</translation>
+    </message>
+    <message>
+        <source>pontic</source>
+        <translation>Brückenglied</translation>
+    </message>
+    <message>
+        <source>stump</source>
+        <translation>Stumpf</translation>
+    </message>
+    <message>
+        <source>incisal edge</source>
+        <translation>Schneidekante</translation>
+    </message>
+    <message>
+        <source>screw channel</source>
+        <translation>Schraubenkanal</translation>
+    </message>
+    <message>
+        <source>open air</source>
+        <translation>offene Luft</translation>
+    </message>
+    <message>
+        <source>mesial</source>
+        <translation>mesial</translation>
+    </message>
+    <message>
+        <source>distal</source>
+        <translation>distal</translation>
+    </message>
+    <message>
+        <source>buccal</source>
+        <translation>bukkal</translation>
+    </message>
+    <message>
+        <source>lingual</source>
+        <translation>lingual</translation>
+    </message>
+    <message>
+        <source>labial</source>
+        <translation>labial</translation>
+    </message>
+    <message>
+        <source>palatal</source>
+        <translation>palatinal</translation>
+    </message>
+    <message>
+        <source>occlusal</source>
+        <translation>okklusal</translation>
+    </message>
+    <message>
+        <source>incisal</source>
+        <translation>inzisal</translation>
+    </message>
+    <message>
+        <source>cervical</source>
+        <translation>zervikal</translation>
+    </message>
+    <message>
+        <source>inner surface</source>
+        <translation>Innenfläche</translation>
+    </message>
+    <message>
+        <source>mixed</source>
+        <translation>gemischt</translation>
+    </message>
+    <message>
+        <source>painted</source>
+        <translation>aufgetragen</translation>
+    </message>
+    <message>
+        <source>dried</source>
+        <translation>getrocknet</translation>
+    </message>
+    <message>
+        <source>sintered</source>
+        <translation>gesintert</translation>
+    </message>
+    <message>
+        <source>judged</source>
+        <translation>beurteilt</translation>
+    </message>
+    <message>
+        <source>draft</source>
+        <translation>Entwurf</translation>
+    </message>
+    <message>
+        <source>planned</source>
+        <translation>geplant</translation>
+    </message>
+    <message>
+        <source>no sheet</source>
+        <translation>kein Blatt</translation>
+    </message>
+    <message>
+        <source>sheet as planned</source>
+        <translation>Blatt wie geplant</translation>
+    </message>
+    <message>
+        <source>plan newer than the sheet</source>
+        <translation>Plan neuer als das Blatt</translation>
+    </message>
+    <message>
+        <source>mix</source>
+        <translation>Mischen</translation>
+    </message>
+    <message>
+        <source>coats</source>
+        <translation>Aufträge</translation>
+    </message>
+    <message>
+        <source>dry</source>
+        <translation>Trocknen</translation>
+    </message>
+    <message>
+        <source>sinter</source>
+        <translation>Sintern</translation>
+    </message>
+    <message>
+        <source>cool</source>
+        <translation>Abkühlen</translation>
+    </message>
+    <message>
+        <source>middle</source>
+        <translation>mittel</translation>
+    </message>
+    <message>
+        <source>milled</source>
+        <translation>gefräst</translation>
+    </message>
+    <message>
+        <source>as sintered</source>
+        <translation>wie gesintert</translation>
+    </message>
+    <message>
+        <source>polished</source>
+        <translation>poliert</translation>
+    </message>
+    <message>
+        <source>glazed</source>
+        <translation>glasiert</translation>
+    </message>
+    <message>
+        <source>slow</source>
+        <translation>langsam</translation>
+    </message>
+    <message>
+        <source>standard</source>
+        <translation>Standard</translation>
+    </message>
+    <message>
+        <source>fast</source>
+        <translation>schnell</translation>
+    </message>
+    <message>
+        <source>very fast</source>
+        <translation>sehr schnell</translation>
+    </message>
+    <message>
+        <source>reddish-brown</source>
+        <translation>rötlich-braun</translation>
+    </message>
+    <message>
+        <source>reddish-yellow</source>
+        <translation>rötlich-gelb</translation>
+    </message>
+    <message>
+        <source>grey</source>
+        <translation>grau</translation>
+    </message>
+    <message>
+        <source>reddish-grey</source>
+        <translation>rötlich-grau</translation>
+    </message>
+    <message>
+        <source>unnamed</source>
+        <translation>ungenannt</translation>
+    </message>
+    <message>
+        <source>d/8, tab table</source>
+        <translation>d/8, Mustertabelle</translation>
+    </message>
+    <message>
+        <source>photograph</source>
+        <translation>Foto</translation>
+    </message>
+    <message>
+        <source>in place</source>
+        <translation>im Mund</translation>
+    </message>
+    <message>
+        <source>first-surface reflection, polished, n 2.15</source>
+        <translation>Reflexion der ersten Oberfläche, poliert, n 2.15</translation>
+    </message>
+    <message>
+        <source>linear Bradford adaptation</source>
+        <translation>lineare Bradford-Anpassung</translation>
+    </message>
+    <message>
+        <source>tab table, illuminant C to D65, geometry unchanged, ±1.5</source>
+        <translation>Mustertabelle, Normlicht C zu D65, Geometrie unverändert, ±1.5</translation>
+    </message>
+    <message>
+        <source>photograph taken for 45/0, D65</source>
+        <translation>Foto als 45/0, D65 genommen</translation>
+    </message>
+    <message>
+        <source>invented</source>
+        <translation>erfunden</translation>
+    </message>
+    <message>
+        <source>measured</source>
+        <translation>gemessen</translation>
+    </message>
+    <message>
+        <source>calibrated</source>
+        <translation>kalibriert</translation>
+    </message>
+    <message>
+        <source>published</source>
+        <translation>veröffentlicht</translation>
+    </message>
+    <message>
+        <source>from memory</source>
+        <translation>aus dem Gedächtnis</translation>
+    </message>
+    <message>
+        <source>common practice</source>
+        <translation>übliche Praxis</translation>
+    </message>
+    <message>
+        <source>common practice, no published source</source>
+        <translation>übliche Praxis, keine veröffentlichte Quelle</translation>
+    </message>
+    <message>
+        <source>assumed</source>
+        <translation>angenommen</translation>
+    </message>
+    <message>
+        <source>settle first</source>
+        <translation>zuerst klären</translation>
+    </message>
+    <message>
+        <source>check</source>
+        <translation>prüfen</translation>
+    </message>
+    <message>
+        <source>note</source>
+        <translation>Hinweis</translation>
+    </message>
+    <message>
+        <source>not seen by most</source>
+        <translation>von den meisten nicht gesehen</translation>
+    </message>
+    <message>
+        <source>seen, usually accepted</source>
+        <translation>gesehen, meist hingenommen</translation>
+    </message>
+    <message>
+        <source>usually rejected</source>
+        <translation>meist abgelehnt</translation>
+    </message>
+    <message>
+        <source>direction, not a match</source>
+        <translation>Richtung, keine Übereinstimmung</translation>
+    </message>
+    <message>
+        <source>block</source>
+        <translation>Rohling</translation>
+    </message>
+    <message>
+        <source>liquid</source>
+        <translation>Flüssigkeit</translation>
+    </message>
+    <message>
+        <source>ion</source>
+        <translation>Ion</translation>
+    </message>
+    <message>
+        <source>dye</source>
+        <translation>Farbstoff</translation>
+    </message>
+    <message>
+        <source>programme</source>
+        <translation>Programm</translation>
+    </message>
+    <message>
+        <source>cement</source>
+        <translation>Zement</translation>
+    </message>
+    <message>
+        <source>reflectance</source>
+        <translation>Reflexion</translation>
+    </message>
+    <message>
+        <source>absorption</source>
+        <translation>Absorption</translation>
+    </message>
+    <message>
+        <source>scattering</source>
+        <translation>Streuung</translation>
+    </message>
+    <message>
+        <source>bench</source>
+        <translation>am Tisch</translation>
+    </message>
+    <message>
+        <source>zones</source>
+        <translation>Zonen</translation>
+    </message>
+    <message>
+        <source>value</source>
+        <translation>Helligkeit</translation>
+    </message>
+    <message>
+        <source>offset</source>
+        <translation>Abstand</translation>
+    </message>
+    <message>
+        <source>thickness</source>
+        <translation>Dicke</translation>
+    </message>
+    <message>
+        <source>in the row</source>
+        <translation>in der Reihe</translation>
+    </message>
+    <message>
+        <source>ground</source>
+        <translation>beschliffen</translation>
+    </message>
+    <message>
+        <source>all</source>
+        <translation>alle</translation>
+    </message>
+    <message>
+        <source>rosette</source>
+        <translation>Rosette</translation>
+    </message>
+    <message>
+        <source>system</source>
+        <translation>System</translation>
+    </message>
+    <message>
+        <source>light</source>
+        <translation>hell</translation>
+    </message>
+    <message>
+        <source>dark</source>
+        <translation>dunkel</translation>
+    </message>
+    <message>
+        <source>buccal to lingual</source>
+        <translation>bukkal nach lingual</translation>
+    </message>
+    <message>
+        <source>mesial to distal</source>
+        <translation>mesial nach distal</translation>
+    </message>
+    <message>
+        <source>level</source>
+        <translation>waagerecht</translation>
+    </message>
+    <message>
+        <source>pink</source>
+        <translation>rosa</translation>
+    </message>
+    <message>
+        <source>red</source>
+        <translation>rot</translation>
+    </message>
+    <message>
+        <source>orange</source>
+        <translation>orange</translation>
+    </message>
+    <message>
+        <source>yellow</source>
+        <translation>gelb</translation>
+    </message>
+    <message>
+        <source>green</source>
+        <translation>grün</translation>
+    </message>
+    <message>
+        <source>blue</source>
+        <translation>blau</translation>
+    </message>
+    <message>
+        <source>violet</source>
+        <translation>violett</translation>
+    </message>
+    <message>
+        <source>a coat too many</source>
+        <translation>ein Auftrag zu viel</translation>
+    </message>
+    <message>
+        <source>a coat too few</source>
+        <translation>ein Auftrag zu wenig</translation>
+    </message>
+    <message>
+        <source>brushed half a millimetre too far</source>
+        <translation>einen halben Millimeter zu weit gepinselt</translation>
+    </message>
+    <message>
+        <source>twice the dye in the jar</source>
+        <translation>doppelt so viel Farbstoff im Napf</translation>
+    </message>
+    <message>
+        <source>no dye in the jar</source>
+        <translation>kein Farbstoff im Napf</translation>
+    </message>
+    <message>
+        <source>fired in the fastest programme</source>
+        <translation>im schnellsten Programm gebrannt</translation>
+    </message>
+    <message>
+        <source>finding areas</source>
+        <translation>Flächen finden</translation>
+    </message>
+    <message>
+        <source>reaching a shade</source>
+        <translation>eine Farbe erreichen</translation>
+    </message>
+    <message>
+        <source>choosing the block</source>
+        <translation>den Rohling wählen</translation>
+    </message>
+    <message>
+        <source>leading value</source>
+        <translation>die Helligkeit führen</translation>
+    </message>
+    <message>
+        <source>few coats and jars</source>
+        <translation>wenige Aufträge und Näpfe</translation>
+    </message>
+    <message>
+        <source>order at the bench</source>
+        <translation>Reihenfolge am Platz</translation>
+    </message>
+    <message>
+        <source>leaving nothing bare</source>
+        <translation>nichts bloß lassen</translation>
+    </message>
+    <message>
+        <source>mixing jars</source>
+        <translation>Näpfe mischen</translation>
+    </message>
+    <message>
+        <source>finding faults</source>
+        <translation>Fehler finden</translation>
+    </message>
+    <message>
+        <source>seeing value</source>
+        <translation>Helligkeit sehen</translation>
+    </message>
+    <message>
+        <source>Animated GIF, 256 colours</source>
+        <translation>Animiertes GIF, 256 Farben</translation>
+    </message>
+    <message>
+        <source>Animated PNG</source>
+        <translation>Animiertes PNG</translation>
+    </message>
+    <message>
+        <source>Series of PNG pictures, numbered</source>
+        <translation>Reihe von PNG-Bildern, nummeriert</translation>
     </message>
 </context>
 <context>
@@ -6938,6 +12164,64 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
         <source>{first} or {last}</source>
         <translation>{first} oder {last}</translation>
     </message>
+    <message>
+        <source>1 jar</source>
+        <translation>1 Napf</translation>
+    </message>
+    <message>
+        <source>{count} jars</source>
+        <translation>{count} Näpfe</translation>
+    </message>
+    <message>
+        <source>1 coat</source>
+        <translation>1 Auftrag</translation>
+    </message>
+    <message>
+        <source>{count} coats</source>
+        <translation>{count} Aufträge</translation>
+    </message>
+</context>
+<context>
+    <name>zone</name>
+    <message>
+        <source>{number} is not the number of an area.</source>
+        <translation>{number} ist keine Nummer einer Fläche.</translation>
+    </message>
+    <message>
+        <source>Areas run from 1 to 13.</source>
+        <translation>Flächen laufen von 1 bis 13.</translation>
+    </message>
+</context>
+<context>
+    <name>zone ground</name>
+    <message>
+        <source>laying out the zones</source>
+        <translation>die Zonen werden ausgelegt</translation>
+    </message>
+    <message>
+        <source>drawing the borders</source>
+        <translation>die Grenzen werden gezogen</translation>
+    </message>
+    <message>
+        <source>drawing the accents</source>
+        <translation>die Akzente werden gezogen</translation>
+    </message>
+    <message>
+        <source>zones proposed</source>
+        <translation>Zonen vorgeschlagen</translation>
+    </message>
+    <message>
+        <source>reading grooves and ridges</source>
+        <translation>Furchen und Leisten werden gelesen</translation>
+    </message>
+    <message>
+        <source>Which side of tooth {number} is mesial is not known.</source>
+        <translation>Welche Seite von Zahn {number} mesial ist, ist nicht bekannt.</translation>
+    </message>
+    <message>
+        <source>Click its mesial side, or give the direction as three numbers.</source>
+        <translation>Klicken Sie auf seine mesiale Seite, oder geben Sie die Richtung als drei Zahlen an.</translation>
+    </message>
 </context>
 <context>
     <name>zone sliders</name>
@@ -6993,6 +12277,14 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
         <source>incisal edge comes down</source>
         <translation>Schneide kommt herab</translation>
     </message>
+    <message>
+        <source>{value} is out of range.</source>
+        <translation>{value} liegt außerhalb des Bereichs.</translation>
+    </message>
+    <message>
+        <source>Give {low} to {high}.</source>
+        <translation>Geben Sie {low} bis {high} an.</translation>
+    </message>
 </context>
 <context>
     <name>zone sliders desk</name>
@@ -7027,6 +12319,13 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     <message>
         <source>make fissures {share:.0%} wide</source>
         <translation>Fissuren {share:.0%} breit machen</translation>
+    </message>
+</context>
+<context>
+    <name>zone softening</name>
+    <message>
+        <source>Softening the borders of areas</source>
+        <translation>Grenzen der Flächen werden weicher</translation>
     </message>
 </context>
 <context>
@@ -7126,6 +12425,52 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     <message>
         <source>change streaks</source>
         <translation>Streifen ändern</translation>
+    </message>
+</context>
+<context>
+    <name>zone tools</name>
+    <message>
+        <source>The inner surface ends at the margin.</source>
+        <translation>Die Innenfläche endet am Kronenrand.</translation>
+    </message>
+    <message>
+        <source>Let the brush move the margin (menu Crown), or choose another area.</source>
+        <translation>Lassen Sie den Pinsel den Kronenrand verschieben (Menü Krone), oder wählen Sie eine andere Fläche.</translation>
+    </message>
+    <message>
+        <source>A length of {length_mm:g} mm is out of range.</source>
+        <translation>Eine Länge von {length_mm:g} mm liegt außerhalb des Bereichs.</translation>
+    </message>
+    <message>
+        <source>Give {least_mm:g} to {most_mm:g} mm.</source>
+        <translation>Geben Sie {least_mm:g} bis {most_mm:g} mm an.</translation>
+    </message>
+    <message>
+        <source>This crown has no {name} yet.</source>
+        <translation>Diese Krone hat noch keine Fläche {name}.</translation>
+    </message>
+    <message>
+        <source>Paint some of it first.</source>
+        <translation>Malen Sie zuerst etwas davon.</translation>
+    </message>
+</context>
+<context>
+    <name>zoning</name>
+    <message>
+        <source>No tooth is named.</source>
+        <translation>Kein Zahn ist genannt.</translation>
+    </message>
+    <message>
+        <source>Name it, as in 46.</source>
+        <translation>Nennen Sie ihn, etwa 46.</translation>
+    </message>
+    <message>
+        <source>The body is no crown.</source>
+        <translation>Der Körper ist keine Krone.</translation>
+    </message>
+    <message>
+        <source>Choose another file, or check its length unit.</source>
+        <translation>Wählen Sie eine andere Datei, oder prüfen Sie ihre Längeneinheit.</translation>
     </message>
 </context>
 </TS>

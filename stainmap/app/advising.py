@@ -17,6 +17,7 @@ from stainmap.planning.advice import advise
 from stainmap.planning.advice_ground import AdviceGround, MeasuredPlaces
 from stainmap.planning.advice_value import Advice, Severity
 from stainmap.planning.outcome import area_weights
+from stainmap.words import translate
 
 if TYPE_CHECKING:
     from stainmap.app.prediction import Prediction
@@ -41,7 +42,11 @@ def advice_on(
         limits, problem = _limits_of_this_computer()
     except CatalogueError as error:
         # A damaged table takes away the advice, not the prediction.
-        said = Advice(rule="limits", sentence=f"No advice: {error}", severity=Severity.CHECK)
+        said = Advice(
+            rule="limits",
+            sentence=translate("advising", "No advice: {error}").format(error=error),
+            severity=Severity.CHECK,
+        )
         return (said,), MeasuredPlaces() if kept is None else kept
     ground = AdviceGround(
         case=prediction.case,
@@ -83,4 +88,6 @@ def _limits_of_this_computer() -> tuple[AdviceLimits, str]:
     try:
         return with_limits(limits, path), ""
     except CatalogueError as error:
-        return limits, f"Your own limits for advice are left out: {error}"
+        return limits, translate(
+            "advising", "Your own limits for advice are left out: {error}"
+        ).format(error=error)

@@ -12,6 +12,7 @@ from stainmap.errors import PlanError
 from stainmap.model.case import Case
 from stainmap.model.plan import MAX_COATS, BrushedCoats
 from stainmap.model.zone import Accent, Area, Zone, area_label
+from stainmap.words import translate
 
 
 class Tool(StrEnum):
@@ -26,13 +27,6 @@ class Tool(StrEnum):
     def takes_a_place(self) -> bool:
         """True if it works on a place that is clicked, not along a stroke of the hand."""
         return self in (Tool.FILL, Tool.LINE)
-
-
-_VERBS = {
-    Tool.BRUSH: ("paints", "adds to"),
-    Tool.FILL: ("fills up to creases:", "fills up to creases:"),
-    Tool.LINE: ("line along a crease:", "line along a crease:"),
-}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,9 +51,15 @@ class Brush:
     def __post_init__(self) -> None:
         """Refuse brushes that no hand could hold."""
         if not 0.1 <= self.radius_mm <= 3.0 or not 0.0 <= self.softness <= 1.0:
-            raise PlanError("A brush has a radius of 0.1 to 3 mm and a softness of 0 to 1.")
+            raise PlanError(
+                translate("brush", "A brush has a radius of 0.1 to 3 mm and a softness of 0 to 1.")
+            )
         if not 0.0 < self.strength_coats <= MAX_COATS:
-            raise PlanError(f"A brush puts on more than 0 and at most {MAX_COATS} coats.")
+            raise PlanError(
+                translate("brush", "A brush puts on more than 0 and at most {most} coats.").format(
+                    most=MAX_COATS
+                )
+            )
 
     def describe(self, case: Case) -> str:
         """Return the line beside the tool that says what it does."""
@@ -67,16 +67,28 @@ class Brush:
         if self.step is not None and self.step < len(case.plan.steps):
             liquid = case.plan.liquid_of(case.plan.steps[self.step])
             if self.tool is Tool.ERASER:
-                return f"removes brushed {liquid} of step {self.step + 1}"
-            return f"{_VERBS[self.tool][1]} step {self.step + 1}, {liquid}"
+                return translate("brush", "removes brushed {liquid} of step {step}").format(
+                    liquid=liquid, step=self.step + 1
+                )
+            texts = {
+                Tool.BRUSH: translate("brush", "adds to step {step}, {liquid}"),
+                Tool.FILL: translate("brush", "fills up to creases: step {step}, {liquid}"),
+                Tool.LINE: translate("brush", "line along a crease: step {step}, {liquid}"),
+            }
+            return texts[self.tool].format(step=self.step + 1, liquid=liquid)
         name = area_label(self.area, front=front)
         if self.tool is Tool.ERASER:
             return (
-                "gives back the proposal"
+                translate("brush", "gives back the proposal")
                 if isinstance(self.area, Zone)
-                else f"takes away from {name}"
+                else translate("brush", "takes away from {area}").format(area=name)
             )
-        return f"{_VERBS[self.tool][0]} {name}"
+        texts = {
+            Tool.BRUSH: translate("brush", "paints {area}"),
+            Tool.FILL: translate("brush", "fills up to creases: {area}"),
+            Tool.LINE: translate("brush", "line along a crease: {area}"),
+        }
+        return texts[self.tool].format(area=name)
 
 
 @dataclass(slots=True, kw_only=True)
@@ -107,7 +119,9 @@ class Stroke:
         )
         if brush.step is not None:
             if not 0 <= brush.step < len(case.plan.steps):
-                raise PlanError("The brush belongs to a step that is not in the plan.")
+                raise PlanError(
+                    translate("brush", "The brush belongs to a step that is not in the plan.")
+                )
             stroke.brushed = np.zeros(count, np.float32)
             already = case.plan.steps[brush.step].brushed
             if already is not None:

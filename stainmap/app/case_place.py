@@ -14,12 +14,13 @@ from stainmap.files.case_file import write_case
 from stainmap.files.case_lock import CaseLock, holder_of
 from stainmap.model.case import Case
 from stainmap.model.crown import MeasuredShape
+from stainmap.words import marked, translate
 
 if TYPE_CHECKING:
     from stainmap.app.prediction import Prediction
 
-_ELSEWHERE = "Save it under another name."
-_PROTECTED = "The file of this case is write-protected."
+_ELSEWHERE = marked("case place", "Save it under another name.")
+_PROTECTED = marked("case place", "The file of this case is write-protected.")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -78,11 +79,18 @@ class CasePlace:
         """
         target = path or self.path
         if target is None:
-            raise CaseFileError("The case has no file yet.", advice="Choose where to save it.")
+            raise CaseFileError(
+                translate("case place", "The case has no file yet."),
+                advice=translate("case place", "Choose where to save it."),
+            )
         own = self._lock if _is_same(target, self.path) else None
         lock = own or CaseLock.take(target)
         if lock is None:
-            raise CaseFileError(_open_elsewhere(target), where=target.name, advice=_ELSEWHERE)
+            raise CaseFileError(
+                _open_elsewhere(target),
+                where=target.name,
+                advice=translate("case place", _ELSEWHERE),
+            )
         try:
             _refuse_protected(target)
             if path is None:
@@ -119,9 +127,11 @@ class CasePlace:
     def _refuse_changed(self, target: Path) -> None:
         if self.digest and file_digest(target) not in ("", self.digest):
             raise CaseFileError(
-                "Something else has changed this file since it was opened here.",
+                translate(
+                    "case place", "Something else has changed this file since it was opened here."
+                ),
                 where=target.name,
-                advice="Save under another name, then compare the two.",
+                advice=translate("case place", "Save under another name, then compare the two."),
             )
 
 
@@ -153,8 +163,10 @@ def _is_same(one: Path, other: Path | None) -> bool:
 def _open_elsewhere(path: Path) -> str:
     holder = holder_of(path)
     if holder:
-        return f"Somebody else has this case open: {holder}."
-    return "Somebody else has this case open."
+        return translate("case place", "Somebody else has this case open: {holder}.").format(
+            holder=holder
+        )
+    return translate("case place", "Somebody else has this case open.")
 
 
 def _why_read_only(path: Path, lock: CaseLock | None) -> str:
@@ -162,9 +174,9 @@ def _why_read_only(path: Path, lock: CaseLock | None) -> str:
     if lock is None:
         return _open_elsewhere(path)
     if _is_protected(path):
-        return _PROTECTED
+        return translate("case place", _PROTECTED)
     if not os.access(path.parent, os.W_OK):
-        return "The folder of this case cannot be written to."
+        return translate("case place", "The folder of this case cannot be written to.")
     return ""
 
 
@@ -178,7 +190,11 @@ def _is_protected(path: Path) -> bool:
 
 def _refuse_protected(target: Path) -> None:
     if _is_protected(target):
-        raise CaseFileError(_PROTECTED, where=target.name, advice=_ELSEWHERE)
+        raise CaseFileError(
+            translate("case place", _PROTECTED),
+            where=target.name,
+            advice=translate("case place", _ELSEWHERE),
+        )
 
 
 def _preview(prediction: Prediction) -> bytes:

@@ -16,12 +16,13 @@ from typing import Final
 from stainmap.errors import PlanError
 from stainmap.model.plan import CoatSpan
 from stainmap.model.zone import Area
+from stainmap.words import marked, translate
 
 CoatCell = tuple[int, Area, CoatSpan | None]
 """Step (from 0), area, and the coats that go there; None clears the cell."""
 
 MOST_CHARACTERS: Final = 20_000
-_NOTHING = "Nothing was pasted."
+_NOTHING = marked("coat block", "Nothing was pasted.")
 _AREA = "area"
 _STEP = re.compile(r"step\s+(\d{1,3})\b[\s,:]*(.*)", re.IGNORECASE)
 # A spreadsheet shows whole numbers with as many zeros as its cell is set to.
@@ -135,16 +136,25 @@ def pasted_cells(text: str, grid: CoatGrid, chosen: CellRange) -> tuple[CoatCell
 def _lines(text: str) -> list[list[str]]:
     """Return cells line by line, all lines of the same length; a blank line is an empty cell."""
     if len(text) > MOST_CHARACTERS or "\0" in text:
-        raise PlanError("What was copied is no block of coats.", advice=_NOTHING)
+        raise PlanError(
+            translate("coat block", "What was copied is no block of coats."),
+            advice=translate("coat block", _NOTHING),
+        )
     try:
         cells = [
             [cell.replace("\N{NO-BREAK SPACE}", " ").strip() for cell in line]
             for line in csv.reader(text.splitlines(), delimiter="\t")
         ]
     except csv.Error as error:
-        raise PlanError("What was copied is no block of coats.", advice=_NOTHING) from error
+        raise PlanError(
+            translate("coat block", "What was copied is no block of coats."),
+            advice=translate("coat block", _NOTHING),
+        ) from error
     if not cells:
-        raise PlanError("There is nothing to paste.", advice="Copy coats first.")
+        raise PlanError(
+            translate("coat block", "There is nothing to paste."),
+            advice=translate("coat block", "Copy coats first."),
+        )
     width = max(*map(len, cells), 1)
     return [line + [""] * (width - len(line)) for line in cells]
 
@@ -166,24 +176,40 @@ def _steps_named(
             if place == 0 and cell.casefold() in ("", _AREA):
                 steps.append(-1)
                 continue
-            raise PlanError(f"Over column {place + 1} stands '{cell}', no step.", advice=_NOTHING)
+            raise PlanError(
+                translate("coat block", "Over column {place} stands '{cell}', no step.").format(
+                    place=place + 1, cell=cell
+                ),
+                advice=translate("coat block", _NOTHING),
+            )
         number, liquid = int(match[1]), match[2].strip()
         if not 1 <= number <= len(grid.liquids):
             raise PlanError(
-                f"'{cell}' is over column {place + 1}, but the plan has {len(grid.liquids)} steps.",
-                advice=_NOTHING,
+                translate(
+                    "coat block", "'{cell}' is over column {place}, but the plan has {count} steps."
+                ).format(cell=cell, place=place + 1, count=len(grid.liquids)),
+                advice=translate("coat block", _NOTHING),
             )
         own = grid.liquids[number - 1]
         if liquid and liquid.casefold() != own.casefold():
             raise PlanError(
-                f"'{cell}' is over column {place + 1}, but step {number} is of {own} here.",
-                advice=_NOTHING,
+                translate(
+                    "coat block",
+                    "'{cell}' is over column {place}, but step {number} is of {own} here.",
+                ).format(cell=cell, place=place + 1, number=number, own=own),
+                advice=translate("coat block", _NOTHING),
             )
         if number - 1 in steps:
-            raise PlanError(f"Step {number} is named twice.", advice=_NOTHING)
+            raise PlanError(
+                translate("coat block", "Step {number} is named twice.").format(number=number),
+                advice=translate("coat block", _NOTHING),
+            )
         steps.append(number - 1)
     if len(lines) == 1:
-        raise PlanError("Below the heads there are no coats.", advice=_NOTHING)
+        raise PlanError(
+            translate("coat block", "Below the heads there are no coats."),
+            advice=translate("coat block", _NOTHING),
+        )
     return steps, lines[1:]
 
 
@@ -196,17 +222,27 @@ def _areas_named(
     if len(lines[0]) < 2 or not any(name in known for name in names):
         if has_steps and any(re.search(r"[^\W\d]", name) for name in names):
             wrong = next(line[0] for line in lines if re.search(r"[^\W\d]", line[0]))
-            raise PlanError(f"'{wrong}' is no area of this crown.", advice=_NOTHING)
+            raise PlanError(
+                translate("coat block", "'{wrong}' is no area of this crown.").format(wrong=wrong),
+                advice=translate("coat block", _NOTHING),
+            )
         return None, lines, 0
     rows, rest = [], []
     for name, line in zip(names, lines, strict=True):
         if not any(line):
             continue
         if name not in known:
-            said = f"'{line[0]}' is no area of this crown." if name else "A line has no area."
-            raise PlanError(said, advice=_NOTHING)
+            said = (
+                translate("coat block", "'{line}' is no area of this crown.").format(line=line[0])
+                if name
+                else translate("coat block", "A line has no area.")
+            )
+            raise PlanError(said, advice=translate("coat block", _NOTHING))
         if known[name] in rows:
-            raise PlanError(f"'{line[0]}' is named twice.", advice=_NOTHING)
+            raise PlanError(
+                translate("coat block", "'{line}' is named twice.").format(line=line[0]),
+                advice=translate("coat block", _NOTHING),
+            )
         rows.append(known[name])
         rest.append(line[1:])
     return rows, rest, 1
@@ -219,26 +255,47 @@ def _is_beyond(lines: list[list[str]], grid: CoatGrid, chosen: CellRange) -> boo
 
 def _check_room(rows: Sequence[int], columns: Sequence[int], grid: CoatGrid) -> None:
     if -1 in columns:
-        raise PlanError("Over a column of coats stands no step.", advice=_NOTHING)
+        raise PlanError(
+            translate("coat block", "Over a column of coats stands no step."),
+            advice=translate("coat block", _NOTHING),
+        )
     left = len(grid.liquids) - columns[0]
     if columns[-1] >= len(grid.liquids):
         raise PlanError(
-            f"The block is {len(columns)} steps wide; from step {columns[0] + 1} on there"
-            f" {'is' if left == 1 else 'are'} {left}.",
-            advice=_NOTHING,
+            (
+                translate(
+                    "coat block", "The block is {wide} steps wide; from step {step} on there is 1."
+                )
+                if left == 1
+                else translate(
+                    "coat block",
+                    "The block is {wide} steps wide; from step {step} on there are {left}.",
+                )
+            ).format(wide=len(columns), step=columns[0] + 1, left=left),
+            advice=translate("coat block", _NOTHING),
         )
     if rows[-1] >= len(grid.areas):
         below = len(grid.areas) - rows[0]
         raise PlanError(
-            f"The block has {len(rows)} lines; from '{grid.areas[rows[0]][1]}' on there"
-            f" {'is one area' if below == 1 else f'are {below} areas'}.",
-            advice=_NOTHING,
+            (
+                translate(
+                    "coat block", "The block has {lines} lines; from '{area}' on there is one area."
+                )
+                if below == 1
+                else translate(
+                    "coat block",
+                    "The block has {lines} lines; from '{area}' on there are {below} areas.",
+                )
+            ).format(lines=len(rows), area=grid.areas[rows[0]][1], below=below),
+            advice=translate("coat block", _NOTHING),
         )
 
 
 def _places(number: int, line: Sequence[str]) -> list[str]:
     return [
-        f" (line {number + 1}, column {column} of what was copied)"
+        translate("coat block", " (line {number}, column {column} of what was copied)").format(
+            number=number + 1, column=column
+        )
         for column in range(1, len(line) + 1)
     ]
 
@@ -249,13 +306,22 @@ def _span(entry: str, where: str) -> CoatSpan | None:
     whole = _WHOLE.fullmatch(entry)
     if whole is None and _DECIMAL.fullmatch(entry):
         raise PlanError(
-            f"'{entry}' for {where} is no whole number of coats; a span such as 2-3 says between.",
-            advice=_NOTHING,
+            translate(
+                "coat block",
+                "'{entry}' for {where} is no whole number of coats; a span such as 2-3 says "
+                "between.",
+            ).format(entry=entry, where=where),
+            advice=translate("coat block", _NOTHING),
         )
     try:
         span = CoatSpan.parse(whole[1] if whole else entry)
     except PlanError as error:
-        raise PlanError(f"'{entry}' for {where} is no number of coats.", advice=_NOTHING) from error
+        raise PlanError(
+            translate("coat block", "'{entry}' for {where} is no number of coats.").format(
+                entry=entry, where=where
+            ),
+            advice=translate("coat block", _NOTHING),
+        ) from error
     return span if span.high else None
 
 

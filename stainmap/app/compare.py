@@ -30,6 +30,7 @@ from stainmap.planning.what_if import (
     programme_what_if,
 )
 from stainmap.surface.mesh import TriMesh
+from stainmap.words import translate
 
 # Case files keep single precision; points that lie closer than this are the same.
 _SAME_POINT_MM = 2e-4
@@ -77,7 +78,7 @@ def another_plan(title: str, plan: StainPlan) -> Against:
 def another_programme(name: str) -> Against:
     """Return the open plan, sintered in another programme."""
     return Against(
-        title=f"The same plan in {name}",
+        title=translate("compare", "The same plan in {name}").format(name=name),
         case=lambda case: edits.with_programme(case, name),
         follows=True,
         programme=name,
@@ -99,7 +100,7 @@ def taken(case: Case, plan: StainPlan) -> Case:
 
 def bare_block() -> Against:
     """Return the open crown without any stain."""
-    return Against(title="The bare block", case=without_stain, follows=True)
+    return Against(title=translate("compare", "The bare block"), case=without_stain, follows=True)
 
 
 def without_stain(case: Case) -> Case:
@@ -166,7 +167,7 @@ def predict_beside(here: Prediction, case: Case, progress: Progress | None = Non
     What was measured of the crown is taken from `here` wherever both have the same surface.
     """
     if progress is not None:
-        progress(0.1, "predicting the other plan")
+        progress(0.1, translate("compare", "predicting the other plan"))
     return predict_case(
         on_surface_of(case, here.case),
         previous=here,
@@ -242,9 +243,12 @@ def read_beside(path: Path, here: Case, progress: Progress | None = None) -> Cas
     case = read_case(path, progress)
     if not is_same_crown(case, here):
         raise StainmapError(
-            "This case is of another mesh, so that the two plans cannot stand side by side.",
+            translate(
+                "compare",
+                "This case is of another mesh, so that the two plans cannot stand side by side.",
+            ),
             where=str(path),
-            advice="Choose a case that was made from the same file.",
+            advice=translate("compare", "Choose a case that was made from the same file."),
         )
     return case
 
@@ -284,4 +288,4 @@ class ShownPlan(Session):
 
     def begin_stroke(self, _brush: Brush) -> None:
         """Refuse."""
-        raise PlanError("What is shown beside the plan is not painted on.")
+        raise PlanError(translate("compare", "What is shown beside the plan is not painted on."))

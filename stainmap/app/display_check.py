@@ -15,6 +15,7 @@ from typing import Final
 import numpy as np
 
 from stainmap.optics.colorimetry import encode_srgb
+from stainmap.words import translate
 
 EVEN_GREY: Final = round(float(encode_srgb(0.5)) * 255.0)
 """Encoded grey that looks like fine black and white lines on a display as it should be: 188."""
@@ -97,27 +98,47 @@ class DisplayJudgement:
         """What follows from it, a sentence each."""
         error = self.crown_lightness_error
         if abs(error) <= _RIGHT_WITHIN_L:
-            first = "Crowns are shown about as light as they are predicted."
+            first = translate(
+                "display check", "Crowns are shown about as light as they are predicted."
+            )
         else:
-            way = "lighter" if error > 0 else "darker"
-            first = f"Crowns are shown about {abs(error):.0f} L* {way} than they are predicted."
+            text = (
+                translate(
+                    "display check",
+                    "Crowns are shown about {error:.0f} L* lighter than they are predicted.",
+                )
+                if error > 0
+                else translate(
+                    "display check",
+                    "Crowns are shown about {error:.0f} L* darker than they are predicted.",
+                )
+            )
+            first = text.format(error=abs(error))
         if self.dark_seen >= _DARK_ENOUGH:
-            second = "Grooves keep their dark tones."
+            second = translate("display check", "Grooves keep their dark tones.")
         else:
-            second = "Dark tones run together: grooves look deeper than they are."
+            second = translate(
+                "display check", "Dark tones run together: grooves look deeper than they are."
+            )
         step = self.least_step
         if step is None:
-            third = "Not even a step of 2 L* is seen: decide by the figures alone."
+            third = translate(
+                "display check", "Not even a step of 2 L* is seen: decide by the figures alone."
+            )
         else:
-            third = f"A step of {step:g} L* is seen."
+            third = translate("display check", "A step of {step:g} L* is seen.").format(step=step)
         return first, second, third
 
     @property
     def in_short(self) -> str:
         """One line for where there is room for one."""
         if self.is_good:
-            return f"display judged on {self.day}: good enough to look at"
-        return f"display judged on {self.day}: decide by the figures"
+            return translate(
+                "display check", "display judged on {day}: good enough to look at"
+            ).format(day=self.day)
+        return translate("display check", "display judged on {day}: decide by the figures").format(
+            day=self.day
+        )
 
     def to_text(self) -> str:
         """Return it as text that `judgement_from` reads."""

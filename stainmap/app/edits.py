@@ -17,6 +17,7 @@ from stainmap.model.target import Target
 from stainmap.model.zone import Area
 from stainmap.surface.mesh import TriMesh
 from stainmap.units import LengthUnit, SizeState
+from stainmap.words import translate
 
 # No blank is higher.
 MAX_NESTING_MM = 40.0
@@ -82,7 +83,7 @@ def with_moved_step(case: Case, step: int, to: int) -> Case:
     """Return the case with a step moved to another place in the order."""
     _step(case, step)
     if not 0 <= to < len(case.plan.steps):
-        raise PlanError("A step cannot move beyond the ends of the plan.")
+        raise PlanError(translate("edits", "A step cannot move beyond the ends of the plan."))
     return case if step == to else replace(case, plan=case.plan.moved_step(step, to))
 
 
@@ -127,8 +128,12 @@ def with_nesting_height(case: Case, height_mm: float) -> Case:
     """Return the case with its lowest point as high above the bottom of the blank, milled mm."""
     if not 0.0 <= height_mm <= MAX_NESTING_MM:
         raise PlanError(
-            f"A height of {height_mm} mm in the blank is out of range.",
-            advice=f"Give 0 to {MAX_NESTING_MM:g} mm.",
+            translate("edits", "A height of {height_mm} mm in the blank is out of range.").format(
+                height_mm=height_mm
+            ),
+            advice=translate("edits", "Give 0 to {max_nesting_mm:g} mm.").format(
+                max_nesting_mm=MAX_NESTING_MM
+            ),
         )
     return replace(case, plan=replace(case.plan, nesting_height_mm=height_mm))
 
@@ -169,8 +174,10 @@ def with_cement_thickness(
     old = _own_backing(case, region, unit)
     if old is None:
         raise PlanError(
-            f"Nothing of its own lies behind the region '{region}'.",
-            advice="Choose what lies behind it first.",
+            translate("edits", "Nothing of its own lies behind the region '{region}'.").format(
+                region=region
+            ),
+            advice=translate("edits", "Choose what lies behind it first."),
         )
     return replace(case, backings=_in_place(case, replace(old, cement_thickness_mm=thickness_mm)))
 
@@ -181,7 +188,10 @@ def without_backing(case: Case, region: Region, unit: int | None = None) -> Case
     Of a unit (from 0): with what lies behind all units again.
     """
     if region is Region.STUMP and unit is None:
-        raise PlanError("Something must lie behind the crown.", advice="Choose another stump.")
+        raise PlanError(
+            translate("edits", "Something must lie behind the crown."),
+            advice=translate("edits", "Choose another stump."),
+        )
     kept = tuple(one for one in case.backings if (one.region, one.of_unit) != (region, unit))
     return case if len(kept) == len(case.backings) else replace(case, backings=kept)
 
@@ -277,13 +287,18 @@ def with_plan(case: Case, plan: StainPlan) -> Case:
 def with_assumed_wall(case: Case, wall_mm: float) -> Case:
     """Return a case without inner surface with another wall assumed, 0.3 to 4 mm."""
     if not 0.3 <= wall_mm <= 4.0:
-        raise PlanError(f"A wall of {wall_mm} mm is out of range.", advice="Give 0.3 to 4 mm.")
+        raise PlanError(
+            translate("edits", "A wall of {wall_mm} mm is out of range.").format(wall_mm=wall_mm),
+            advice=translate("edits", "Give 0.3 to 4 mm."),
+        )
     return replace(case, reading=replace(case.reading, assumed_wall_mm=wall_mm))
 
 
 def _step(case: Case, step: int) -> Step:
     if not 0 <= step < len(case.plan.steps):
-        raise PlanError(f"There is no step {step + 1} in the plan.")
+        raise PlanError(
+            translate("edits", "There is no step {step} in the plan.").format(step=step + 1)
+        )
     return case.plan.steps[step]
 
 

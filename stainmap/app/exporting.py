@@ -15,15 +15,16 @@ from stainmap.files.mesh_export import (
     plan_table,
     vertex_table,
 )
+from stainmap.words import in_english, marked, translate
 
 # What each ending is called where one is chosen.
 KINDS = {
-    ".ply": "PLY mesh, sRGB colours and areas",
-    ".glb": "GLB mesh, linear colours and areas",
-    ".3mf": "3MF mesh, sRGB colours and areas",
-    ".csv": "Table of vertices",
-    ".json": "Plan and prediction, for other programs",
-    ".png": "Picture",
+    ".ply": marked("exporting", "PLY mesh, sRGB colours and areas"),
+    ".glb": marked("exporting", "GLB mesh, linear colours and areas"),
+    ".3mf": marked("exporting", "3MF mesh, sRGB colours and areas"),
+    ".csv": marked("exporting", "Table of vertices"),
+    ".json": marked("exporting", "Plan and prediction, for other programs"),
+    ".png": marked("exporting", "Picture"),
 }
 ENDINGS = tuple(KINDS)
 
@@ -32,15 +33,21 @@ def check_ending(path: Path) -> None:
     """Raise StainmapError unless the file's ending is one of those that are written."""
     if path.suffix.lower() == ".stl":
         raise StainmapError(
-            "STL has no place for colours.",
+            translate("exporting", "STL has no place for colours."),
             where=path.name,
-            advice=f"Use one of {', '.join(MESH_KINDS)}.",
+            advice=translate("exporting", "Use one of {endings}.").format(
+                endings=", ".join(MESH_KINDS)
+            ),
         )
     if path.suffix.lower() not in ENDINGS:
         raise StainmapError(
-            f"'{path.suffix or path.name}' is no ending that stainmap writes.",
+            translate("exporting", "'{ending}' is no ending that stainmap writes.").format(
+                ending=path.suffix or path.name
+            ),
             where=path.name,
-            advice=f"Use one of {', '.join(ENDINGS)}.",
+            advice=translate("exporting", "Use one of {endings}.").format(
+                endings=", ".join(ENDINGS)
+            ),
         )
 
 
@@ -59,6 +66,12 @@ def export_prediction(prediction: Prediction, path: Path, *, table: str = "verti
         If the ending is none of these, or the file cannot be written.
     """
     check_ending(path)
+    # Whoever gets the file need not speak the language of the window.
+    with in_english():
+        _write(prediction, path, table)
+
+
+def _write(prediction: Prediction, path: Path, table: str) -> None:
     case, appearance = prediction.case, prediction.appearance
     ending = path.suffix.lower()
     if ending in MESH_KINDS:

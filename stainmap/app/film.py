@@ -18,6 +18,7 @@ from stainmap.optics.difference import delta_e_00
 from stainmap.planning.outcome import Outcome, judge
 from stainmap.planning.schedule import coats_to_paint
 from stainmap.predict.appearance import Appearance, AppearanceEngine
+from stainmap.words import translate
 
 Floats = NDArray[np.float32]
 
@@ -137,8 +138,10 @@ def make_film(prediction: Prediction, progress: Progress | None = None) -> Film:
     rounds = [(index, coat) for index, coat in _rounds(case)]
     if not rounds:
         raise PlanError(
-            "The plan paints nothing yet, so there is nothing to show coat by coat.",
-            advice="Put coats into the table first.",
+            translate(
+                "film", "The plan paints nothing yet, so there is nothing to show coat by coat."
+            ),
+            advice=translate("film", "Put coats into the table first."),
         )
     # An engine of its own: that of the prediction stands ready for the brush.
     scene = prediction.engine.scene
@@ -159,7 +162,10 @@ def make_film(prediction: Prediction, progress: Progress | None = None) -> Film:
     moments = [Moment(outcome=outcome, lab=look.lab, srgb=look.srgb)]
     for done, (index, coat) in enumerate(rounds, start=1):
         if progress is not None:
-            progress(done / (len(rounds) + 1), f"coat {done} of {len(rounds)}")
+            progress(
+                done / (len(rounds) + 1),
+                translate("film", "coat {done} of {count}").format(done=done, count=len(rounds)),
+            )
         before = coats[index].copy()
         count = coats_to_paint(case.plan.steps[index])
         own = None if coat == count else _coats_of_round(prediction, index, coat)
@@ -255,7 +261,7 @@ def _painted_areas(case: Case, step: Step, coat: int) -> tuple[str, ...]:
         names.append("streaks")
     brushed = step.brushed
     if brushed is not None and len(brushed.coats) and float(brushed.coats.max()) > coat - 1 + 1e-3:
-        names.append("brushed by hand")
+        names.append(translate("film", "brushed by hand"))
     return tuple(names)
 
 

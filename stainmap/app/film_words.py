@@ -4,18 +4,23 @@ from __future__ import annotations
 
 from stainmap.app.film import CoatChange, Film, Moment
 from stainmap.model.zone import Zone
+from stainmap.words import marked, translate
 
 SQUARE_MM = "mm\N{SUPERSCRIPT TWO}"
-BARE = "The bare block, as it would be sintered without stain"
+BARE = marked("film words", "The bare block, as it would be sintered without stain")
 
 
 def title_of(film: Film, number: int) -> str:
     """Return what is painted at a moment, from 0, in one line."""
     moment = film.moments[number]
     if number == 0:
-        return BARE
-    coats = f"coat {moment.coat} of {moment.coats}"
-    return f"Step {moment.step}, {coats}: {moment.liquid} from jar {moment.jar}"
+        return translate("film words", BARE)
+    coats = translate("film words", "coat {coat} of {coats}").format(
+        coat=moment.coat, coats=moment.coats
+    )
+    return translate("film words", "Step {step}, {coats}: {liquid} from jar {jar}").format(
+        step=moment.step, coats=coats, liquid=moment.liquid, jar=moment.jar
+    )
 
 
 def lines_of(film: Film, number: int) -> tuple[str, str]:
@@ -23,23 +28,37 @@ def lines_of(film: Film, number: int) -> tuple[str, str]:
     moment = film.moments[number]
     if number == 0:
         count = len(film.moments) - 1
-        coats = "one coat follows" if count == 1 else f"{count} coats follow"
-        return f"{_body_words(moment)}.", f"In the order they are painted, {coats}."
+        coats = (
+            translate("film words", "one coat follows")
+            if count == 1
+            else translate("film words", "{count} coats follow").format(count=count)
+        )
+        return f"{_body_words(moment)}.", translate(
+            "film words", "In the order they are painted, {coats}."
+        ).format(coats=coats)
     return (_place_words(moment), _change_words(film, number))
 
 
 def _place_words(moment: Moment) -> str:
-    return (
-        f"On {', '.join(moment.areas) or 'nothing'}: {moment.covered_mm2:.0f} {SQUARE_MM} sintered,"
-        f" {1000.0 * moment.ml:.1f} \N{MICRO SIGN}L, {moment.drops:.2f} drops."
+    return translate(
+        "film words",
+        "On {areas}: {size:.0f} {square} sintered, {microlitres:.1f} µL, {drops:.2f} drops.",
+    ).format(
+        areas=", ".join(moment.areas) or translate("film words", "nothing"),
+        size=moment.covered_mm2,
+        square=SQUARE_MM,
+        microlitres=1000.0 * moment.ml,
+        drops=moment.drops,
     )
 
 
 def _change_words(film: Film, number: int) -> str:
     moment, body = film.moments[number], film.body_change(number)
     if moment.painted is None:
-        return "It lies on nothing, so it changes nothing."
-    there = f"Where it is painted {change_text(moment.painted)}."
+        return translate("film words", "It lies on nothing, so it changes nothing.")
+    there = translate("film words", "Where it is painted {change}.").format(
+        change=change_text(moment.painted)
+    )
     if body is None:
         return there
     return f"{there} {_body_words(moment)} ({_steps(body)})."
@@ -48,8 +67,10 @@ def _change_words(film: Film, number: int) -> str:
 def _body_words(moment: Moment) -> str:
     body = moment.outcome.area(Zone.BODY)
     if body is None:
-        return "There is no body zone"
-    return f"Body L* {body.predicted.lightness:.1f}, C* {body.predicted.chroma:.1f}"
+        return translate("film words", "There is no body zone")
+    return translate("film words", "Body L* {lightness:.1f}, C* {chroma:.1f}").format(
+        lightness=body.predicted.lightness, chroma=body.predicted.chroma
+    )
 
 
 def change_text(change: CoatChange) -> str:

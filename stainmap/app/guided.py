@@ -9,6 +9,7 @@ from typing import Final
 import numpy as np
 
 from stainmap.model.case import Case
+from stainmap.words import marked
 
 
 class Did(StrEnum):
@@ -42,40 +43,61 @@ class StepWords:
 
 WORDS: Final[dict[GuidedStep, StepWords]] = {
     GuidedStep.OPEN: StepWords(
-        title="Open a crown",
-        sentence="Open a mesh of your own and answer what the card asks, or keep the crown that"
-        " is open.",
+        title=marked("guided", "Open a crown"),
+        sentence=marked(
+            "guided",
+            "Open a mesh of your own and answer what the card asks, or keep the crown that"
+            " is open.",
+        ),
     ),
     GuidedStep.TOOTH: StepWords(
-        title="Say the tooth",
-        sentence="Open Tooth and roles in the menu Crown, look whether the number is right, and"
-        " close it.",
+        title=marked("guided", "Say the tooth"),
+        sentence=marked(
+            "guided",
+            "Open Tooth and roles in the menu Crown, look whether the number is right, and"
+            " close it.",
+        ),
     ),
     GuidedStep.ZONE: StepWords(
-        title="Correct a zone",
-        sentence="Choose the name of a zone in the table and paint with the left button where it"
-        " should reach, or let the zones be proposed again (menu Crown).",
+        title=marked("guided", "Correct a zone"),
+        sentence=marked(
+            "guided",
+            "Choose the name of a zone in the table and paint with the left button where it"
+            " should reach, or let the zones be proposed again (menu Crown).",
+        ),
     ),
     GuidedStep.COAT: StepWords(
-        title="Choose the block, and put a coat on",
-        sentence="The block stands at the top. In the table choose a cell and type a number;"
-        " a step with its jar is added by the button above it.",
+        title=marked("guided", "Choose the block, and put a coat on"),
+        sentence=marked(
+            "guided",
+            "The block stands at the top. In the table choose a cell and type a number;"
+            " a step with its jar is added by the button above it.",
+        ),
     ),
     GuidedStep.OUTCOME: StepWords(
-        title="Look at the outcome",
-        sentence="Predicted stands beside wanted. Click an area to turn the crown to it, and"
-        " point at the crown to read a place.",
+        title=marked("guided", "Look at the outcome"),
+        sentence=marked(
+            "guided",
+            "Predicted stands beside wanted. Click an area to turn the crown to it, and"
+            " point at the crown to read a place.",
+        ),
     ),
     GuidedStep.SHEETS: StepWords(
-        title="Look at the sheets",
-        sentence="Open the preview: coat map, mixing list and the page for the dentist. Print"
-        " them, or close it again.",
+        title=marked("guided", "Look at the sheets"),
+        sentence=marked(
+            "guided",
+            "Open the preview: coat map, mixing list and the page for the dentist. Print"
+            " them, or close it again.",
+        ),
     ),
 }
 STEPS: Final = tuple(WORDS)
 DONE: Final = StepWords(
-    title="That was a whole plan",
-    sentence="Save the case to keep it. The manual (F1) has a page for each part of the window.",
+    title=marked("guided", "That was a whole plan"),
+    sentence=marked(
+        "guided",
+        "Save the case to keep it. The manual (F1) has a page for each part of the window.",
+    ),
 )
 
 

@@ -15,6 +15,7 @@ from stainmap.model.shade_table import ClassOffsets, OffsetClass, ShadeTable, Ta
 from stainmap.model.target import Offset
 from stainmap.model.tooth import Tooth, Unit
 from stainmap.planning.targets import offset_class, target_from_intake
+from stainmap.words import translate
 
 
 def with_intake(
@@ -146,9 +147,12 @@ class OwnShades:
     def _keep(self, table: ShadeTable) -> None:
         if self.problem is not None:
             raise StainmapError(
-                "The shades of this computer cannot be changed while their file is damaged.",
+                translate(
+                    "intake",
+                    "The shades of this computer cannot be changed while their file is damaged.",
+                ),
                 where=str(self.path),
-                advice="Correct it, or take it away.",
+                advice=translate("intake", "Correct it, or take it away."),
             )
         self.path.parent.mkdir(parents=True, exist_ok=True)
         write_shades(self.path, table, starter_shades())

@@ -10,6 +10,7 @@ from typing import Any, Generic, TypeVar
 
 from stainmap.errors import CancelledError, StainmapError
 from stainmap.memory import giving_back
+from stainmap.words import translate
 
 Progress = Callable[[float, str], None]
 Post = Callable[[Callable[[], None]], None]
@@ -84,20 +85,28 @@ class Job(Generic[T]):
             with giving_back():
                 result = self._work(self._report)
             if self.is_cancelled:
-                raise CancelledError(f"{self.title} was stopped.")
+                raise CancelledError(
+                    translate("job", "{title} was stopped.").format(title=self.title)
+                )
         except StainmapError as error:
             self._end(self._on_failed, error)
         except MemoryError:
             self._end(
                 self._on_failed,
                 StainmapError(
-                    f"{self.title} needs more memory than there is.",
-                    advice="Close other programs or use a coarser mesh.",
+                    translate("job", "{title} needs more memory than there is.").format(
+                        title=self.title
+                    ),
+                    advice=translate("job", "Close other programs or use a coarser mesh."),
                 ),
             )
         except Exception as error:  # noqa: BLE001 - the job edge: whatever went wrong must reach the user
-            text = f"{self.title} failed: {type(error).__name__}: {error}"
-            failure = StainmapError(text, advice="The open case is unchanged. Please report this.")
+            text = translate("job", "{title} failed: {name}: {error}").format(
+                title=self.title, name=type(error).__name__, error=error
+            )
+            failure = StainmapError(
+                text, advice=translate("job", "The open case is unchanged. Please report this.")
+            )
             failure.__cause__ = error
             self._end(self._on_failed, failure)
         else:
@@ -114,7 +123,7 @@ class Job(Generic[T]):
 
     def _report(self, share: float, phrase: str) -> None:
         if self.is_cancelled:
-            raise CancelledError(f"{self.title} was stopped.")
+            raise CancelledError(translate("job", "{title} was stopped.").format(title=self.title))
         self.share, self.phrase = share, phrase
         now = time.monotonic()
         if self._on_progress is not None and now - self._reported_s >= _SHORTEST_REPORT_S:

@@ -11,6 +11,7 @@ from stainmap.app.job import Job, JobRunner, Post
 from stainmap.errors import StainmapError
 from stainmap.files.journal import Journal
 from stainmap.model.case import Case
+from stainmap.words import translate
 
 if TYPE_CHECKING:
     from stainmap.app.prediction import Prediction
@@ -117,7 +118,7 @@ class Keeping:
             on_ended(error)
 
         job = self._jobs.start(
-            "Saving",
+            translate("keeping", "Saving"),
             lambda _progress: self.place.write(case, path, prediction),
             on_done=done,
             on_failed=failed,

@@ -31,10 +31,11 @@ from stainmap.predict.blocks import (
     stump_reflectance,
 )
 from stainmap.predict.sintering import programme_corners
+from stainmap.words import marked, translate
 
 FloatArray = NDArray[np.float64]
 
-_NM = "wavelength, nm"
+_NM = marked("materials curves", "wavelength, nm")
 _MOST_DROPS: Final = 6
 
 
@@ -84,16 +85,37 @@ def plots_of(material: Material, catalogue: Catalogue) -> tuple[Plot, ...]:
         return (_of_liquid(material, catalogue),)
     if isinstance(material, Ion):
         curve = Curve(name=material.name, across=BANDS_NM, up=ion_absorption(material))
-        return (Plot(title="Absorption", across=_NM, up="relative to its amount", curves=(curve,)),)
+        return (
+            Plot(
+                title=translate("materials curves", "Absorption"),
+                across=translate("materials curves", _NM),
+                up=translate("materials curves", "relative to its amount"),
+                curves=(curve,),
+            ),
+        )
     if isinstance(material, Dye):
         return (_of_dye(material),)
     if isinstance(material, SinteringProgramme):
         minutes, celsius = programme_corners(material)
         curve = Curve(name=material.name, across=minutes / 60.0, up=celsius)
-        return (Plot(title="Furnace", across="hours", up="\N{DEGREE SIGN}C", curves=(curve,)),)
+        return (
+            Plot(
+                title=translate("materials curves", "Furnace"),
+                across="hours",
+                up="\N{DEGREE SIGN}C",
+                curves=(curve,),
+            ),
+        )
     if isinstance(material, Stump):
         curve = Curve(name="reflectance", across=BANDS_NM, up=stump_reflectance(material, BANDS_NM))
-        return (Plot(title="Reflectance", across=_NM, up="share of light", curves=(curve,)),)
+        return (
+            Plot(
+                title=translate("materials curves", "Reflectance"),
+                across=translate("materials curves", _NM),
+                up=translate("materials curves", "share of light"),
+                curves=(curve,),
+            ),
+        )
     return (_of_cement(material),)
 
 
@@ -133,16 +155,27 @@ def block_spectra(
 
 def _of_block(block: Block, catalogue: Catalogue) -> tuple[Plot, ...]:
     spectra = [block_spectra(layer, catalogue) for layer in block.layers]
-    names = [f"layer {at}" for at in range(1, len(spectra) + 1)]
+    names = [
+        translate("materials curves", "layer {at}").format(at=at)
+        for at in range(1, len(spectra) + 1)
+    ]
     wanted = (
-        ("Reflectance", "share of light, 45/0", 2),
-        ("Absorption", "1/mm", 0),
-        ("Scattering", "1/mm, reduced, slow programme", 1),
+        (
+            translate("materials curves", "Reflectance"),
+            translate("materials curves", "share of light, 45/0"),
+            2,
+        ),
+        (translate("materials curves", "Absorption"), "1/mm", 0),
+        (
+            translate("materials curves", "Scattering"),
+            translate("materials curves", "1/mm, reduced, slow programme"),
+            1,
+        ),
     )
     return tuple(
         Plot(
             title=title,
-            across=_NM,
+            across=translate("materials curves", _NM),
             up=up,
             curves=tuple(
                 Curve(name=name, across=BANDS_NM, up=own[at])
@@ -160,28 +193,39 @@ def _of_liquid(liquid: Liquid, catalogue: Catalogue) -> Plot:
         for name, amount in liquid.amplitudes_per_mm
         if amount > 0.0
     ]
-    return Plot(title="Absorption", across=_NM, up="1/mm, at full load", curves=tuple(curves))
+    return Plot(
+        title=translate("materials curves", "Absorption"),
+        across=translate("materials curves", _NM),
+        up=translate("materials curves", "1/mm, at full load"),
+        curves=tuple(curves),
+    )
 
 
 def _of_dye(dye: Dye) -> Plot:
     # Lambert and Beer, as on the bench: a drop on 25, fully loaded.
     swatches = [
         (
-            "chalk" if drops == 0 else "1 drop" if drops == 1 else f"{drops} drops",
+            "chalk"
+            if drops == 0
+            else translate("materials curves", "1 drop")
+            if drops == 1
+            else translate("materials curves", "{drops} drops").format(drops=drops),
             chalk_linear_srgb() * np.exp(-drops * np.array(dye.absorption_rgb)),
         )
         for drops in range(_MOST_DROPS + 1)
     ]
     return Plot(
-        title="On chalk", across="drops on 25 of liquid, fully loaded", swatches=tuple(swatches)
+        title=translate("materials curves", "On chalk"),
+        across=translate("materials curves", "drops on 25 of liquid, fully loaded"),
+        swatches=tuple(swatches),
     )
 
 
 def _of_cement(cement: Cement) -> Plot:
     flat = np.ones(len(BANDS_NM))
     return Plot(
-        title="Absorption and scattering",
-        across=_NM,
+        title=translate("materials curves", "Absorption and scattering"),
+        across=translate("materials curves", _NM),
         up="1/mm",
         curves=(
             Curve(name="absorption", across=BANDS_NM, up=cement.absorption_per_mm * flat),

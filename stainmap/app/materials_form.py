@@ -7,208 +7,19 @@ What is typed becomes a new material or one sentence: the value, its place, what
 from __future__ import annotations
 
 from copy import deepcopy
-from dataclasses import dataclass
 from math import isfinite
-from typing import Any, Final
+from typing import Any
 
 from stainmap.app.materials import Material, MaterialKind, entries, entry, kind_of, only
+from stainmap.app.materials_fields import NO, NODES, NUMBERS, YES, NodeTable, Quantity
 from stainmap.errors import CatalogueError
 from stainmap.files.catalogue_tables import catalogue_from_dict, catalogue_to_dict
 from stainmap.model.material import (
-    LARGEST_SCATTERING_FACTOR,
-    LEAST_SCATTERING_FACTOR,
     Block,
     Catalogue,
     Provenance,
-    ScatteringClass,
 )
-
-_YES, _NO = "yes", "no"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Quantity:
-    """One field of a form.
-
-    Parameters
-    ----------
-    path
-        Its place in the catalogue's table, as ``nominal.lightness``.
-    words
-        What it is called, with its unit.
-    low, high
-        Range of a number.
-    choices
-        What can be chosen; "stumps" and "ions" stand for the names of the catalogue. None: a
-        number, or text where `is_text`.
-    optional
-        True if it may be left empty; `empty` then says what that means.
-    """
-
-    path: str
-    words: str
-    low: float = 0.0
-    high: float = 0.0
-    choices: tuple[str, ...] = ()
-    is_text: bool = False
-    is_whole: bool = False
-    optional: bool = False
-    empty: str = ""
-
-    @property
-    def expected(self) -> str:
-        """What can be typed, in words."""
-        if self.choices:
-            return "one of the list"
-        if self.is_text:
-            return "any text"
-        span = f"{self.low:g} to {self.high:g}"
-        return f"{span}, or nothing: {self.empty}" if self.optional else span
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class NodeTable:
-    """The table of what a material is made up of.
-
-    Parameters
-    ----------
-    path
-        Its list in the catalogue's table.
-    words
-        What one row is, and what all are.
-    least, most
-        How many rows there can be.
-    """
-
-    path: str
-    words: tuple[str, str]
-    columns: tuple[Quantity, ...]
-    least: int
-    most: int
-
-
-_CLASSES = tuple(one.value for one in ScatteringClass)
-_SOLVED = "solved from the colour"
-
-NUMBERS: Final[dict[MaterialKind, tuple[Quantity, ...]]] = {
-    MaterialKind.BLOCK: (
-        Quantity(path="lot", words="Lot", is_text=True),
-        Quantity(path="enlargement_factor", words="Enlargement factor", low=1.0, high=1.5),
-        Quantity(path="minimum_wall_mm", words="Least wall, mm sintered", low=0.1, high=3.0),
-    ),
-    MaterialKind.LIQUID: (
-        Quantity(path="purpose", words="Purpose", is_text=True),
-        Quantity(path="scatter_change", words="Change of scattering", low=-0.3, high=0.3),
-        *(
-            Quantity(
-                path=f"dye_drops.{at}",
-                words=f"Drops of {name} on 25",
-                low=0,
-                high=25,
-                is_whole=True,
-            )
-            for at, name in enumerate(("cyan", "magenta", "yellow"))
-        ),
-    ),
-    MaterialKind.ION: (),
-    MaterialKind.DYE: tuple(
-        Quantity(path=f"absorption_rgb.{at}", words=f"Absorbs {light}, per drop", high=10.0)
-        for at, light in enumerate(("red", "green", "blue"))
-    ),
-    MaterialKind.PROGRAMME: (
-        Quantity(path="start_c", words="Starts at, \N{DEGREE SIGN}C", low=0.0, high=500.0),
-        Quantity(
-            path="scattering_factor",
-            words="Factor on scattering",
-            low=LEAST_SCATTERING_FACTOR,
-            high=LARGEST_SCATTERING_FACTOR,
-        ),
-        Quantity(
-            path="own_drying_minutes",
-            words="Dries by itself, min",
-            low=1.0,
-            high=600.0,
-            optional=True,
-            empty="dried elsewhere",
-        ),
-    ),
-    MaterialKind.STUMP: (
-        Quantity(path="floor", words="Reflectance at short waves", low=0.0, high=1.0),
-        Quantity(path="rise", words="Rise towards long waves", low=-1.0, high=1.0),
-        Quantity(path="centre_nm", words="Half risen at, nm", low=200.0, high=1000.0),
-        Quantity(path="width_nm", words="Width of the rise, nm", low=1.0, high=500.0),
-    ),
-    MaterialKind.CEMENT: (
-        Quantity(path="absorption_per_mm", words="Absorption, 1/mm", high=1000.0),
-        Quantity(path="scattering_per_mm", words="Scattering, 1/mm", high=1000.0),
-        Quantity(path="coupled", words="Wets both sides", choices=(_YES, _NO)),
-    ),
-}
-"""Fields of every kind besides name and origin; ranges: common practice, no published source."""
-
-NODES: Final[dict[MaterialKind, NodeTable]] = {
-    MaterialKind.BLOCK: NodeTable(
-        path="layers",
-        words=("layer", "layers"),
-        least=1,
-        most=6,
-        columns=(
-            Quantity(path="bottom_mm", words="Bottom, mm milled", high=40.0),
-            Quantity(path="scattering", words="Class of zirconia", choices=_CLASSES),
-            Quantity(path="nominal.lightness", words="Nominal L*", high=100.0),
-            Quantity(path="nominal.a", words="Nominal a*", low=-30.0, high=30.0),
-            Quantity(path="nominal.b", words="Nominal b*", low=-20.0, high=60.0),
-            Quantity(path="nominal_thickness_mm", words="of a plate, mm", low=0.2, high=10.0),
-            Quantity(path="nominal.measurement.backing", words="over", choices=("stumps",)),
-            *(
-                Quantity(
-                    path=f"absorption.{path}",
-                    words=words,
-                    low=low,
-                    high=high,
-                    optional=True,
-                    empty=_SOLVED,
-                )
-                for path, words, low, high in (
-                    ("c0_per_mm", "Absorption at 400 nm, 1/mm", 0.0, 1000.0),
-                    ("decay_nm", "falls to 1/e within, nm", 1.0, 1000.0),
-                    ("c1_per_mm", "on top of, 1/mm", 0.0, 1000.0),
-                )
-            ),
-        ),
-    ),
-    MaterialKind.LIQUID: NodeTable(
-        path="amplitudes_per_mm",
-        words=("ion", "ions"),
-        least=0,
-        most=20,
-        columns=(
-            Quantity(path="0", words="Ion", choices=("ions",)),
-            Quantity(path="1", words="At full load, 1/mm", high=50.0),
-        ),
-    ),
-    MaterialKind.ION: NodeTable(
-        path="bands",
-        words=("band", "bands"),
-        least=1,
-        most=20,
-        columns=(
-            Quantity(path="centre_nm", words="Centre, nm", low=100.0, high=1500.0),
-            Quantity(path="width_nm", words="Standard deviation, nm", low=0.5, high=500.0),
-            Quantity(path="strength", words="Strength", high=100.0),
-        ),
-    ),
-    MaterialKind.PROGRAMME: NodeTable(
-        path="segments",
-        words=("piece", "pieces"),
-        least=1,
-        most=30,
-        columns=(
-            Quantity(path="target_c", words="To, \N{DEGREE SIGN}C", low=0.0, high=1700.0),
-            Quantity(path="minutes", words="within, min", low=0.1, high=3000.0),
-        ),
-    ),
-}
+from stainmap.words import translate, value_word
 
 
 def choices_of(quantity: Quantity, catalogue: Catalogue) -> tuple[str, ...]:
@@ -261,7 +72,7 @@ def with_node(
     quantity = nodes.columns[column]
     table = _table(material)
     rows = _rows(table, nodes)
-    where = f"{_named(material)}, {nodes.words[0]} {row + 1}"
+    where = f"{_named(material)}, {translate('materials form', nodes.words[0])} {row + 1}"
     choices = choices_of(quantity, catalogue)
     value = _parsed(quantity, text, where, choices)
     own = rows[row]
@@ -291,13 +102,18 @@ def with_added_node(material: Material, after: int, catalogue: Catalogue) -> Mat
     rows = _rows(table, nodes)
     if len(rows) >= nodes.most:
         raise CatalogueError(
-            f"It has {len(rows)} {nodes.words[1]}, and no more can be had.", where=_named(material)
+            translate("materials form", "It has {count} {words}, and no more can be had.").format(
+                count=len(rows), words=translate("materials form", nodes.words[1])
+            ),
+            where=_named(material),
         )
     if kind is MaterialKind.LIQUID:
         known = {row["0"] for row in rows}
         free = [ion.name for ion in catalogue.ions if ion.name not in known]
         if not free:
-            raise CatalogueError("It holds every ion there is.", where=_named(material))
+            raise CatalogueError(
+                translate("materials form", "It holds every ion there is."), where=_named(material)
+            )
         rows.append({"0": free[0], "1": 0.0})
     else:
         at = min(max(after, 0), len(rows) - 1)
@@ -319,7 +135,10 @@ def without_node(material: Material, row: int) -> Material:
     rows = _rows(table, nodes)
     if len(rows) <= nodes.least:
         raise CatalogueError(
-            f"It needs at least {nodes.least} {nodes.words[0]}.", where=_named(material)
+            translate("materials form", "It needs at least {least} {words}.").format(
+                least=nodes.least, words=translate("materials form", nodes.words[0])
+            ),
+            where=_named(material),
         )
     del rows[row]
     if isinstance(material, Block):
@@ -345,7 +164,7 @@ def check_numbers(material: Material) -> None:
         return
     for at, row in enumerate(_rows(table, nodes), start=1):
         for quantity in nodes.columns:
-            where = f"{_named(material)}, {nodes.words[0]} {at}"
+            where = f"{_named(material)}, {translate('materials form', nodes.words[0])} {at}"
             _check(quantity, _get(row, quantity.path), where)
 
 
@@ -359,12 +178,17 @@ def new_entry(kind: MaterialKind, name: str, catalogue: Catalogue) -> Material:
     """
     if kind is MaterialKind.DYE:
         raise CatalogueError(
-            "Jars hold drops of three dyes, so there is no fourth.",
-            advice="Copy one of the three to give it your own numbers.",
+            translate("materials form", "Jars hold drops of three dyes, so there is no fourth."),
+            advice=translate(
+                "materials form", "Copy one of the three to give it your own numbers."
+            ),
         )
     first = next(iter(entries(catalogue, kind)), None)
     if first is None:
-        raise CatalogueError(f"There is no {kind} to begin with.", advice="Import one.")
+        raise CatalogueError(
+            translate("materials form", "There is no {kind} to begin with.").format(kind=kind),
+            advice=translate("materials form", "Import one."),
+        )
     table = _table(first)
     table["name"] = name
     if "provenance" in table:
@@ -414,20 +238,26 @@ def _put_rows(
     twice = next((name for name in names if names.count(name) > 1), None)
     if twice is not None:
         raise CatalogueError(
-            f"The ion '{twice}' is there twice.", where=where, advice="Choose another."
+            translate("materials form", "The ion '{twice}' is there twice.").format(twice=twice),
+            where=where,
+            advice=translate("materials form", "Choose another."),
         )
     table[nodes.path] = {row["0"]: row["1"] for row in rows}
 
 
+def _row_word(nodes: NodeTable) -> str:
+    return translate("materials form", nodes.words[0])
+
+
 def _named(material: Material) -> str:
-    return f"{kind_of(material)} '{material.name}'"
+    return f"{value_word(kind_of(material))} '{material.name}'"
 
 
 def _text(value: Any) -> str:
     if value is None:
         return ""
     if isinstance(value, bool):
-        return _YES if value else _NO
+        return YES if value else NO
     return f"{value:.6g}" if isinstance(value, float) else str(value)
 
 
@@ -437,11 +267,15 @@ def _parsed(quantity: Quantity, text: str, where: str, choices: tuple[str, ...] 
         known = choices or quantity.choices
         if text not in known:
             raise CatalogueError(
-                f"{quantity.words} is '{text}'.",
+                translate("materials form", "{words} is '{text}'.").format(
+                    words=translate("materials form", quantity.words), text=text
+                ),
                 where=where,
-                advice=f"Expected is one of: {', '.join(known)}.",
+                advice=translate("materials form", "Expected is one of: {known}.").format(
+                    known=", ".join(known)
+                ),
             )
-        return text == _YES if known == (_YES, _NO) else text
+        return text == YES if known == (YES, NO) else text
     if quantity.is_text:
         return text
     if not text and quantity.optional:
@@ -450,9 +284,13 @@ def _parsed(quantity: Quantity, text: str, where: str, choices: tuple[str, ...] 
         value = float(text.replace(",", "."))
     except ValueError as error:
         raise CatalogueError(
-            f"{quantity.words} is '{text}', which is no number.",
+            translate("materials form", "{words} is '{text}', which is no number.").format(
+                words=translate("materials form", quantity.words), text=text
+            ),
             where=where,
-            advice=f"Expected is {quantity.expected}.",
+            advice=translate("materials form", "Expected is {expected}.").format(
+                expected=quantity.expected
+            ),
         ) from error
     _check(quantity, value, where)
     return int(value) if quantity.is_whole else value
@@ -464,9 +302,13 @@ def _check(quantity: Quantity, value: Any, where: str) -> None:
     wrong = not isfinite(value) or not quantity.low <= value <= quantity.high
     if wrong or (quantity.is_whole and value != int(value)):
         raise CatalogueError(
-            f"{quantity.words} is {value:g}.",
+            translate("materials form", "{words} is {value:g}.").format(
+                words=translate("materials form", quantity.words), value=value
+            ),
             where=where,
-            advice=f"Expected is {quantity.expected}.",
+            advice=translate("materials form", "Expected is {expected}.").format(
+                expected=quantity.expected
+            ),
         )
 
 

@@ -33,6 +33,7 @@ from stainmap.files.catalogue import (
     write_catalogue,
 )
 from stainmap.model.material import Block, Catalogue, Liquid
+from stainmap.words import translate, value_word
 
 NAME: Final = "materials.toml"
 _MOST_KEPT: Final = 1000
@@ -107,13 +108,20 @@ class OwnMaterials:
         )
         if kind is not MaterialKind.DYE and fixed:
             raise CatalogueError(
-                f"The {kind} '{material.name}' comes with the program and stays as it is.",
-                advice="Copy it, and change the copy.",
+                translate(
+                    "materials set",
+                    "The {kind} '{name}' comes with the program and stays as it is.",
+                ).format(kind=value_word(kind), name=material.name),
+                advice=translate("materials set", "Copy it, and change the copy."),
             )
         if kind is MaterialKind.DYE and entry(self.base, kind, material.name) is None:
             raise CatalogueError(
-                f"Jars hold drops of three dyes, and '{material.name}' is none of them.",
-                advice="Copy one of the three to give it your own numbers.",
+                translate(
+                    "materials set", "Jars hold drops of three dyes, and '{name}' is none of them."
+                ).format(name=material.name),
+                advice=translate(
+                    "materials set", "Copy one of the three to give it your own numbers."
+                ),
             )
         self.check(material)
         self._write(with_entry(self._own, material))
@@ -134,13 +142,19 @@ class OwnMaterials:
             return old
         if kind is MaterialKind.DYE:
             raise CatalogueError(
-                "The three dyes keep their names, which jars and sheets refer to.",
-                advice="Change the numbers instead.",
+                translate(
+                    "materials set",
+                    "The three dyes keep their names, which jars and sheets refer to.",
+                ),
+                advice=translate("materials set", "Change the numbers instead."),
             )
         _check_name(new, kind)
         if entry(self.all, kind, new) is not None:
             raise CatalogueError(
-                f"There already is a {kind} called '{new}'.", advice="Choose another name."
+                translate("materials set", "There already is a {kind} called '{new}'.").format(
+                    kind=value_word(kind), new=new
+                ),
+                advice=translate("materials set", "Choose another name."),
             )
         changed = renamed(old, new)
         old_ones = entries(self._own, kind)
@@ -226,8 +240,10 @@ class OwnMaterials:
             check_references(joined(self.base, own), where=_WHOSE)
         except CatalogueError as error:
             raise CatalogueError(
-                f"The {kind} '{name}' is needed: {error.where} refers to it.",
-                advice="Change that one first.",
+                translate(
+                    "materials set", "The {kind} '{name}' is needed: {where} refers to it."
+                ).format(kind=value_word(kind), name=name, where=error.where),
+                advice=translate("materials set", "Change that one first."),
             ) from error
 
     def _write(self, own: Catalogue) -> None:
@@ -307,11 +323,19 @@ def needed_by(material: Material, catalogue: Catalogue) -> tuple[Material, ...]:
 
 def _check_name(name: str, kind: MaterialKind) -> None:
     if not name.strip():
-        raise CatalogueError(f"The {kind} has no name.", advice="Give it one.")
+        raise CatalogueError(
+            translate("materials set", "The {kind} has no name.").format(kind=value_word(kind)),
+            advice=translate("materials set", "Give it one."),
+        )
     if len(name) > _MOST_LETTERS or not name.isprintable():
         raise CatalogueError(
-            f"The name of the {kind} is too long, or has signs that cannot be printed.",
-            advice=f"Give at most {_MOST_LETTERS} letters on one line.",
+            translate(
+                "materials set",
+                "The name of the {kind} is too long, or has signs that cannot be printed.",
+            ).format(kind=value_word(kind)),
+            advice=translate("materials set", "Give at most {most} letters on one line.").format(
+                most=_MOST_LETTERS
+            ),
         )
 
 
@@ -321,13 +345,19 @@ def _refuse_namesake(
     if kind is MaterialKind.DYE:
         if entry(base, kind, one.name) is None:
             raise CatalogueError(
-                f"Jars hold drops of three dyes, and '{one.name}' is none of them.",
-                advice="Give the entry the name of the dye whose place it takes.",
+                translate(
+                    "materials set", "Jars hold drops of three dyes, and '{name}' is none of them."
+                ).format(name=one.name),
+                advice=translate(
+                    "materials set", "Give the entry the name of the dye whose place it takes."
+                ),
             )
         if there is None or entry(base, kind, one.name) == there:
             return
     if there is not None:
         raise CatalogueError(
-            f"There already is a {kind} called '{one.name}', with other numbers.",
-            advice="Give one of the two another name.",
+            translate(
+                "materials set", "There already is a {kind} called '{name}', with other numbers."
+            ).format(kind=value_word(kind), name=one.name),
+            advice=translate("materials set", "Give one of the two another name."),
         )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from stainmap.model.material import Block, Catalogue
 from stainmap.predict.blocks import LARGEST_REMAINING_DE00, SolvedBlock, nearest_to_nominal
+from stainmap.words import translate
 
 
 def solve_layers(block: Block, catalogue: Catalogue) -> tuple[SolvedBlock, ...]:
@@ -30,12 +31,21 @@ def solved_words(number: int, solved: SolvedBlock) -> str:
     found, reached = solved.absorption, solved.reached
     colour = f"L* {reached.lightness:.1f}, a* {reached.a:.1f}, b* {reached.b:.1f}"
     if not is_reached(solved):
-        return (
-            f"Layer {number} cannot have this colour: the nearest it can have is {colour}, dE00"
-            f" {solved.remaining_de00:.1f} away."
-        )
-    return (
-        f"Layer {number} reaches {colour}, dE00 {solved.remaining_de00:.1f} from what was given:"
-        f" it absorbs {found.c0_per_mm:.3g} 1/mm at 400 nm, falling to 1/e within"
-        f" {found.decay_nm:.0f} nm, on top of {found.c1_per_mm:.2g} 1/mm."
+        return translate(
+            "materials solving",
+            "Layer {number} cannot have this colour: the nearest it can have is {colour}, "
+            "dE00 {remaining_de00:.1f} away.",
+        ).format(number=number, colour=colour, remaining_de00=solved.remaining_de00)
+    return translate(
+        "materials solving",
+        "Layer {number} reaches {colour}, dE00 {remaining_de00:.1f} from what was "
+        "given: it absorbs {c0_per_mm:.3g} 1/mm at 400 nm, falling to 1/e within "
+        "{decay_nm:.0f} nm, on top of {c1_per_mm:.2g} 1/mm.",
+    ).format(
+        number=number,
+        colour=colour,
+        remaining_de00=solved.remaining_de00,
+        c0_per_mm=found.c0_per_mm,
+        decay_nm=found.decay_nm,
+        c1_per_mm=found.c1_per_mm,
     )

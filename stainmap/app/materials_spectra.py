@@ -24,6 +24,7 @@ from stainmap.optics.colorimetry import reflectance_to_lab
 from stainmap.optics.measured_spectrum import SpectrumKind, read_spectrum
 from stainmap.optics.spectrum import BANDS_NM, decaying_absorption, sigmoid_reflectance
 from stainmap.predict.blocks import stump_reflectance
+from stainmap.words import translate
 
 FloatArray = NDArray[np.float64]
 
@@ -136,9 +137,17 @@ def _nominal(block: Block, layer: int, values: FloatArray) -> Fitted:
     colour = Colour(lightness=lightness, a=a, b=b, measurement=way)
     layers = list(block.layers)
     layers[layer] = replace(old, nominal=colour, absorption=None)
-    said = (
-        f"Layer {layer + 1} has the colour L* {lightness:.1f}, a* {a:.1f}, b* {b:.1f} of the"
-        f" spectrum ({way}), as of a plate of {old.nominal_thickness_mm:g} mm."
+    said = translate(
+        "materials spectra",
+        "Layer {layer} has the colour L* {lightness:.1f}, a* {a:.1f}, b* {b:.1f} of "
+        "the spectrum ({way}), as of a plate of {nominal_thickness_mm:g} mm.",
+    ).format(
+        layer=layer + 1,
+        lightness=lightness,
+        a=a,
+        b=b,
+        way=way,
+        nominal_thickness_mm=old.nominal_thickness_mm,
     )
     return Fitted(material=replace(block, layers=tuple(layers)), said=said)
 
@@ -158,7 +167,8 @@ def _block_absorption(block: Block, layer: int, values: FloatArray) -> Fitted:
     layers[layer] = replace(layers[layer], absorption=found)
     fit = decaying_absorption(BANDS_NM, c0, decay, c1)
     return Fitted(
-        material=replace(block, layers=tuple(layers)), said=_said(values, fit, "1/mm of absorption")
+        material=replace(block, layers=tuple(layers)),
+        said=_said(values, fit, translate("materials spectra", "1/mm of absorption")),
     )
 
 
@@ -167,7 +177,10 @@ def _ions(liquid: Liquid, values: FloatArray, catalogue: Catalogue) -> Fitted:
 
     ions = catalogue.ions
     if not ions:
-        raise CatalogueError("There are no ions to describe it by.", advice="Import some.")
+        raise CatalogueError(
+            translate("materials spectra", "There are no ions to describe it by."),
+            advice=translate("materials spectra", "Import some."),
+        )
     basis = np.stack([ion_absorption(ion) for ion in ions])
     amounts, _ = nnls(basis.T, values)
     pairs = tuple(
@@ -178,7 +191,11 @@ def _ions(liquid: Liquid, values: FloatArray, catalogue: Catalogue) -> Fitted:
     changed = replace(liquid, amplitudes_per_mm=pairs)
     return Fitted(
         material=changed,
-        said=_said(values, liquid_absorption(changed, catalogue), "1/mm of absorption"),
+        said=_said(
+            values,
+            liquid_absorption(changed, catalogue),
+            translate("materials spectra", "1/mm of absorption"),
+        ),
     )
 
 
@@ -207,16 +224,19 @@ def _sigmoid(stump: Stump, values: FloatArray) -> Fitted:
         centre_nm=round(centre, 2),
         width_nm=round(width, 2),
     )
-    return Fitted(material=changed, said=_said(values, fit, "of reflectance"))
+    return Fitted(
+        material=changed, said=_said(values, fit, translate("materials spectra", "of reflectance"))
+    )
 
 
 def _said(measured: FloatArray, fit: FloatArray, unit: str) -> str:
     away = np.abs(fit - measured)
     at = int(np.argmax(away))
-    return (
-        f"The spectrum is described to within {away[at]:.2g} {unit}, furthest at"
-        f" {BANDS_NM[at]:.0f} nm; look at the plot before you keep it."
-    )
+    return translate(
+        "materials spectra",
+        "The spectrum is described to within {away:.2g} {unit}, furthest at "
+        "{bands_nm:.0f} nm; look at the plot before you keep it.",
+    ).format(away=away[at], unit=unit, bands_nm=BANDS_NM[at])
 
 
 def _lowest(away: Callable[[float], float], low: float, high: float) -> float:
@@ -228,7 +248,10 @@ def _lowest(away: Callable[[float], float], low: float, high: float) -> float:
 
 def _no_spectrum(material: Material) -> CatalogueError:
     return CatalogueError(
-        "No such spectrum belongs to it.",
+        translate("materials spectra", "No such spectrum belongs to it."),
         where=material.name,
-        advice="Blocks and stumps have reflectance, blocks and liquids absorption.",
+        advice=translate(
+            "materials spectra",
+            "Blocks and stumps have reflectance, blocks and liquids absorption.",
+        ),
     )

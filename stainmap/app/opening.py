@@ -27,6 +27,7 @@ from stainmap.surface.loading import LoadedMesh, load_mesh_bytes, read_file
 from stainmap.surface.mesh import TriMesh, connected_pieces, largest_piece, submesh
 from stainmap.surface.refining import refine
 from stainmap.units import LengthUnit, SizeState
+from stainmap.words import translate
 
 # What reads a crown is slow to import, and the window is to be there before: see the functions.
 if TYPE_CHECKING:
@@ -115,11 +116,11 @@ def look_at_mesh(path: Path, progress: Progress | None = None) -> MeshLook:
         If the file holds no usable surface.
     """
     if progress is not None:
-        progress(0.05, "reading the file")
+        progress(0.05, translate("opening", "reading the file"))
     content = read_file(path)
     loaded = load_mesh_bytes(content, path.name)
     if progress is not None:
-        progress(0.9, "checking its size")
+        progress(0.9, translate("opening", "checking its size"))
     return MeshLook(
         path=path,
         content=content,
@@ -141,9 +142,12 @@ def units_from_numbers(
         If a number names no tooth, or none is given.
     """
     if not numbers:
-        raise PlanError("No tooth is named.", advice="Give its number by ISO 3950, as in 46.")
+        raise PlanError(
+            translate("opening", "No tooth is named."),
+            advice=translate("opening", "Give its number by ISO 3950, as in 46."),
+        )
     if len(set(numbers)) != len(numbers):
-        raise PlanError("A tooth is named twice.")
+        raise PlanError(translate("opening", "A tooth is named twice."))
     if len(numbers) == 1:
         return (Unit(tooth=Tooth(number=numbers[0])),)
     inner = pontics or frozenset(numbers[1:-1])
@@ -165,17 +169,22 @@ def scale_to_sintered(look: MeshLook, answers: Answers, enlargement_factor: floa
     if unit is None:
         extent = " x ".join(f"{x:.3g}" for x in look.mesh.extent)
         raise MeshFileError(
-            f"A body of {extent} is no crown in any unit.",
+            translate("opening", "A body of {extent} is no crown in any unit.").format(
+                extent=extent
+            ),
             where=look.path.name,
-            advice="Say the unit of the file, or export it again.",
+            advice=translate("opening", "Say the unit of the file, or export it again."),
         )
     factor = unit.millimetres
     longest_mm = float(look.mesh.extent.max()) * factor
     if longest_mm > LARGEST_BODY_MM:
         raise MeshFileError(
-            f"In the unit {unit.value} it is {longest_mm:,.0f} mm long, larger than any jaw.",
+            translate(
+                "opening",
+                "In the unit {value} it is {longest_mm:,.0f} mm long, larger than any jaw.",
+            ).format(value=unit.value, longest_mm=longest_mm),
             where=look.path.name,
-            advice="Say another unit, or export it again.",
+            advice=translate("opening", "Say another unit, or export it again."),
         )
     if answers.size_state is SizeState.MILLED:
         factor /= enlargement_factor
@@ -217,11 +226,11 @@ def build_case(
 
     block = materials.block(answers.block)
     factor = scale_to_sintered(look, answers, block.enlargement_factor)
-    step(0.02, "refining the surface")
+    step(0.02, translate("opening", "refining the surface"))
     body, file_vertex, left_out = _largest_body(look.loaded)
     sized = TriMesh(body.vertices * factor, body.faces)
     refined = refine(sized, edge_for(sized.area))
-    step(0.1, "measuring the surface")
+    step(0.1, translate("opening", "measuring the surface"))
     operator = SurfaceOperator(refined.mesh)
     survey = survey_body(operator, Steps(step, 0.15, 0.35))
     reading = read_crown(
@@ -325,7 +334,7 @@ def default_backings(materials: Catalogue, units: tuple[Unit, ...]) -> tuple[Bac
     have them.
     """
     if not materials.stumps or not materials.cements:
-        raise PlanError("The materials name no stump or no cement.")
+        raise PlanError(translate("opening", "The materials name no stump or no cement."))
     cement = materials.cements[0].name
     backings = [Backing(region=Region.STUMP, stump=materials.stumps[0].name, cement=cement)]
     known = {stump.name for stump in materials.stumps}
@@ -458,5 +467,7 @@ def _largest_body(loaded: LoadedMesh) -> tuple[TriMesh, NDArray[np.int32], tuple
     body, kept = submesh(mesh, np.asarray(inside[mesh.faces].all(axis=1)))
     number = np.full(mesh.vertex_count + 1, -1, dtype=np.int32)
     number[kept] = np.arange(len(kept), dtype=np.int32)
-    note = f"The file holds {count} bodies; only the largest is taken."
+    note = translate("opening", "The file holds {count} bodies; only the largest is taken.").format(
+        count=count
+    )
     return body, number[loaded.file_vertex], (note,)

@@ -24,6 +24,7 @@ from stainmap.practice.exercise import (
 from stainmap.practice.packs import Pack, PackedExercise
 from stainmap.practice.progress import RECENT, REPEAT_DAYS, due, repeats, weakest_skill
 from stainmap.practice.score import Score
+from stainmap.words import translate, value_word
 
 if TYPE_CHECKING:
     from stainmap.labbook.store import Labbook
@@ -228,7 +229,9 @@ def next_exercise(
         if again is not None:
             return NextExercise(
                 exercise=again,
-                why=f"A repeat is due: {repeat.done + 1} of {repeat.of}, so that it stays.",
+                why=translate(
+                    "practising", "A repeat is due: {done} of {of}, so that it stays."
+                ).format(done=repeat.done + 1, of=repeat.of),
                 pack_hash=pack_hash,
             )
     skill = weakest_skill(attempts, _SKILLS) or _SKILLS[0]
@@ -238,7 +241,15 @@ def next_exercise(
     tries = {kind: sum(one.kind == kind.value for one in attempts) for kind in kinds}
     kind = min(kinds, key=lambda one: tries[one])
     tried = any(skill in one.skills for one in attempts)
-    why = f"Your weakest skill so far: {skill}." if tried else f"A skill not tried yet: {skill}."
+    why = (
+        translate("practising", "Your weakest skill so far: {skill}.").format(
+            skill=value_word(skill)
+        )
+        if tried
+        else translate("practising", "A skill not tried yet: {skill}.").format(
+            skill=value_word(skill)
+        )
+    )
     return NextExercise(exercise=fresh_exercise(kind, attempts), why=why)
 
 
@@ -293,4 +304,7 @@ class Sitting:
         minutes = ((now or datetime.now(UTC)) - self.began_at).total_seconds() / 60.0
         if minutes < SITTING_MINUTES:
             return ""
-        return f"You have practised for {minutes:.0f} minutes: a good moment to stop for today."
+        return translate(
+            "practising",
+            "You have practised for {minutes:.0f} minutes: a good moment to stop for today.",
+        ).format(minutes=minutes)

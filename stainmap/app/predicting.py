@@ -14,6 +14,7 @@ from stainmap.app.job import JobRunner, Progress
 from stainmap.errors import StainmapError
 from stainmap.model.case import Case
 from stainmap.predict.seen import Seen
+from stainmap.words import translate
 
 if TYPE_CHECKING:
     from stainmap.app.prediction import Prediction
@@ -144,7 +145,9 @@ class Predicting:
             else:
                 self.go_on()
 
-        self._jobs.start("Predicting", work, on_done=done, on_failed=failed)
+        self._jobs.start(
+            translate("predicting", "Predicting"), work, on_done=done, on_failed=failed
+        )
 
     def close(self) -> None:
         """Let the work under way go."""

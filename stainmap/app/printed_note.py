@@ -13,6 +13,7 @@ from stainmap.files.case_file import read_case, read_look, read_preview, write_c
 from stainmap.files.case_lock import CaseLock, holder_of
 from stainmap.model.case import Case
 from stainmap.planning.plan_hash import plan_hash
+from stainmap.words import translate
 
 
 def note_printed(printed: Sequence[LaidCase], progress: Progress | None = None) -> tuple[str, ...]:
@@ -29,7 +30,9 @@ def note_printed(printed: Sequence[LaidCase], progress: Progress | None = None) 
         try:
             said = _noted(path, one.case)
         except StainmapError as error:
-            said = f"The revision was not noted in {path.name}: {error}"
+            said = translate(
+                "printed note", "The revision was not noted in {name}: {error}"
+            ).format(name=path.name, error=error)
         if said:
             missed.append(said)
     return tuple(missed)
@@ -42,15 +45,22 @@ def _noted(path: Path, printed: Case) -> str:
     lock = CaseLock.take(path)
     if lock is None:
         holder = holder_of(path)
-        where = f"open elsewhere ({holder})" if holder else "open elsewhere"
-        return f"{path.name} is {where}: that it was printed is not noted in it."
+        where = (
+            translate("printed note", "open elsewhere ({holder})").format(holder=holder)
+            if holder
+            else translate("printed note", "open elsewhere")
+        )
+        return translate(
+            "printed note", "{name} is {where}: that it was printed is not noted in it."
+        ).format(name=path.name, where=where)
     try:
         now = read_case(path)
         if _as_printed(now) != _as_printed(printed):
-            return (
-                f"{path.name} was changed since its sheets were made: that they were printed is"
-                " not noted in it."
-            )
+            return translate(
+                "printed note",
+                "{name} was changed since its sheets were made: that they were printed is not "
+                "noted in it.",
+            ).format(name=path.name)
         write_case(revised(now), path, preview_png=read_preview(path), look=read_look(path, now))
     finally:
         lock.release()

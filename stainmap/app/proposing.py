@@ -13,6 +13,7 @@ from stainmap.errors import PlanError
 from stainmap.model.case import AccentMask, Case
 from stainmap.model.zone_sliders import ZoneSliders
 from stainmap.surface.diffusion import SurfaceOperator
+from stainmap.words import translate
 
 if TYPE_CHECKING:
     from stainmap.planning.zone_ground import ZoneGround, ZoneProposal
@@ -97,8 +98,11 @@ def zone_ground_of(
     """
     if (case.proposal == 0).all() or not np.isfinite(case.reading.height).any():
         raise PlanError(
-            "No zones are proposed for this body, so there is nothing for the sliders to move.",
-            advice="Paint its zones by hand.",
+            translate(
+                "proposing",
+                "No zones are proposed for this body, so there is nothing for the sliders to move.",
+            ),
+            advice=translate("proposing", "Paint its zones by hand."),
         )
     # Slow to import, and the window is to be there before.
     from stainmap.planning.zoning import find_zone_ground  # noqa: PLC0415

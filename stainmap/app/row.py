@@ -44,6 +44,7 @@ from stainmap.planning.row_placing import (
 )
 from stainmap.surface.clustering import clustered_faces
 from stainmap.surface.mesh import FloatArray, TriMesh, frozen, submesh
+from stainmap.words import translate
 
 Floats = NDArray[np.float32]
 Bytes = NDArray[np.uint8]
@@ -174,7 +175,7 @@ def build_row(
     for number, beside in enumerate(besides):
         part = steps.part(0.7 * number / len(besides), 0.7 * (number + 1) / len(besides))
         path = (files or {}).get(beside.tooth.number)
-        part.say(0.0, f"tooth {beside.tooth.number}")
+        part.say(0.0, translate("row", "tooth {number}").format(number=beside.tooth.number))
         if path is None:
             made = made_tooth(
                 beside.tooth, kept_in=kept_in, resolution=resolution, progress=part.say
@@ -241,13 +242,16 @@ def _unit_bodies(case: Case) -> tuple[ToothBody, ...]:
     reading = case.reading
     if not np.isfinite(reading.height).any():
         raise PlanError(
-            "This body has no neck and no crest, so it has no place in the row.",
-            advice="Look at it in another look.",
+            translate("row", "This body has no neck and no crest, so it has no place in the row."),
+            advice=translate("row", "Look at it in another look."),
         )
     if reading.mesial is None:
         raise PlanError(
-            "Which side is mesial is not known, so its neighbours have no side to stand on.",
-            advice="Say where mesial is (menu Crown).",
+            translate(
+                "row",
+                "Which side is mesial is not known, so its neighbours have no side to stand on.",
+            ),
+            advice=translate("row", "Say where mesial is (menu Crown)."),
         )
     axis = np.asarray(reading.occlusal_axis, dtype=np.float64)
     mesh = case.surface.mesh
@@ -257,8 +261,10 @@ def _unit_bodies(case: Case) -> tuple[ToothBody, ...]:
         part, _ = submesh(mesh, np.asarray(own[mesh.faces].all(axis=1)))
         if not part.face_count:
             raise PlanError(
-                f"Nothing of unit {unit.tooth.number} lies above its margin.",
-                advice="Look at margin and units (menu Crown).",
+                translate("row", "Nothing of unit {number} lies above its margin.").format(
+                    number=unit.tooth.number
+                ),
+                advice=translate("row", "Look at margin and units (menu Crown)."),
             )
         rows = np.stack([mesial, buccal_from_mesial(mesial, axis, unit.tooth), axis])
         bodies.append(ToothBody(tooth=unit.tooth, mesh=part, rows=rows))

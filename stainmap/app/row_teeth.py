@@ -32,6 +32,7 @@ from stainmap.planning.row_placing import ToothBody
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.mesh import BoolArray, FloatArray, TriMesh, frozen, submesh
 from stainmap.units import SizeState
+from stainmap.words import translate
 
 Floats = NDArray[np.float32]
 
@@ -165,8 +166,12 @@ def read_tooth(path: Path, tooth: Tooth, case: Case, progress: Progress | None =
     read, operator = build_case(look, answers, case.materials, progress=progress)
     if read.reading.mesial is None or not np.isfinite(read.reading.height).any():
         raise PlanError(
-            f"How the tooth in {path.name} stands cannot be told from its shape.",
-            advice="Export it where it stands beside the crown, in the same coordinates.",
+            translate(
+                "row teeth", "How the tooth in {name} stands cannot be told from its shape."
+            ).format(name=path.name),
+            advice=translate(
+                "row teeth", "Export it where it stands beside the crown, in the same coordinates."
+            ),
         )
     return _of_case(read, operator, path.name, in_place=in_place)
 
@@ -234,12 +239,12 @@ def _made(shape: Tooth, resolution: float, progress: Progress | None) -> dict[st
     from stainmap.practice.crown_truth import truth_of  # noqa: PLC0415
 
     steps = Steps(progress)
-    steps.say(0.0, "carving the surface")
+    steps.say(0.0, translate("row teeth", "carving the surface"))
     solid = solid_of(form_of(shape), np.random.default_rng(0), 0.0, resolution)
-    steps.say(0.3, "meshing the outer surface")
+    steps.say(0.3, translate("row teeth", "meshing the outer surface"))
     outside = outer_shell(solid, resolution)
     own = TriMesh(outside.vertices, outside.faces)
-    steps.say(0.6, "noting zones")
+    steps.say(0.6, translate("row teeth", "noting zones"))
     zones = truth_of(solid, own, np.ones(own.vertex_count, dtype=np.bool_)).zones
     mesh = own
     if shape.quadrant in _MIRRORED_QUADRANTS:

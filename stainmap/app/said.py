@@ -12,6 +12,7 @@ from stainmap.model.case import Case
 from stainmap.model.material import Catalogue
 from stainmap.planning.directions import across, mesial_from_buccal
 from stainmap.surface.mesh import TriMesh
+from stainmap.words import translate
 
 # Sections of connectors that can be typed, mm2.
 CONNECTOR_MM2 = (0.5, 60.0)
@@ -61,7 +62,7 @@ def mesial_of_buccal(case: Case, buccal: Vector) -> Vector:
     axis = np.asarray(case.reading.occlusal_axis)
     flat = across(np.asarray(buccal, dtype=np.float64), axis)
     if flat is None:
-        raise PlanError("Buccal cannot point along the occlusal axis.")
+        raise PlanError(translate("said", "Buccal cannot point along the occlusal axis."))
     x, y, z = (float(v) for v in mesial_from_buccal(flat, axis, case.units[0].tooth))
     return (x, y, z)
 
@@ -93,11 +94,16 @@ def with_connectors(case: Case, sections_mm2: tuple[float, ...]) -> Case:
     """
     reading = case.reading
     if len(sections_mm2) != len(reading.connectors_mm2):
-        raise PlanError(f"There are {len(reading.connectors_mm2)} connectors.")
+        raise PlanError(
+            translate("said", "There are {count} connectors.").format(
+                count=len(reading.connectors_mm2)
+            )
+        )
     low, high = CONNECTOR_MM2
     if not all(low <= section <= high for section in sections_mm2):
         raise PlanError(
-            "A connector of that section is out of range.", advice=f"Give {low:g} to {high:g} mm2."
+            translate("said", "A connector of that section is out of range."),
+            advice=translate("said", "Give {low:g} to {high:g} mm2.").format(low=low, high=high),
         )
     return replace(
         case,

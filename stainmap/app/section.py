@@ -14,6 +14,7 @@ from stainmap.paper.views import CrownDirections
 from stainmap.predict.grinding import ground_depth_mm
 from stainmap.surface.cut_lines import cut_lines
 from stainmap.surface.mesh import BoolArray, FloatArray
+from stainmap.words import translate, value_word
 
 # Less is the feathering of a border, not a coat.
 _LEAST_COATS: Final = 0.05
@@ -156,11 +157,27 @@ def _words(prediction: Prediction, right: FloatArray, up: FloatArray) -> tuple[s
     tooth = case.units[0].tooth
     directions = CrownDirections.of(case.reading, tooth)
     named = [
-        (directions.occlusal, tooth.occlusal_word),
-        (directions.mesial, "mesial" if directions.sides_known else "side 3"),
-        (-directions.mesial, "distal" if directions.sides_known else "side 4"),
-        (directions.buccal, tooth.buccal_word if directions.sides_known else "side 1"),
-        (-directions.buccal, tooth.lingual_word if directions.sides_known else "side 2"),
+        (directions.occlusal, value_word(tooth.occlusal_word)),
+        (
+            directions.mesial,
+            value_word("mesial") if directions.sides_known else translate("section", "side 3"),
+        ),
+        (
+            -directions.mesial,
+            value_word("distal") if directions.sides_known else translate("section", "side 4"),
+        ),
+        (
+            directions.buccal,
+            value_word(tooth.buccal_word)
+            if directions.sides_known
+            else translate("section", "side 1"),
+        ),
+        (
+            -directions.buccal,
+            value_word(tooth.lingual_word)
+            if directions.sides_known
+            else translate("section", "side 2"),
+        ),
     ]
 
     def word(direction: FloatArray) -> str:

@@ -14,6 +14,7 @@ from stainmap.model.material import Catalogue
 from stainmap.model.process import JarAmounts
 from stainmap.paper.page_size import PageSize
 from stainmap.units import TemperatureUnit
+from stainmap.words import translate
 
 SIZES_PERCENT: Final = (100, 110, 125, 150, 175, 200)
 """Sizes of the window's text and everything else in it that can be chosen."""
@@ -97,16 +98,20 @@ class Settings:
         if self.size_percent not in SIZES_PERCENT:
             sizes = ", ".join(str(size) for size in SIZES_PERCENT)
             raise StainmapError(
-                f"A size of {self.size_percent} % is none of those there are.",
-                advice=f"Choose {sizes}.",
+                translate(
+                    "settings", "A size of {size_percent} % is none of those there are."
+                ).format(size_percent=self.size_percent),
+                advice=translate("settings", "Choose {sizes}.").format(sizes=sizes),
             )
         if not 0.01 <= self.drop_volume_ml <= 0.2:
             raise StainmapError(
-                f"A drop of {self.drop_volume_ml:g} mL is out of range.",
-                advice="Give 0.01 to 0.2 mL; 0.05 is usual.",
+                translate("settings", "A drop of {drop_volume_ml:g} mL is out of range.").format(
+                    drop_volume_ml=self.drop_volume_ml
+                ),
+                advice=translate("settings", "Give 0.01 to 0.2 mL; 0.05 is usual."),
             )
         if len(self.programme) > _LONGEST_NAME:
-            raise StainmapError("The name of the programme is too long.")
+            raise StainmapError(translate("settings", "The name of the programme is too long."))
         object.__setattr__(self, "keys", MappingProxyType(dict(self.keys)))
 
     @property
@@ -136,12 +141,19 @@ def counted_drop_volume_ml(drops: int, filled_ml: float) -> float:
         If no pipette gives such drops.
     """
     if drops < 1 or not filled_ml > 0.0:
-        raise PlanError("Nothing was counted.", advice="Count the drops that fill 1 mL or more.")
+        raise PlanError(
+            translate("settings", "Nothing was counted."),
+            advice=translate("settings", "Count the drops that fill 1 mL or more."),
+        )
     volume = filled_ml / drops
     if not 0.01 <= volume <= 0.2:
         raise PlanError(
-            f"{drops} drops in {filled_ml:g} mL make {volume:.3g} mL each, which is out of range.",
-            advice="Count again; drops have 0.01 to 0.2 mL.",
+            translate(
+                "settings",
+                "{drops} drops in {filled_ml:g} mL make {volume:.3g} mL each, which is out of "
+                "range.",
+            ).format(drops=drops, filled_ml=filled_ml, volume=volume),
+            advice=translate("settings", "Count again; drops have 0.01 to 0.2 mL."),
         )
     return volume
 

@@ -17,6 +17,7 @@ from stainmap.files.atomic import make_folder, write_bytes
 from stainmap.files.toml_text import toml_text
 from stainmap.paper.page_size import PageSize
 from stainmap.units import TemperatureUnit
+from stainmap.words import translate
 
 NAME: Final = "settings.toml"
 _MOST_BYTES: Final = 1_000_000
@@ -63,13 +64,25 @@ def read_settings(path: Path) -> SettingsRead:
     except OSError as error:
         if error.errno in (errno.ENOENT, errno.ENOTDIR):
             return SettingsRead(settings=Settings())
-        return _set_aside(path, Settings(), f"it cannot be read, {error.strerror or error}")
+        return _set_aside(
+            path,
+            Settings(),
+            translate("settings file", "it cannot be read, {value}").format(
+                value=error.strerror or error
+            ),
+        )
     except (UnicodeDecodeError, tomllib.TOMLDecodeError, RecursionError):
-        return _set_aside(path, Settings(), "it is damaged")
+        return _set_aside(path, Settings(), translate("settings file", "it is damaged"))
     settings, wrong = _checked(document)
     if not wrong:
         return SettingsRead(settings=settings)
-    return _set_aside(path, settings, f"it says nothing usable for {', '.join(wrong)}")
+    return _set_aside(
+        path,
+        settings,
+        translate("settings file", "it says nothing usable for {wrong}").format(
+            wrong=", ".join(wrong)
+        ),
+    )
 
 
 def write_settings(path: Path, settings: Settings) -> None:
@@ -122,7 +135,11 @@ class SettingsStore:
 
 def _set_aside(path: Path, settings: Settings, why: str) -> SettingsRead:
     """Move a file that cannot be used out of the way, and write what of it holds in its place."""
-    rest = "The defaults are used" if settings == Settings() else "All others hold"
+    rest = (
+        translate("settings file", "The defaults are used")
+        if settings == Settings()
+        else translate("settings file", "All others hold")
+    )
     try:
         kept = _free_name(path)
         path.replace(kept)
@@ -130,19 +147,25 @@ def _set_aside(path: Path, settings: Settings, why: str) -> SettingsRead:
         return SettingsRead(
             settings=settings,
             problem=(
-                f"The settings file {path} is left alone, because {why}. {rest}, and what you set"
-                " holds until the program ends; move the file away to keep settings again."
+                translate(
+                    "settings file",
+                    "The settings file {path} is left alone, because {why}. {rest}, and what you "
+                    "set holds until the program ends; move the file away to keep settings again.",
+                ).format(path=path, why=why, rest=rest)
             ),
             may_write=False,
         )
-    problem = (
-        f"The settings file was not used as it is, because {why}. {rest}; the file as it was is"
-        f" kept as {kept}."
-    )
+    problem = translate(
+        "settings file",
+        "The settings file was not used as it is, because {why}. {rest}; the file as "
+        "it was is kept as {kept}.",
+    ).format(why=why, rest=rest, kept=kept)
     try:
         write_settings(path, settings)
     except StainmapError as error:
-        problem = f"{problem} New settings cannot be written. {error}"
+        problem = translate(
+            "settings file", "{problem} New settings cannot be written. {error}"
+        ).format(problem=problem, error=error)
     return SettingsRead(settings=settings, problem=problem)
 
 
@@ -151,7 +174,7 @@ def _free_name(path: Path) -> Path:
         kept = path.with_name(f"{path.stem}.kept-{number}{path.suffix}")
         if not kept.exists():
             return kept
-    raise FileExistsError(errno.EEXIST, "there are too many of them")
+    raise FileExistsError(errno.EEXIST, translate("settings file", "there are too many of them"))
 
 
 # --- what the file holds -------------------------------------------------------------------------
@@ -169,7 +192,11 @@ class _Entry:
 def _checked(document: Mapping[str, Any]) -> tuple[Settings, list[str]]:
     """Return the settings that can be used, and the names of lines that cannot."""
     values: dict[str, Any] = {}
-    wrong = [f"'{name}', which it does not know" for name in document if name not in _ENTRIES]
+    wrong = [
+        translate("settings file", "'{name}', which it does not know").format(name=name)
+        for name in document
+        if name not in _ENTRIES
+    ]
     for name, entry in _ENTRIES.items():
         if name not in document:
             continue

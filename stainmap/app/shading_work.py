@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from stainmap.app.job import JobRunner
 from stainmap.surface.mesh import TriMesh
+from stainmap.words import translate
 
 if TYPE_CHECKING:
     from stainmap.paper.shading import ShadingFields
@@ -51,7 +52,7 @@ class ShadingWork:
             self._on_ready()
 
         self._jobs.start(
-            "Looking into the grooves",
+            translate("shading work", "Looking into the grooves"),
             lambda progress: shading_fields(operator, progress=progress),
             on_done=done,
             on_failed=lambda _error: None,

@@ -24,6 +24,7 @@ from typing import Any, Final, Literal, TypeVar
 from stainmap import memory
 from stainmap.errors import CancelledError, StainmapError
 from stainmap.planning.progress import Progress, Steps
+from stainmap.words import translate
 
 _way: Literal["spawn", "forkserver"] = "spawn"
 
@@ -164,7 +165,12 @@ def _collect(
             # is wrong is said in the usual way.
             if one.exception() is None:
                 made[waiting[one]] = one.result()
-        steps.say(min(sum(shares) / count, 1.0), f"{len(made)} of {count} are ready")
+        steps.say(
+            min(sum(shares) / count, 1.0),
+            translate("side processes", "{count} of {count_2} are ready").format(
+                count=len(made), count_2=count
+            ),
+        )
 
 
 _stop: Event | None = None
@@ -185,7 +191,7 @@ def _one(work: Work[Any, Result], number: int, path: Path) -> Result | StainmapE
 
     def say(share: float, _phrase: str) -> None:
         if _stop is not None and _stop.is_set():
-            raise CancelledError("Stopped.")
+            raise CancelledError(translate("side processes", "Stopped."))
         _shares[number] = share
 
     return _tried(work, item, say)

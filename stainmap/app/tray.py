@@ -21,6 +21,7 @@ from stainmap.planning.coats import CoatLayout
 from stainmap.planning.plan_hash import plan_hash
 from stainmap.planning.tray_mixing import PaintedCase, TrayMixing, tray_mixing
 from stainmap.planning.tray_run import TrayRun, tray_run
+from stainmap.words import translate
 
 
 class LaidCoats:
@@ -147,7 +148,10 @@ def lay_tray(
     not_laid, problems = [], []
     for number, entry in enumerate(tray.entries):
         if progress is not None:
-            progress(number / len(tray.entries), f"reading {entry.path.name}")
+            progress(
+                number / len(tray.entries),
+                translate("tray", "reading {name}").format(name=entry.path.name),
+            )
         try:
             laid = at_hand.get(entry.path) or laid_case(entry.path, read_case(entry.path))
         except CancelledError:
@@ -155,18 +159,24 @@ def lay_tray(
         except StainmapError as error:
             text = str(error)
             named = text if entry.path.name in text else f"{entry.path.name}: {text}"
-            not_laid.append(f"{named} It stays on the tray, unmixed.")
+            not_laid.append(
+                translate("tray", "{named} It stays on the tray, unmixed.").format(named=named)
+            )
             continue
         if entry.plan_hash and entry.plan_hash != laid.entry.plan_hash:
             problems.append(
-                f"{laid.entry.code} was planned anew since it was laid on the tray; the new plan"
-                " counts."
+                translate(
+                    "tray",
+                    "{code} was planned anew since it was laid on the tray; the new plan counts.",
+                ).format(code=laid.entry.code)
             )
         same = next((one for one in cases if _is_copy(one, laid)), None)
         if same is not None:
             not_laid.append(
-                f"{entry.path.name} is a copy of {same.entry.path.name}, both {laid.entry.code};"
-                " it stays on the tray, unmixed."
+                translate(
+                    "tray",
+                    "{name} is a copy of {name_2}, both {code}; it stays on the tray, unmixed.",
+                ).format(name=entry.path.name, name_2=same.entry.path.name, code=laid.entry.code)
             )
             continue
         cases.append(laid)
@@ -224,7 +234,10 @@ def _told_apart(cases: Sequence[LaidCase]) -> tuple[tuple[LaidCase, ...], list[s
             apart[number] = label
         files = " and ".join(cases[number].entry.path.name for number in sharing)
         said.append(
-            f"{files} have the code {code}; lists and sheets tell them apart by their files."
+            translate(
+                "tray",
+                "{files} have the code {code}; lists and sheets tell them apart by their files.",
+            ).format(files=files, code=code)
         )
     named = tuple(
         replace(one, labelled=replace(one.case, code=apart[number])) if number in apart else one

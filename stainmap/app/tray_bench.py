@@ -13,6 +13,7 @@ from stainmap.files.case_lock import CaseLock, holder_of
 from stainmap.model.bench_record import BenchMark, BenchRecord, BenchStage
 from stainmap.model.case import Case
 from stainmap.planning.plan_hash import plan_hash
+from stainmap.words import translate
 
 
 def with_stage(case: Case, stage: BenchStage | None, at: datetime) -> Case:
@@ -49,8 +50,15 @@ def edit_file(path: Path, change: Callable[[Case], Case]) -> tuple[Case, Case]:
     lock = CaseLock.take(path)
     if lock is None:
         holder = holder_of(path)
-        where = f"open elsewhere ({holder})" if holder else "open elsewhere"
-        raise CaseFileError(f"{path.name} is {where}.", advice="Close it there first.")
+        where = (
+            translate("tray bench", "open elsewhere ({holder})").format(holder=holder)
+            if holder
+            else translate("tray bench", "open elsewhere")
+        )
+        raise CaseFileError(
+            translate("tray bench", "{name} is {where}.").format(name=path.name, where=where),
+            advice=translate("tray bench", "Close it there first."),
+        )
     try:
         before = read_case(path)
         after = change(before)

@@ -32,6 +32,7 @@ from stainmap.planning.outcome import Outcome
 from stainmap.planning.plan_hash import plan_hash
 from stainmap.planning.progress import Steps
 from stainmap.units import TemperatureUnit
+from stainmap.words import translate
 
 _PREDICTED_SHARE = 0.6  # of the time of one case
 _TRAY = "tray"
@@ -149,14 +150,19 @@ def tray_sheets(  # noqa: PLR0913 - all by name, and all but the paper may be le
     for number, one in enumerate(laid.cases):
         drawn = made[number]
         if isinstance(drawn, StainmapError):
-            left_out.append(f"{one.labelled.code}: {drawn} There are no sheets of it.")
+            left_out.append(
+                translate("tray sheets", "{code}: {drawn} There are no sheets of it.").format(
+                    code=one.labelled.code, drawn=drawn
+                )
+            )
             continue
         printed.append(one)
         sheets += drawn.sheets
         listed.append(_listed(asked[number], drawn))
     if not printed:
         raise PlanError(
-            " ".join(left_out) or "Nothing lies on the tray.", advice="Lay a planned case on it."
+            " ".join(left_out) or translate("tray sheets", "Nothing lies on the tray."),
+            advice=translate("tray sheets", "Lay a planned case on it."),
         )
     mixing = Sheet(
         kind=SheetKind.MIXING_LIST,
@@ -170,7 +176,7 @@ def _drawn(asked: _Asked, say: Progress) -> _Drawn:
     """Return the sheets of one case."""
     _require_steps(asked.case)
     steps = Steps(lambda share, phrase: say(share, f"{asked.case.code}, {phrase}"))
-    steps.say(0.0, "prediction")
+    steps.say(0.0, translate("tray sheets", "prediction"))
     prediction = predict_case(
         asked.case,
         figures_only=True,
@@ -233,4 +239,7 @@ def _listed(asked: _Asked, drawn: _Drawn) -> SheetData:
 def _require_steps(case: Case) -> None:
     """Refuse a plan that paints nothing before the long work."""
     if not case.plan.steps:
-        raise PlanError("The plan has no step to paint.", advice="Add a step first.")
+        raise PlanError(
+            translate("tray sheets", "The plan has no step to paint."),
+            advice=translate("tray sheets", "Add a step first."),
+        )

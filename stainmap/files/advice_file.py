@@ -17,6 +17,7 @@ from stainmap.errors import CatalogueError
 from stainmap.files.table_file import read_table
 from stainmap.model.advice_limits import AdviceLimit, AdviceLimits, Mark
 from stainmap.paths import resource
+from stainmap.words import translate
 
 FORMAT: Final = "stainmap advice"
 VERSION: Final = 1
@@ -62,16 +63,22 @@ def with_limits(base: AdviceLimits, path: Path) -> AdviceLimits:
     for limit in _read(path):
         if limit.name not in base:
             raise CatalogueError(
-                f"There is no limit called '{limit.name}'.",
+                translate("advice file", "There is no limit called '{name}'.").format(
+                    name=limit.name
+                ),
                 where=path.name,
-                advice=f"Known: {', '.join(one.name for one in base.limits)}.",
+                advice=translate("advice file", "Known: {name}.").format(
+                    name=", ".join(one.name for one in base.limits)
+                ),
             )
         unit = base[limit.name].unit
         if limit.unit != unit:
             raise CatalogueError(
-                f"The limit '{limit.name}' is given in {limit.unit or 'no unit'}.",
+                translate("advice file", "The limit '{name}' is given in {value}.").format(
+                    name=limit.name, value=limit.unit or "no unit"
+                ),
                 where=path.name,
-                advice=f"Give it in {unit}.",
+                advice=translate("advice file", "Give it in {unit}.").format(unit=unit),
             )
         result = result.changed(limit)
     return result
@@ -87,16 +94,23 @@ def _read(path: Path) -> list[AdviceLimit]:
     )
     if data.get("format") != FORMAT or data.get("version") != VERSION:
         raise CatalogueError(
-            "This is not a table of limits that this program reads.",
+            translate("advice file", "This is not a table of limits that this program reads."),
             where=where,
-            advice=f'One starts with: format = "{FORMAT}", version = {VERSION}.',
+            advice=translate(
+                "advice file", 'One starts with: format = "{format_}", version = {version}.'
+            ).format(format_=FORMAT, version=VERSION),
         )
     try:
         document = msgspec.convert(data, _AdviceDoc)
         names = [entry.name for entry in document.limit]
         twice = next((name for name in names if names.count(name) > 1), None)
         if twice is not None:
-            raise CatalogueError(f"The limit '{twice}' stands there twice.", where=where)
+            raise CatalogueError(
+                translate("advice file", "The limit '{twice}' stands there twice.").format(
+                    twice=twice
+                ),
+                where=where,
+            )
         return [
             AdviceLimit(
                 name=entry.name,
@@ -108,7 +122,10 @@ def _read(path: Path) -> list[AdviceLimit]:
             for entry in document.limit
         ]
     except msgspec.ValidationError as error:
-        raise CatalogueError(f"An entry does not fit: {error}.", where=where) from error
+        raise CatalogueError(
+            translate("advice file", "An entry does not fit: {error}.").format(error=error),
+            where=where,
+        ) from error
     except CatalogueError as error:
         if error.where is not None:
             raise

@@ -11,27 +11,55 @@ from pathlib import Path
 from typing import BinaryIO
 
 from stainmap.errors import StainmapError
+from stainmap.words import marked, translate
 
 _LONGEST_PREFIX = 40
-_GONE = ("The disk does not answer, or is no longer there.", "Choose another folder.")
+_GONE = (
+    marked("atomic", "The disk does not answer, or is no longer there."),
+    marked("atomic", "Choose another folder."),
+)
 _REASONS = {
     errno.EIO: _GONE,
     errno.ENODEV: _GONE,
     errno.ENXIO: _GONE,
     errno.ESTALE: _GONE,
     errno.ETIMEDOUT: _GONE,
-    errno.ENOSPC: ("The disk is full.", "Free some space, or choose another disk."),
-    errno.EDQUOT: (
-        "Your share of the disk is used up.",
-        "Free some space, or choose another disk.",
+    errno.ENOSPC: (
+        marked("atomic", "The disk is full."),
+        marked("atomic", "Free some space, or choose another disk."),
     ),
-    errno.EROFS: ("The disk is read-only.", "Choose another folder."),
-    errno.EACCES: ("You may not write here.", "Choose another folder."),
-    errno.EPERM: ("You may not write here.", "Choose another folder."),
-    errno.ENOENT: ("The folder does not exist.", "Choose another folder, or make it first."),
-    errno.ENOTDIR: ("Part of the path is a file, not a folder.", "Choose another folder."),
-    errno.EISDIR: ("There is a folder of that name.", "Choose another name."),
-    errno.ENAMETOOLONG: ("The name is too long.", "Choose a shorter name."),
+    errno.EDQUOT: (
+        marked("atomic", "Your share of the disk is used up."),
+        marked("atomic", "Free some space, or choose another disk."),
+    ),
+    errno.EROFS: (
+        marked("atomic", "The disk is read-only."),
+        marked("atomic", "Choose another folder."),
+    ),
+    errno.EACCES: (
+        marked("atomic", "You may not write here."),
+        marked("atomic", "Choose another folder."),
+    ),
+    errno.EPERM: (
+        marked("atomic", "You may not write here."),
+        marked("atomic", "Choose another folder."),
+    ),
+    errno.ENOENT: (
+        marked("atomic", "The folder does not exist."),
+        marked("atomic", "Choose another folder, or make it first."),
+    ),
+    errno.ENOTDIR: (
+        marked("atomic", "Part of the path is a file, not a folder."),
+        marked("atomic", "Choose another folder."),
+    ),
+    errno.EISDIR: (
+        marked("atomic", "There is a folder of that name."),
+        marked("atomic", "Choose another name."),
+    ),
+    errno.ENAMETOOLONG: (
+        marked("atomic", "The name is too long."),
+        marked("atomic", "Choose a shorter name."),
+    ),
 }
 
 
@@ -53,7 +81,7 @@ def write_atomically(
     """
     try:
         if path.is_dir():
-            raise IsADirectoryError(errno.EISDIR, "is a folder")
+            raise IsADirectoryError(errno.EISDIR, translate("atomic", "is a folder"))
         handle, name = tempfile.mkstemp(
             prefix=f".{path.name[:_LONGEST_PREFIX]}.", suffix=".part", dir=path.parent
         )
@@ -112,10 +140,12 @@ def sweep(path: Path) -> None:
 
 def writing_error(path: Path, error: OSError) -> StainmapError:
     """Return the sentence for a failed write."""
-    message, advice = _REASONS.get(
-        error.errno or 0,
-        (f"It cannot be written ({error.strerror or error}).", "Choose another folder."),
-    )
+    if error.errno in _REASONS:
+        message, advice = (translate("atomic", text) for text in _REASONS[error.errno])
+    else:
+        message = translate("atomic", "It cannot be written ({why}).")
+        message = message.format(why=error.strerror or error)
+        advice = translate("atomic", "Choose another folder.")
     return StainmapError(message, where=str(path), advice=advice)
 
 
@@ -125,9 +155,9 @@ def make_folder(folder: Path) -> None:
         folder.mkdir(parents=True, exist_ok=True)
     except FileExistsError as error:
         raise StainmapError(
-            "There is a file of that name, not a folder.",
+            translate("atomic", "There is a file of that name, not a folder."),
             where=str(folder),
-            advice="Choose another folder.",
+            advice=translate("atomic", "Choose another folder."),
         ) from error
     except OSError as error:
         raise writing_error(folder, error) from error

@@ -43,6 +43,7 @@ from stainmap.model.plan import MAX_COATS
 from stainmap.model.zone import Accent
 from stainmap.surface.mesh import TriMesh
 from stainmap.units import LengthUnit, SizeState
+from stainmap.words import translate
 
 DOCUMENT = "case.json"
 MESH = "mesh/original"
@@ -144,22 +145,26 @@ class CaseReader:
     def __init__(self, sizes: Mapping[str, int], read: Callable[[str], bytes], where: str) -> None:
         self._sizes, self._read, self._where = sizes, read, where
         if len(sizes) > _MOST_ENTRIES or sum(sizes.values()) > _MOST_BYTES:
-            raise self._damaged("it unpacks to more than a case can hold")
+            raise self._damaged(
+                translate("case content", "it unpacks to more than a case can hold")
+            )
 
     def case(self) -> Case:
         """Return the case; raise CaseFileError, or what numpy raises on damage."""
         if DOCUMENT not in self._sizes:
             raise CaseFileError(
-                "It is an archive, but not a case.",
+                translate("case content", "It is an archive, but not a case."),
                 where=self._where,
-                advice="Choose a file that ends in .stainmap.",
+                advice=translate("case content", "Choose a file that ends in .stainmap."),
             )
         if self._sizes[DOCUMENT] > _MOST_DOCUMENT_BYTES:
-            raise self._damaged("its description is far too long")
+            raise self._damaged(translate("case content", "its description is far too long"))
         document = decode_document(self._bytes(DOCUMENT), self._where)
         content = self._bytes(MESH)
         if hashlib.sha256(content).hexdigest() != document.source.sha256:
-            raise self._damaged("the mesh in it is not the one it was saved with")
+            raise self._damaged(
+                translate("case content", "the mesh in it is not the one it was saved with")
+            )
         surface = self._surface(document)
         count = len(surface.mesh.vertices)
         return Case(
@@ -200,12 +205,12 @@ class CaseReader:
     def _surface(self, document: CaseDoc) -> CrownSurface:
         vertices = self._array("vertices", np.float64, (None, 3))
         if not np.isfinite(vertices).all():
-            raise self._damaged("a vertex is not a number")
+            raise self._damaged(translate("case content", "a vertex is not a number"))
         count = len(vertices)
         faces = self._array("faces", np.int32, (None, 3), most=count - 1)
         base = document.base_vertex_count
         if not 0 < base <= count:
-            raise self._damaged("its surface does not fit together")
+            raise self._damaged(translate("case content", "its surface does not fit together"))
         parents = self._array("parents", np.int32, (count, 2), most=count - 1)
         file_vertex = self._array("file_vertex", np.int32, (None,), least=-1, most=base - 1)
         return CrownSurface(
@@ -270,13 +275,17 @@ class CaseReader:
             return self._array(name, np.int32, (None,), most=count - 1)
         coats = self._array(name, np.float32, (None,))
         if not ((coats >= 0.0) & (coats <= MAX_COATS)).all():
-            raise self._damaged("a number of brushed coats is impossible")
+            raise self._damaged(
+                translate("case content", "a number of brushed coats is impossible")
+            )
         return coats
 
     def _share(self, name: str, count: int) -> NDArray[Any]:
         share = self._array(name, np.float32, (count,))
         if not ((share >= 0.0) & (share <= 1.0)).all():
-            raise self._damaged(f"its list of {name} holds no shares")
+            raise self._damaged(
+                translate("case content", "its list of {name} holds no shares").format(name=name)
+            )
         return share
 
     def _array(
@@ -295,19 +304,25 @@ class CaseReader:
             wanted is None or wanted == got for wanted, got in zip(shape, array.shape, strict=False)
         )
         if array.dtype != np.dtype(dtype) or not fits:
-            raise self._damaged(f"its list of {name} has the wrong form")
+            raise self._damaged(
+                translate("case content", "its list of {name} has the wrong form").format(name=name)
+            )
         if most is not None and array.size and (array.min() < least or array.max() > most):
-            raise self._damaged(f"its list of {name} points beyond the surface")
+            raise self._damaged(
+                translate("case content", "its list of {name} points beyond the surface").format(
+                    name=name
+                )
+            )
         return np.asarray(array)
 
     def _bytes(self, name: str) -> bytes:
         if name not in self._sizes:
-            raise self._damaged(f"{name} is missing")
+            raise self._damaged(translate("case content", "{name} is missing").format(name=name))
         return self._read(name)
 
     def _damaged(self, what: str) -> CaseFileError:
         return CaseFileError(
-            f"The case is damaged: {what}.",
+            translate("case content", "The case is damaged: {what}.").format(what=what),
             where=self._where,
-            advice="Open an older copy of the case.",
+            advice=translate("case content", "Open an older copy of the case."),
         )

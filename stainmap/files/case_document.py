@@ -71,6 +71,7 @@ from stainmap.model.process import JarAmounts, StainProcess, UptakeRule
 from stainmap.model.tooth import Role, Tooth, Unit
 from stainmap.model.zone import Zone, area_from_number
 from stainmap.model.zone_sliders import ZoneSliders
+from stainmap.words import translate
 
 SCHEMA = 4
 FORMAT = "stainmap case"
@@ -241,29 +242,41 @@ def decode_document(content: bytes, where: str) -> CaseDoc:
         head = msgspec.json.decode(content, type=_Head)
     except msgspec.DecodeError as error:
         raise CaseFileError(
-            "The case description inside it is damaged.",
+            translate("case document", "The case description inside it is damaged."),
             where=where,
-            advice="Open an older copy of the case.",
+            advice=translate("case document", "Open an older copy of the case."),
         ) from error
     if head.format != FORMAT:
         raise CaseFileError(
-            "It is not a case.", where=where, advice="Choose a file that ends in .stainmap."
+            translate("case document", "It is not a case."),
+            where=where,
+            advice=translate("case document", "Choose a file that ends in .stainmap."),
         )
     if head.schema > SCHEMA:
         raise CaseFileError(
-            f"A newer version wrote it (schema {head.schema}; this one reads up to {SCHEMA}).",
+            translate(
+                "case document",
+                "A newer version wrote it (schema {schema}; this one reads up to {schema_2}).",
+            ).format(schema=head.schema, schema_2=SCHEMA),
             where=where,
-            advice="Update stainmap.",
+            advice=translate("case document", "Update stainmap."),
         )
     if head.schema < 1:
-        raise CaseFileError(f"Its schema {head.schema} does not exist.", where=where)
+        raise CaseFileError(
+            translate("case document", "Its schema {schema} does not exist.").format(
+                schema=head.schema
+            ),
+            where=where,
+        )
     try:
         return msgspec.json.decode(content, type=CaseDoc)
     except (msgspec.DecodeError, msgspec.ValidationError) as error:
         raise CaseFileError(
-            f"The case description inside it does not fit ({error}).",
+            translate(
+                "case document", "The case description inside it does not fit ({error})."
+            ).format(error=error),
             where=where,
-            advice="Open an older copy of the case.",
+            advice=translate("case document", "Open an older copy of the case."),
         ) from error
 
 

@@ -31,6 +31,7 @@ from stainmap.files.case_content import (
 from stainmap.model.case import Case
 from stainmap.model.crown import MeasuredShape
 from stainmap.planning.plan_hash import plan_hash
+from stainmap.words import translate
 
 SUFFIX = ".stainmap"
 _PREVIEW = "preview.png"
@@ -92,10 +93,14 @@ def read_case(path: Path, progress: Progress | None = None) -> Case:
         If it is missing, cut short, damaged, not a case, or from a newer version.
     """
     if progress is not None:
-        progress(0.1, "reading the case")
+        progress(0.1, translate("case file", "reading the case"))
     try:
         if path.exists() and not (path.is_file() or path.is_dir()):
-            raise CaseFileError("It is not an ordinary file.", where=path.name, advice=_CHOOSE)
+            raise CaseFileError(
+                translate("case file", "It is not an ordinary file."),
+                where=path.name,
+                advice=_CHOOSE,
+            )
         with path.open("rb") as stream, zipfile.ZipFile(stream) as archive:
             entries = {entry.filename: entry.file_size for entry in archive.infolist()}
             return CaseReader(entries, archive.read, path.name).case()
@@ -103,25 +108,35 @@ def read_case(path: Path, progress: Progress | None = None) -> Case:
         raise
     except FileNotFoundError as error:
         raise CaseFileError(
-            "There is no such file.", where=str(path), advice="Choose another."
+            translate("case file", "There is no such file."),
+            where=str(path),
+            advice=translate("case file", "Choose another."),
         ) from error
     except IsADirectoryError as error:
         raise CaseFileError(
-            "It is a folder.", where=str(path), advice="Choose a file inside it."
+            translate("case file", "It is a folder."),
+            where=str(path),
+            advice=translate("case file", "Choose a file inside it."),
         ) from error
     except PermissionError as error:
         raise CaseFileError(
-            "You may not read it.", where=str(path), advice="Ask its owner."
+            translate("case file", "You may not read it."),
+            where=str(path),
+            advice=translate("case file", "Ask its owner."),
         ) from error
     except zipfile.BadZipFile as error:
         raise CaseFileError(
-            "It is cut short or is not a case file.",
+            translate("case file", "It is cut short or is not a case file."),
             where=path.name,
-            advice="Open an older copy, or look for it among the recovered cases.",
+            advice=translate(
+                "case file", "Open an older copy, or look for it among the recovered cases."
+            ),
         ) from error
     except DAMAGE as error:
         raise CaseFileError(
-            f"It is damaged ({error}).", where=path.name, advice="Open an older copy of the case."
+            translate("case file", "It is damaged ({error}).").format(error=error),
+            where=path.name,
+            advice=translate("case file", "Open an older copy of the case."),
         ) from error
 
 

@@ -28,6 +28,7 @@ from stainmap.files.catalogue_tables import (
 from stainmap.files.toml_text import toml_text
 from stainmap.model.material import Catalogue
 from stainmap.paths import resource
+from stainmap.words import translate
 
 FORMAT: Final = "stainmap materials"
 VERSION: Final = 1
@@ -173,7 +174,9 @@ def check_references(catalogue: Catalogue, *, where: str) -> None:
         for name, _ in liquid.amplitudes_per_mm:
             if name not in ions:
                 raise CatalogueError(
-                    f"It holds the ion '{name}', which no catalogue describes.",
+                    translate(
+                        "catalogue", "It holds the ion '{name}', which no catalogue describes."
+                    ).format(name=name),
                     where=f"{where}, liquid '{liquid.name}'",
                     advice=did_you_mean(name, ions),
                 )
@@ -183,7 +186,10 @@ def check_references(catalogue: Catalogue, *, where: str) -> None:
             backing = layer.nominal.measurement.backing
             if layer.absorption is None and backing not in stumps:
                 raise CatalogueError(
-                    f"Its colour was measured over '{backing}', which no catalogue describes.",
+                    translate(
+                        "catalogue",
+                        "Its colour was measured over '{backing}', which no catalogue describes.",
+                    ).format(backing=backing),
                     where=f"{where}, block '{block.name}'",
                     advice=did_you_mean(backing, stumps),
                 )
@@ -199,16 +205,23 @@ def _read(path: Path) -> tuple[CatalogueFile, Mapping[tuple[str, str], str]]:
         raise _not_toml(error, where) from error
     if document.pop("format", None) != FORMAT:
         raise CatalogueError(
-            "This is not a materials file.",
+            translate("catalogue", "This is not a materials file."),
             where=where,
-            advice=f'One starts with the line: format = "{FORMAT}".',
+            advice=translate("catalogue", 'One starts with the line: format = "{format_}".').format(
+                format_=FORMAT
+            ),
         )
     version = document.pop("version", None)
     if version != VERSION:
         raise CatalogueError(
-            f"The materials file has version {version}.",
+            translate("catalogue", "The materials file has version {version}.").format(
+                version=version
+            ),
             where=where,
-            advice=f"This program reads version {VERSION}; a newer program may have written it.",
+            advice=translate(
+                "catalogue",
+                "This program reads version {version}; a newer program may have written it.",
+            ).format(version=VERSION),
         )
     reading = TableReader(where, CatalogueLines(text))
     return reading.catalogue(document), reading.places
@@ -220,10 +233,15 @@ def _text_of(path: Path) -> str:
             content = file.read(_MOST_BYTES + 1)
     except OSError as error:
         raise CatalogueError(
-            f"The materials file cannot be read ({error.strerror or error}).", where=path.name
+            translate("catalogue", "The materials file cannot be read ({value}).").format(
+                value=error.strerror or error
+            ),
+            where=path.name,
         ) from error
     if len(content) > _MOST_BYTES:
-        raise CatalogueError("The file is too large for a materials file.", where=path.name)
+        raise CatalogueError(
+            translate("catalogue", "The file is too large for a materials file."), where=path.name
+        )
     try:
         return content.decode("utf-8")
     except UnicodeDecodeError as error:
@@ -232,9 +250,11 @@ def _text_of(path: Path) -> str:
 
 def _not_toml(error: Exception, where: str) -> CatalogueError:
     return CatalogueError(
-        f"The file is not valid TOML: {error}.",
+        translate("catalogue", "The file is not valid TOML: {error}.").format(error=error),
         where=where,
-        advice="Correct it with a text editor, or export the materials again.",
+        advice=translate(
+            "catalogue", "Correct it with a text editor, or export the materials again."
+        ),
     )
 
 

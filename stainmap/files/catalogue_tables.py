@@ -27,6 +27,7 @@ from stainmap.model.material import (
     SinteringProgramme,
     Stump,
 )
+from stainmap.words import translate
 
 _KINDS: Final = ("block", "ion", "liquid", "dye", "programme", "stump", "cement")
 
@@ -123,7 +124,9 @@ class TableReader:
             if kind not in _KINDS:
                 self.problems.append(
                     CatalogueError(
-                        f"There is no kind of material called '{kind}'.",
+                        translate(
+                            "catalogue tables", "There is no kind of material called '{kind}'."
+                        ).format(kind=kind),
                         where=self._place(kind, 1),
                         advice=did_you_mean(kind, set(_KINDS)),
                     )
@@ -144,9 +147,11 @@ class TableReader:
         if not isinstance(tables, list):
             self.problems.append(
                 CatalogueError(
-                    f"'{kind}' is not a list of tables.",
+                    translate("catalogue tables", "'{kind}' is not a list of tables.").format(
+                        kind=kind
+                    ),
                     where=self._place(kind, 1),
-                    advice=f"Write [[{kind}]].",
+                    advice=translate("catalogue tables", "Write [[{kind}]].").format(kind=kind),
                 )
             )
             return ()
@@ -166,9 +171,11 @@ class TableReader:
             if value.name in values:
                 self.problems.append(
                     CatalogueError(
-                        "The name is there twice; the first of them holds.",
+                        translate(
+                            "catalogue tables", "The name is there twice; the first of them holds."
+                        ),
                         where=place,
-                        advice="Give every entry its own name.",
+                        advice=translate("catalogue tables", "Give every entry its own name."),
                     )
                 )
                 continue
@@ -194,7 +201,12 @@ class _FieldError(Exception):
 def _value(table: Any, model: type[Kind]) -> Kind:
     for path, number in _numbers(table):
         if not math.isfinite(number):
-            raise _FieldError(f"Field '{_last(path)}' is not a finite number.", path)
+            raise _FieldError(
+                translate("catalogue tables", "Field '{last}' is not a finite number.").format(
+                    last=_last(path)
+                ),
+                path,
+            )
     plain = _pairs_from_amplitudes(table)
     try:
         value = msgspec.convert(plain, model)
@@ -203,12 +215,16 @@ def _value(table: Any, model: type[Kind]) -> Kind:
     except StainmapError as error:
         raise _FieldError(error.message, advice=error.advice) from error
     if not value.name.strip():
-        raise _FieldError("Field 'name' is empty.", "name")
+        raise _FieldError(translate("catalogue tables", "Field 'name' is empty."), "name")
     unknown = next(_unknown_fields(plain, msgspec.to_builtins(value)), None)
     if unknown is not None:
         path, fields = unknown
         name = _last(path)
-        raise _FieldError(f"There is no field '{name}'.", path, did_you_mean(name, fields))
+        raise _FieldError(
+            translate("catalogue tables", "There is no field '{name}'.").format(name=name),
+            path,
+            did_you_mean(name, fields),
+        )
     return value
 
 
@@ -281,7 +297,7 @@ def _readable(problem: str) -> _FieldError:
         message = f"Field '{where}' cannot be {choice[1]}."
     else:
         message = f"Field '{where}': {what}."
-    return _FieldError(message, where, "Correct the entry.")
+    return _FieldError(message, where, translate("catalogue tables", "Correct the entry."))
 
 
 def did_you_mean(name: str, known: set[str]) -> str:

@@ -44,6 +44,7 @@ from stainmap.files.journal_state import (
     state_paths,
 )
 from stainmap.model.case import Case
+from stainmap.words import translate
 
 # What could not be written is tried again this often, s: the disk may have room by then.
 _RETRY_S = 20.0
@@ -213,7 +214,9 @@ class Journal:
         except StainmapError as error:
             return error
         except Exception as error:  # noqa: BLE001 - the edge of a thread: it must go on keeping
-            problem = StainmapError(f"Unsaved work cannot be kept ({error}).")
+            problem = StainmapError(
+                translate("journal", "Unsaved work cannot be kept ({error}).").format(error=error)
+            )
             problem.__cause__ = error
             return problem
         return None

@@ -17,6 +17,7 @@ from stainmap.files.mesh_areas import area_names, vertex_accents
 from stainmap.files.mesh_glb import glb_bytes
 from stainmap.model.case import Case
 from stainmap.model.zone import Accent, Area, Zone, area_label
+from stainmap.words import translate
 
 _COLOUR_NOTE = "vertex colours are sRGB (IEC 61966-2-1), predicted after sintering, not a match"
 
@@ -158,7 +159,13 @@ def export_mesh(case: Case, srgb: NDArray[np.uint8], path: Path) -> None:
     ending = path.suffix.lower()
     if ending not in MESH_KINDS:
         why = "STL has no place for colours." if ending == ".stl" else f"'{ending}' is not written."
-        raise StainmapError(why, where=path.name, advice=f"Use {', '.join(MESH_KINDS)}.")
+        raise StainmapError(
+            why,
+            where=path.name,
+            advice=translate("mesh export", "Use {mesh_kinds}.").format(
+                mesh_kinds=", ".join(MESH_KINDS)
+            ),
+        )
     write_bytes(path, MESH_KINDS[ending](case, srgb))
 
 

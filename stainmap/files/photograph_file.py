@@ -13,6 +13,7 @@ from PIL import Image, ImageCms, ImageOps, UnidentifiedImageError
 
 from stainmap.errors import PhotographError
 from stainmap.planning.photograph import Photograph
+from stainmap.words import translate
 
 FORMATS: Final = ("JPEG", "PNG", "TIFF", "WEBP", "BMP")
 SUFFIXES: Final = (".jpg", ".jpeg", ".png", ".tif", ".tiff", ".webp", ".bmp")
@@ -46,14 +47,20 @@ def read_photograph(path: Path) -> Photograph:
     try:
         if path.exists() and not path.is_file():
             raise PhotographError(
-                "The photograph cannot be read: it is not an ordinary file.", where=where
+                translate(
+                    "photograph file", "The photograph cannot be read: it is not an ordinary file."
+                ),
+                where=where,
             )
         if path.stat().st_size > _MOST_BYTES:
             raise _huge(where)
         content = path.read_bytes()
     except OSError as error:
         raise PhotographError(
-            f"The photograph cannot be read ({error.strerror or error}).", where=where
+            translate("photograph file", "The photograph cannot be read ({value}).").format(
+                value=error.strerror or error
+            ),
+            where=where,
         ) from error
     with warnings.catch_warnings():
         # Pillow warns of large pictures and odd metadata; what is too large is refused below.
@@ -68,15 +75,17 @@ def read_photograph(path: Path) -> Photograph:
             raise _huge(where) from error
         except UnidentifiedImageError as error:
             raise PhotographError(
-                "It is not a picture that can be read here.",
+                translate("photograph file", "It is not a picture that can be read here."),
                 where=where,
-                advice="Give a JPEG, PNG, TIFF, WebP or BMP file.",
+                advice=translate("photograph file", "Give a JPEG, PNG, TIFF, WebP or BMP file."),
             ) from error
         except _BROKEN as error:
             raise PhotographError(
-                f"The picture is damaged or cut short ({error}).",
+                translate(
+                    "photograph file", "The picture is damaged or cut short ({error})."
+                ).format(error=error),
                 where=where,
-                advice="Copy it from the camera again.",
+                advice=translate("photograph file", "Copy it from the camera again."),
             ) from error
 
 
@@ -86,18 +95,27 @@ def _check_size(size: tuple[int, int], where: str) -> None:
         raise _huge(where)
     if min(width, height) < LEAST_SIDE_PX:
         raise PhotographError(
-            f"The picture has only {width} by {height} points.",
+            translate("photograph file", "The picture has only {width} by {height} points.").format(
+                width=width, height=height
+            ),
             where=where,
-            advice=f"Take one with at least {LEAST_SIDE_PX} points on its shorter side.",
+            advice=translate(
+                "photograph file",
+                "Take one with at least {least_side_px} points on its shorter side.",
+            ).format(least_side_px=LEAST_SIDE_PX),
         )
 
 
 def _huge(where: str) -> PhotographError:
     return PhotographError(
-        f"The picture is larger than {MOST_PIXELS // 1_000_000} million points or "
-        f"{_MOST_BYTES >> 20} megabytes.",
+        translate(
+            "photograph file",
+            "The picture is larger than {most_pixels} million points or {most_bytes} megabytes.",
+        ).format(most_pixels=MOST_PIXELS // 1000000, most_bytes=_MOST_BYTES >> 20),
         where=where,
-        advice="Save it smaller, or cut out the teeth and the grey patch.",
+        advice=translate(
+            "photograph file", "Save it smaller, or cut out the teeth and the grey patch."
+        ),
     )
 
 
@@ -108,13 +126,15 @@ def _photograph(picture: Image.Image, where: str) -> Photograph:
         picture.draft(None, (_KEPT_SIDE_PX, _KEPT_SIDE_PX))
     if picture.mode in ("1", "L", "LA", "I", "F") or picture.mode.startswith("I;"):
         raise PhotographError(
-            "The picture has no colours.", where=where, advice="Take one in colour."
+            translate("photograph file", "The picture has no colours."),
+            where=where,
+            advice=translate("photograph file", "Take one in colour."),
         )
     if picture.mode == "CMYK":
         raise PhotographError(
-            "The picture was made for printing inks.",
+            translate("photograph file", "The picture was made for printing inks."),
             where=where,
-            advice="Give it as the camera wrote it.",
+            advice=translate("photograph file", "Give it as the camera wrote it."),
         )
     upright = ImageOps.exif_transpose(picture)
     rgb = _in_srgb(upright.convert("RGB"), profile)

@@ -24,6 +24,7 @@ from stainmap.files.journal_state import (
     state_paths,
 )
 from stainmap.model.case import Case
+from stainmap.words import translate
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,14 +64,14 @@ class Recovered:
             If none is.
         """
         if progress is not None:
-            progress(0.1, "reading what was kept")
+            progress(0.1, translate("recovery", "reading what was kept"))
         for state in self.states:
             with contextlib.suppress(StainmapError, *DAMAGE):
                 return self._case_of(state)
         raise CaseFileError(
-            "What was kept of it is damaged.",
+            translate("recovery", "What was kept of it is damaged."),
             where=self.label,
-            advice="Open the case as it was last saved.",
+            advice=translate("recovery", "Open the case as it was last saved."),
         )
 
     def discard(self) -> None:
@@ -84,7 +85,10 @@ class Recovered:
             digest, _ = state.entries[name]
             content = entry_path(self.folder, digest).read_bytes()
             if digest_of(content) != digest:
-                raise CaseFileError(f"{name} is not what was kept.", where=state.name)
+                raise CaseFileError(
+                    translate("recovery", "{name} is not what was kept.").format(name=name),
+                    where=state.name,
+                )
             return content
 
         sizes = {name: size for name, (_, size) in state.entries.items()}

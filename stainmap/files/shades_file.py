@@ -25,6 +25,7 @@ from stainmap.model.shade_table import ClassOffsets, HueFamily, OffsetClass, Sha
 from stainmap.model.target import Offset
 from stainmap.model.zone import Zone
 from stainmap.paths import resource
+from stainmap.words import translate
 
 FORMAT: Final = "stainmap shades"
 VERSION: Final = 1
@@ -140,27 +141,42 @@ def _document(path: Path) -> _ShadesDoc:
     )
     if data.get("format") != FORMAT:
         raise CatalogueError(
-            "This is not a table of shades.",
+            translate("shades file", "This is not a table of shades."),
             where=where,
-            advice=f'One starts with the line: format = "{FORMAT}".',
+            advice=translate(
+                "shades file", 'One starts with the line: format = "{format_}".'
+            ).format(format_=FORMAT),
         )
     if data.get("version") != VERSION:
         raise CatalogueError(
-            f"The table of shades has version {data.get('version')}.",
+            translate("shades file", "The table of shades has version {get}.").format(
+                get=data.get("version")
+            ),
             where=where,
-            advice=f"This program reads version {VERSION}; a newer program may have written it.",
+            advice=translate(
+                "shades file",
+                "This program reads version {version}; a newer program may have written it.",
+            ).format(version=VERSION),
         )
     try:
         document = msgspec.convert(data, _ShadesDoc)
     except msgspec.ValidationError as error:
-        raise CatalogueError(f"An entry does not fit: {error}.", where=where) from error
+        raise CatalogueError(
+            translate("shades file", "An entry does not fit: {error}.").format(error=error),
+            where=where,
+        ) from error
     if (document.illuminant, document.observer_degrees) != ("C", 2):
         raise CatalogueError(
-            f"Its tabs were measured under {document.illuminant}, "
-            f"{document.observer_degrees} degrees.",
+            translate(
+                "shades file",
+                "Its tabs were measured under {illuminant}, {observer_degrees} degrees.",
+            ).format(illuminant=document.illuminant, observer_degrees=document.observer_degrees),
             where=where,
-            advice="A tab table holds values under illuminant C and 2 degrees; enter other "
-            "readings as measured L*a*b*.",
+            advice=translate(
+                "shades file",
+                "A tab table holds values under illuminant C and 2 degrees; enter other "
+                "readings as measured L*a*b*.",
+            ),
         )
     return document
 
@@ -206,8 +222,12 @@ def _offsets_of(entry: _OffsetDoc) -> ClassOffsets:
         lightness, chroma = getattr(entry, name)
         if not (abs(lightness) <= _LARGEST_OFFSET and abs(chroma) <= _LARGEST_OFFSET):
             raise CatalogueError(
-                f"The offset of '{name}' is out of range.",
-                advice=f"Give -{_LARGEST_OFFSET:g} to {_LARGEST_OFFSET:g}.",
+                translate("shades file", "The offset of '{name}' is out of range.").format(
+                    name=name
+                ),
+                advice=translate(
+                    "shades file", "Give -{largest_offset:g} to {largest_offset:g}."
+                ).format(largest_offset=_LARGEST_OFFSET),
             )
         offsets.append(Offset(area=zone, lightness=lightness, chroma=chroma))
     return ClassOffsets(tooth_class=OffsetClass(entry.tooth_class), offsets=tuple(offsets))

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from stainmap.errors import CatalogueError
+from stainmap.words import translate
 
 
 def read_table(path: Path, kind: str, *, most_bytes: int, advice: str) -> dict[str, Any]:
@@ -33,13 +34,23 @@ def read_table(path: Path, kind: str, *, most_bytes: int, advice: str) -> dict[s
         with path.open("rb") as file:
             content = file.read(most_bytes + 1)
         if len(content) > most_bytes:
-            raise CatalogueError(f"The file is too large for a table of {kind}.", where=where)
+            raise CatalogueError(
+                translate("table file", "The file is too large for a table of {kind}.").format(
+                    kind=kind
+                ),
+                where=where,
+            )
         return tomllib.loads(content.decode("utf-8"))
     except OSError as error:
         raise CatalogueError(
-            f"The table of {kind} cannot be read ({error.strerror or error}).", where=where
+            translate("table file", "The table of {kind} cannot be read ({value}).").format(
+                kind=kind, value=error.strerror or error
+            ),
+            where=where,
         ) from error
     except (UnicodeDecodeError, tomllib.TOMLDecodeError, RecursionError) as error:
         raise CatalogueError(
-            f"The file is not valid TOML: {error}.", where=where, advice=advice
+            translate("table file", "The file is not valid TOML: {error}.").format(error=error),
+            where=where,
+            advice=advice,
         ) from error

@@ -16,6 +16,7 @@ import msgspec
 from stainmap.errors import CaseFileError, StainmapError
 from stainmap.files.atomic import write_bytes
 from stainmap.model.tray import Tray, TrayEntry
+from stainmap.words import translate
 
 SUFFIX: Final = ".staintray"
 FORMAT: Final = "stainmap tray"
@@ -68,22 +69,32 @@ def read_tray(path: Path) -> Tray:
         content = path.read_bytes() if size <= _MOST_BYTES else b""
     except OSError as error:
         raise CaseFileError(
-            "The file cannot be read.", where=path.name, advice="Look whether it is still there."
+            translate("tray file", "The file cannot be read."),
+            where=path.name,
+            advice=translate("tray file", "Look whether it is still there."),
         ) from error
     try:
         document = msgspec.json.decode(content, type=_TrayDoc)
     except (msgspec.DecodeError, UnicodeDecodeError) as error:
         raise CaseFileError(
-            "This is no tray.", where=path.name, advice=f"Trays end in {SUFFIX}."
+            translate("tray file", "This is no tray."),
+            where=path.name,
+            advice=translate("tray file", "Trays end in {suffix}.").format(suffix=SUFFIX),
         ) from error
     if document.format != FORMAT:
-        raise CaseFileError("This is no tray.", where=path.name, advice=f"Trays end in {SUFFIX}.")
+        raise CaseFileError(
+            translate("tray file", "This is no tray."),
+            where=path.name,
+            advice=translate("tray file", "Trays end in {suffix}.").format(suffix=SUFFIX),
+        )
     if document.version > VERSION:
         raise CaseFileError(
-            f"A newer version wrote it (version {document.version}; this one reads up to"
-            f" {VERSION}).",
+            translate(
+                "tray file",
+                "A newer version wrote it (version {version}; this one reads up to {version_2}).",
+            ).format(version=document.version, version_2=VERSION),
             where=path.name,
-            advice="Open it with that version.",
+            advice=translate("tray file", "Open it with that version."),
         )
     folder = path.resolve().parent
     try:
@@ -109,5 +120,8 @@ def _named(path: Path, folder: Path) -> str:
 
 def _in_full(name: str, folder: Path) -> Path:
     if "\0" in name or not name.strip():
-        raise CaseFileError(f"{name!r} is no name of a file.", advice="Lay the tray anew.")
+        raise CaseFileError(
+            translate("tray file", "{name!r} is no name of a file.").format(name=name),
+            advice=translate("tray file", "Lay the tray anew."),
+        )
     return Path(os.path.normpath(folder / PurePosixPath(name)))

@@ -11,6 +11,7 @@ from datetime import UTC, datetime
 from typing import Any, Final
 
 from stainmap.errors import LabbookError
+from stainmap.words import translate
 
 MOST_CODE_CHARACTERS: Final = 24
 MOST_NAME_CHARACTERS: Final = 60
@@ -33,16 +34,25 @@ def trainee_code(text: str) -> str:
     """
     code = " ".join(text.split()).upper()
     if not code:
-        raise LabbookError("A trainee needs initials or a code.", advice='Type some, as "AB".')
+        raise LabbookError(
+            translate("attempt", "A trainee needs initials or a code."),
+            advice=translate("attempt", 'Type some, as "AB".'),
+        )
     if len(code) > MOST_CODE_CHARACTERS:
         raise LabbookError(
-            f"The code of a trainee has {len(code)} characters; {MOST_CODE_CHARACTERS} are kept.",
-            advice="Use initials or a short code, not a full name.",
+            translate(
+                "attempt",
+                "The code of a trainee has {count} characters; {most_code_characters} are kept.",
+            ).format(count=len(code), most_code_characters=MOST_CODE_CHARACTERS),
+            advice=translate("attempt", "Use initials or a short code, not a full name."),
         )
     if not _CODE.fullmatch(code):
         raise LabbookError(
-            f'"{code}" is no code of a trainee.',
-            advice='Use letters and digits, with single hyphens or blanks between, as "AB-07".',
+            translate("attempt", '"{code}" is no code of a trainee.').format(code=code),
+            advice=translate(
+                "attempt",
+                'Use letters and digits, with single hyphens or blanks between, as "AB-07".',
+            ),
         )
     return code
 
@@ -51,7 +61,11 @@ def skill_name(text: str) -> str:
     """Return the name of a skill, refusing what is empty or longer than 60 characters."""
     name = " ".join(text.split())
     if not 0 < len(name) <= MOST_NAME_CHARACTERS:
-        raise LabbookError(f"A skill's name has 1 to {MOST_NAME_CHARACTERS} characters.")
+        raise LabbookError(
+            translate(
+                "attempt", "A skill's name has 1 to {most_name_characters} characters."
+            ).format(most_name_characters=MOST_NAME_CHARACTERS)
+        )
     return name
 
 
@@ -112,10 +126,14 @@ class Attempt:
         scores = {skill_name(name): float(value) for name, value in self.skills.items()}
         for score in (self.score, *scores.values()):
             if not 0.0 <= score <= 100.0:
-                raise LabbookError(f"A score of {score:g} is not between 0 and 100.")
+                raise LabbookError(
+                    translate("attempt", "A score of {score:g} is not between 0 and 100.").format(
+                        score=score
+                    )
+                )
         put(self, "skills", scores)
         if not isinstance(self.details, Mapping):
-            raise LabbookError("The details of an attempt are a JSON object.")
+            raise LabbookError(translate("attempt", "The details of an attempt are a JSON object."))
         put(self, "details", json.loads(canonical_json(self.details)))
 
     @property
@@ -138,21 +156,31 @@ def _check_task(attempt: Attempt) -> None:
     for name in (attempt.exercise, attempt.kind):
         if not 0 < len(name.strip()) <= MOST_NAME_CHARACTERS:
             raise LabbookError(
-                f"An exercise and its kind need names of 1 to {MOST_NAME_CHARACTERS} characters."
+                translate(
+                    "attempt",
+                    "An exercise and its kind need names of 1 to {most_name_characters}"
+                    " characters.",
+                ).format(most_name_characters=MOST_NAME_CHARACTERS)
             )
     for digest in (attempt.exercise_hash, attempt.pack_hash):
         if digest is not None and not _SHA256.fullmatch(digest):
-            raise LabbookError(f"'{digest}' is no SHA-256.")
+            raise LabbookError(
+                translate("attempt", "'{digest}' is no SHA-256.").format(digest=digest)
+            )
     if not 0 <= attempt.seed <= MOST_SEED:
-        raise LabbookError(f"The seed {attempt.seed} is not between 0 and {MOST_SEED}.")
+        raise LabbookError(
+            translate("attempt", "The seed {seed} is not between 0 and {most_seed}.").format(
+                seed=attempt.seed, most_seed=MOST_SEED
+            )
+        )
 
 
 def _check_times(started_at: datetime, finished_at: datetime) -> None:
     """Refuse times without a zone, and an end before the beginning."""
     if started_at.tzinfo is None or finished_at.tzinfo is None:
-        raise LabbookError("A time of an attempt has no time zone.")
+        raise LabbookError(translate("attempt", "A time of an attempt has no time zone."))
     if finished_at < started_at:
-        raise LabbookError("An attempt cannot end before it begins.")
+        raise LabbookError(translate("attempt", "An attempt cannot end before it begins."))
 
 
 def canonical_json(value: Any) -> str:
@@ -168,4 +196,6 @@ def canonical_json(value: Any) -> str:
             value, sort_keys=True, separators=(",", ":"), ensure_ascii=True, allow_nan=False
         )
     except (TypeError, ValueError) as error:
-        raise LabbookError(f"This cannot be kept as JSON ({error}).") from error
+        raise LabbookError(
+            translate("attempt", "This cannot be kept as JSON ({error}).").format(error=error)
+        ) from error

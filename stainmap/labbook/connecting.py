@@ -18,6 +18,7 @@ from sqlalchemy.exc import DBAPIError
 from sqlalchemy.pool import NullPool
 
 from stainmap.errors import LabbookError
+from stainmap.words import marked, translate
 
 WAIT_S: Final = 10.0
 """How long somebody else's writing is waited for; one transaction takes some milliseconds."""
@@ -26,11 +27,26 @@ _WRITES = "stainmap_writes"
 _LOCKED = (sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED)
 _DAMAGED = (sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_NOTADB)
 _SENTENCES: Final = {
-    sqlite3.SQLITE_READONLY: ("It may not be written.", "Look at the rights of file and folder."),
-    sqlite3.SQLITE_PERM: ("It may not be opened.", "Look at the rights of file and folder."),
-    sqlite3.SQLITE_CANTOPEN: ("It cannot be opened.", "Look whether file and folder are there."),
-    sqlite3.SQLITE_FULL: ("The disk is full.", "Free some space and do it again."),
-    sqlite3.SQLITE_IOERR: ("The disk does not read or write it.", "Look after the disk."),
+    sqlite3.SQLITE_READONLY: (
+        marked("connecting", "It may not be written."),
+        marked("connecting", "Look at the rights of file and folder."),
+    ),
+    sqlite3.SQLITE_PERM: (
+        marked("connecting", "It may not be opened."),
+        marked("connecting", "Look at the rights of file and folder."),
+    ),
+    sqlite3.SQLITE_CANTOPEN: (
+        marked("connecting", "It cannot be opened."),
+        marked("connecting", "Look whether file and folder are there."),
+    ),
+    sqlite3.SQLITE_FULL: (
+        marked("connecting", "The disk is full."),
+        marked("connecting", "Free some space and do it again."),
+    ),
+    sqlite3.SQLITE_IOERR: (
+        marked("connecting", "The disk does not read or write it."),
+        marked("connecting", "Look after the disk."),
+    ),
 }
 
 
@@ -113,17 +129,24 @@ def _sentence(error: BaseException | None, where: str) -> LabbookError:
     code = getattr(error, "sqlite_errorcode", 0) & 0xFF
     if code in _DAMAGED:
         return DamagedError(
-            "The lab book is damaged.",
+            translate("connecting", "The lab book is damaged."),
             where=where,
-            advice="Start the program again: it keeps the damaged file aside.",
+            advice=translate(
+                "connecting", "Start the program again: it keeps the damaged file aside."
+            ),
         )
     if code in _LOCKED:
         return LabbookError(
-            "Another program has been writing into the lab book all the time.",
+            translate(
+                "connecting", "Another program has been writing into the lab book all the time."
+            ),
             where=where,
-            advice="Close it, then do this again.",
+            advice=translate("connecting", "Close it, then do this again."),
         )
-    message, advice = _SENTENCES.get(
-        code, (f"The lab book cannot be used ({error}).", "Start the program again.")
-    )
+    if code in _SENTENCES:
+        message, advice = (translate("connecting", text) for text in _SENTENCES[code])
+    else:
+        message = translate("connecting", "The lab book cannot be used ({error}).")
+        message = message.format(error=error)
+        advice = translate("connecting", "Start the program again.")
     return LabbookError(message, where=where, advice=advice)

@@ -8,6 +8,7 @@ from itertools import pairwise
 from typing import Final
 
 from stainmap.errors import LabbookError
+from stainmap.words import translate
 
 MOST_DAYS: Final = 3650
 MOST_REPEATS: Final = 10
@@ -40,7 +41,12 @@ def days_from_text(text: str) -> tuple[int, ...]:
 
 def _unfit(given: str) -> LabbookError:
     return LabbookError(
-        f"The days of repeats ({given or 'none'}) do not fit.",
-        advice=f"Give one to {MOST_REPEATS} whole numbers from 1 to {MOST_DAYS} that rise, as"
-        " 1, 7, 30.",
+        translate("days", "The days of repeats ({value}) do not fit.").format(
+            value=given or "none"
+        ),
+        advice=translate(
+            "days",
+            "Give one to {most_repeats} whole numbers from 1 to {most_days} that rise, as "
+            "1, 7, 30.",
+        ).format(most_repeats=MOST_REPEATS, most_days=MOST_DAYS),
     )

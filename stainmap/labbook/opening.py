@@ -21,6 +21,7 @@ from stainmap.labbook.connecting import (
 )
 from stainmap.labbook.store import Labbook
 from stainmap.labbook.tables import VERSION, VERSION_TABLE
+from stainmap.words import translate
 
 # What SQLite may have left beside the file; a damaged book keeps them.
 _COMPANIONS = ("", "-journal", "-wal", "-shm")
@@ -52,9 +53,9 @@ def open_labbook(path: Path, *, wait_s: float = WAIT_S) -> Labbook:
             remark = _made_ready(path, wait_s)
     except filelock.Timeout as error:
         raise LabbookError(
-            "Another program is opening the lab book and does not end.",
+            translate("opening", "Another program is opening the lab book and does not end."),
             where=str(path),
-            advice="Close it, then do this again.",
+            advice=translate("opening", "Close it, then do this again."),
         ) from error
     except OSError as error:
         raise _not_writable(path, error) from error
@@ -83,10 +84,15 @@ def _upgrade(path: Path, version: str | None, wait_s: float) -> None:
 
     if version is not None and version not in known_versions():
         raise LabbookError(
-            f"A newer version of the program wrote this lab book (version {version}; this one reads"
-            f" up to {VERSION}).",
+            translate(
+                "opening",
+                "A newer version of the program wrote this lab book (version {version}; this "
+                "one reads up to {version_2}).",
+            ).format(version=version, version_2=VERSION),
             where=str(path),
-            advice="Use that version, or name another folder for this one's data.",
+            advice=translate(
+                "opening", "Use that version, or name another folder for this one's data."
+            ),
         )
     if version is not None:
         _back_up(path, version)
@@ -118,13 +124,14 @@ def _version_of(connection: Connection) -> str | None:
         if len(rows) == 1:
             return str(rows[0][0])
     raise LabbookError(
-        "This database is no lab book.", advice="Move it to another folder, then start again."
+        translate("opening", "This database is no lab book."),
+        advice=translate("opening", "Move it to another folder, then start again."),
     )
 
 
 def _check_whole(found: object) -> None:
     if found != ["ok"]:
-        raise DamagedError("The lab book is damaged.")
+        raise DamagedError(translate("opening", "The lab book is damaged."))
 
 
 def _kept_aside(path: Path) -> Path:
@@ -177,7 +184,11 @@ def _make_folder(folder: Path) -> None:
 
 def _not_writable(path: Path, error: OSError) -> LabbookError:
     return LabbookError(
-        f"The lab book cannot be kept here ({error.strerror or error}).",
+        translate("opening", "The lab book cannot be kept here ({value}).").format(
+            value=error.strerror or error
+        ),
         where=str(path),
-        advice="Look at the rights of the folder and whether its disk is full.",
+        advice=translate(
+            "opening", "Look at the rights of the folder and whether its disk is full."
+        ),
     )

@@ -13,6 +13,7 @@ from stainmap.labbook.attempt import Attempt, KeptPack, canonical_json, trainee_
 from stainmap.labbook.connecting import reading, writing
 from stainmap.labbook.days import checked_days
 from stainmap.labbook.tables import ATTEMPTS, PACKS, REPEATS, SKILL_RESULTS, TRAINEES
+from stainmap.words import translate
 
 
 class Labbook:
@@ -172,7 +173,7 @@ def _trainee_id(connection: Connection, code: str) -> int:
 
 def _new_key(key: Sequence[int] | None) -> int:
     if key is None:
-        raise LabbookError("The database did not number a new row.")
+        raise LabbookError(translate("store", "The database did not number a new row."))
     return int(key[0])
 
 
@@ -182,8 +183,12 @@ def _attempt(row: RowMapping, skills: dict[str, float]) -> Attempt:
         return _read(row, skills)
     except (LabbookError, ValueError, TypeError) as error:
         raise LabbookError(
-            f"Attempt {row['id']} in the lab book cannot be read ({error}).",
-            advice="Put back a copy of the lab book from before it was changed by hand.",
+            translate("store", "Attempt {row} in the lab book cannot be read ({error}).").format(
+                row=row["id"], error=error
+            ),
+            advice=translate(
+                "store", "Put back a copy of the lab book from before it was changed by hand."
+            ),
         ) from error
 
 

@@ -15,6 +15,7 @@ from alembic.script import ScriptDirectory
 from sqlalchemy import Connection, text
 
 from stainmap.errors import LabbookError
+from stainmap.words import translate
 
 MIGRATIONS: Final = Path(__file__).resolve().parent / "migrations"
 
@@ -45,9 +46,16 @@ def upgrade(connection: Connection, to: str = "head") -> None:
         and connection.execute(text("PRAGMA foreign_key_check")).first()
     ):
         raise LabbookError(
-            "The lab book cannot be brought to the new version: entries in it refer to others that"
-            " are missing.",
-            advice="Go on with the version of the program it was written by, and report this.",
+            translate(
+                "upgrading",
+                "The lab book cannot be brought to the new version: entries in it refer to"
+                " others that"
+                " are missing.",
+            ),
+            advice=translate(
+                "upgrading",
+                "Go on with the version of the program it was written by, and report this.",
+            ),
         )
 
 

@@ -7,6 +7,7 @@ from enum import StrEnum
 from math import isfinite
 
 from stainmap.errors import CatalogueError
+from stainmap.words import translate, value_word
 
 
 class Mark(StrEnum):
@@ -47,23 +48,32 @@ class AdviceLimit:
         """Refuse what is no limit, and one that says nothing of its origin."""
         if not (isfinite(self.value) and self.value >= 0.0):
             raise CatalogueError(
-                f"The limit '{self.name}' is {self.value}.", advice="Give 0 or more."
+                translate("advice limits", "The limit '{name}' is {value}.").format(
+                    name=self.name, value=self.value
+                ),
+                advice=translate("advice limits", "Give 0 or more."),
             )
         if not self.source.strip():
             raise CatalogueError(
-                f"The limit '{self.name}' has no source.",
-                advice="Say where it comes from, if only 'my own experience'.",
+                translate("advice limits", "The limit '{name}' has no source.").format(
+                    name=self.name
+                ),
+                advice=translate(
+                    "advice limits", "Say where it comes from, if only 'my own experience'."
+                ),
             )
 
     @property
     def said(self) -> str:
         """Value and unit."""
-        return f"{self.value:g} {self.unit.replace('mm2', 'mm²')}".strip()
+        unit = translate("limits", self.unit) if self.unit else ""
+        return f"{self.value:g} {unit.replace('mm2', 'mm²')}".strip()
 
     @property
     def origin(self) -> str:
         """Source and mark in one line."""
-        return f"{self.source.rstrip('.')} ({self.mark.words})."
+        source = translate("limits", self.source)
+        return f"{source.rstrip('.')} ({value_word(self.mark.words)})."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -78,8 +88,13 @@ class AdviceLimits:
             if one.name == name:
                 return one
         raise CatalogueError(
-            f"There is no limit called '{name}' for advice.",
-            advice="The shipped table of limits has been damaged: install the program again.",
+            translate("advice limits", "There is no limit called '{name}' for advice.").format(
+                name=name
+            ),
+            advice=translate(
+                "advice limits",
+                "The shipped table of limits has been damaged: install the program again.",
+            ),
         )
 
     def __contains__(self, name: object) -> bool:

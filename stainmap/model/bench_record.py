@@ -7,6 +7,8 @@ from datetime import datetime
 from enum import StrEnum
 
 from stainmap.errors import PlanError
+from stainmap.model.time_words import date_and_time
+from stainmap.words import translate, value_word
 
 
 class BenchStage(StrEnum):
@@ -45,7 +47,11 @@ class BenchMark:
     def __post_init__(self) -> None:
         """Refuse a time that means another moment in every time zone."""
         if self.at.utcoffset() is None:
-            raise PlanError(f"When '{self.stage}' was done has no time zone.")
+            raise PlanError(
+                translate("bench record", "When '{stage}' was done has no time zone.").format(
+                    stage=self.stage
+                )
+            )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,13 +64,21 @@ class BenchRecord:
         """Refuse stages out of order, and times that run backwards."""
         ranks = [mark.stage.rank for mark in self.marks]
         if ranks != sorted(set(ranks)):
-            raise PlanError("The stages of the bench record are out of order.")
+            raise PlanError(
+                translate("bench record", "The stages of the bench record are out of order.")
+            )
         for before, after in zip(self.marks, self.marks[1:], strict=False):
             if after.at < before.at:
                 raise PlanError(
-                    f"'{after.stage}' ({after.at:%d %b %H:%M}) would lie before"
-                    f" '{before.stage}' ({before.at:%d %b %H:%M}).",
-                    advice="Give a later time.",
+                    translate(
+                        "bench record", "'{after}' ({later}) would lie before '{before}' ({at})."
+                    ).format(
+                        after=value_word(after.stage),
+                        later=date_and_time(after.at),
+                        before=value_word(before.stage),
+                        at=date_and_time(before.at),
+                    ),
+                    advice=translate("bench record", "Give a later time."),
                 )
 
     @property

@@ -22,6 +22,7 @@ from stainmap.model.target import Target
 from stainmap.model.tooth import Unit
 from stainmap.model.zone import Accent
 from stainmap.model.zone_sliders import ZoneSliders
+from stainmap.words import translate
 
 
 class Region(StrEnum):
@@ -50,8 +51,10 @@ class Backing:
         """Refuse a cement layer thicker than any crown leaves room for."""
         if not 0.0 <= self.cement_thickness_mm <= 1.0:
             raise PlanError(
-                f"A cement layer of {self.cement_thickness_mm} mm is out of range.",
-                advice="Give 0 to 1 mm.",
+                translate(
+                    "case", "A cement layer of {cement_thickness_mm} mm is out of range."
+                ).format(cement_thickness_mm=self.cement_thickness_mm),
+                advice=translate("case", "Give 0 to 1 mm."),
             )
 
 
@@ -79,13 +82,18 @@ class ScrewChannel:
     def __post_init__(self) -> None:
         """Refuse channels that point nowhere or that no screw passes."""
         if self.unit < 0 or not all(map(isfinite, (*self.point_mm, *self.axis))):
-            raise PlanError("A screw channel has no place.", advice="Point at where it leaves.")
+            raise PlanError(
+                translate("case", "A screw channel has no place."),
+                advice=translate("case", "Point at where it leaves."),
+            )
         if not any(self.axis):
-            raise PlanError("The axis of a screw channel points nowhere.")
+            raise PlanError(translate("case", "The axis of a screw channel points nowhere."))
         if not 0.5 <= self.radius_mm <= 3.0:
             raise PlanError(
-                f"A screw channel of radius {self.radius_mm} mm is out of range.",
-                advice="Give 0.5 to 3 mm.",
+                translate(
+                    "case", "A screw channel of radius {radius_mm} mm is out of range."
+                ).format(radius_mm=self.radius_mm),
+                advice=translate("case", "Give 0.5 to 3 mm."),
             )
 
 
@@ -169,12 +177,16 @@ class Case:
         arrays: list[NDArray[Any]] = [self.zones, self.proposal, self.reading.outer]
         arrays += [mask.share for mask in (*self.accents, *self.accent_proposal)]
         if any(array.shape != (count,) for array in arrays):
-            raise PlanError("Zones, accents and readings do not fit the surface.")
+            raise PlanError(
+                translate("case", "Zones, accents and readings do not fit the surface.")
+            )
         if any(channel.unit >= len(self.units) for channel in self.screw_channels):
-            raise PlanError("A screw channel belongs to a unit that is not there.")
+            raise PlanError(
+                translate("case", "A screw channel belongs to a unit that is not there.")
+            )
         own = [one.of_unit for one in self.backings if one.of_unit is not None]
         if any(not 0 <= unit < len(self.units) for unit in own):
-            raise PlanError("A stump belongs to a unit that is not there.")
+            raise PlanError(translate("case", "A stump belongs to a unit that is not there."))
         for array in arrays:
             array.flags.writeable = False
 
@@ -200,7 +212,8 @@ class Case:
                     if backing.region == wanted and backing.of_unit == of_unit:
                         return backing
         raise PlanError(
-            "The case does not say what lies behind the crown.", advice="Choose a stump."
+            translate("case", "The case does not say what lies behind the crown."),
+            advice=translate("case", "Choose a stump."),
         )
 
 

@@ -8,6 +8,7 @@ from math import atan2, degrees, hypot
 from typing import Final
 
 from stainmap.errors import PlanError
+from stainmap.words import translate
 
 WITHOUT_GLOSS: Final = "45/0"
 """Lit at 45 degrees, seen from above; the gloss goes elsewhere. That of every prediction."""
@@ -96,8 +97,10 @@ class Colour:
         """Refuse values outside the solid of surface colours."""
         if not 0.0 <= self.lightness <= 100.0 or not (abs(self.a) <= 128 and abs(self.b) <= 128):
             raise PlanError(
-                f"L*a*b* {self.lightness} {self.a} {self.b} is not a surface colour.",
-                advice="L* runs from 0 to 100, a* and b* from -128 to 128.",
+                translate("colour", "L*a*b* {lightness} {a} {b} is not a surface colour.").format(
+                    lightness=self.lightness, a=self.a, b=self.b
+                ),
+                advice=translate("colour", "L* runs from 0 to 100, a* and b* from -128 to 128."),
             )
 
     @property

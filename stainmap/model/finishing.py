@@ -7,6 +7,7 @@ from enum import StrEnum
 
 from stainmap.errors import PlanError
 from stainmap.model.zone import Area
+from stainmap.words import translate
 
 DEEPEST_GRINDING_MM = 0.5
 
@@ -30,8 +31,12 @@ class Grinding:
         """Refuse what is no adjustment any more."""
         if not 0.0 < self.depth_mm <= DEEPEST_GRINDING_MM:
             raise PlanError(
-                f"Grinding by {self.depth_mm} mm is out of range.",
-                advice=f"Give more than 0 and at most {DEEPEST_GRINDING_MM} mm.",
+                translate("finishing", "Grinding by {depth_mm} mm is out of range.").format(
+                    depth_mm=self.depth_mm
+                ),
+                advice=translate(
+                    "finishing", "Give more than 0 and at most {deepest_grinding_mm} mm."
+                ).format(deepest_grinding_mm=DEEPEST_GRINDING_MM),
             )
 
 
@@ -46,7 +51,10 @@ class AfterSintering:
         """Refuse an area that is ground twice."""
         areas = [entry.area for entry in self.ground]
         if len(set(areas)) != len(areas):
-            raise PlanError("An area is ground twice.", advice="Give each area one depth.")
+            raise PlanError(
+                translate("finishing", "An area is ground twice."),
+                advice=translate("finishing", "Give each area one depth."),
+            )
 
     def with_ground(self, area: Area | None, depth_mm: float) -> AfterSintering:
         """Return the same with another depth for one area (None: all); 0 takes it away."""

@@ -10,6 +10,7 @@ from typing import Final
 from stainmap.errors import PlanError
 from stainmap.model.colour import Colour, Conversion
 from stainmap.model.tooth import Tooth
+from stainmap.words import translate
 
 Triple = tuple[float, float, float]
 
@@ -65,11 +66,16 @@ class Shade:
         """Refuse a doubt that is no standard deviation, and a tab without its designation."""
         if not all(isfinite(one) and 0.0 <= one <= _LARGEST_DOUBT for one in self.doubt):
             raise PlanError(
-                "The doubt of a shade is out of range.",
-                advice=f"Give 0 to {_LARGEST_DOUBT:g} for each of L*, a* and b*.",
+                translate("intake", "The doubt of a shade is out of range."),
+                advice=translate(
+                    "intake", "Give 0 to {largest_doubt:g} for each of L*, a* and b*."
+                ).format(largest_doubt=_LARGEST_DOUBT),
             )
         if self.source is ShadeSource.TAB and not self.name:
-            raise PlanError("A tab has no designation.", advice="Choose one, such as A2.")
+            raise PlanError(
+                translate("intake", "A tab has no designation."),
+                advice=translate("intake", "Choose one, such as A2."),
+            )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -117,18 +123,32 @@ class Intake:
         order = list(Third)
         thirds = [one.third for one in self.shades]
         if len(set(thirds)) != len(thirds):
-            raise PlanError("A third has two shades.", advice="Keep one of them.")
+            raise PlanError(
+                translate("intake", "A third has two shades."),
+                advice=translate("intake", "Keep one of them."),
+            )
         ordered = tuple(sorted(self.shades, key=lambda one: order.index(one.third)))
         object.__setattr__(self, "shades", ordered)
         teeth = [one.tooth.number for one in self.neighbours]
         if len(teeth) > MOST_NEIGHBOURS:
-            raise PlanError(f"{len(teeth)} neighbours were given.", advice="Give up to two.")
+            raise PlanError(
+                translate("intake", "{count} neighbours were given.").format(count=len(teeth)),
+                advice=translate("intake", "Give up to two."),
+            )
         if len(set(teeth)) != len(teeth):
-            raise PlanError(f"Neighbour {teeth[0]} was given twice.", advice="Change its number.")
+            raise PlanError(
+                translate("intake", "Neighbour {teeth} was given twice.").format(teeth=teeth[0]),
+                advice=translate("intake", "Change its number."),
+            )
         if len(self.wish) > MOST_WISH_CHARACTERS:
             raise PlanError(
-                f"The wish is {len(self.wish)} characters long.",
-                advice=f"Say it in up to {MOST_WISH_CHARACTERS}; longer notes fit into the case.",
+                translate("intake", "The wish is {count} characters long.").format(
+                    count=len(self.wish)
+                ),
+                advice=translate(
+                    "intake",
+                    "Say it in up to {most_wish_characters}; longer notes fit into the case.",
+                ).format(most_wish_characters=MOST_WISH_CHARACTERS),
             )
 
     def shade(self, third: Third) -> Shade | None:

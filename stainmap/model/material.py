@@ -9,6 +9,7 @@ from typing import TypeVar
 
 from stainmap.errors import CatalogueError
 from stainmap.model.colour import Colour
+from stainmap.words import translate
 
 
 class Provenance(StrEnum):
@@ -38,7 +39,11 @@ class Absorption:
     def __post_init__(self) -> None:
         """Refuse negative absorption."""
         if self.c0_per_mm < 0 or self.c1_per_mm < 0 or self.decay_nm <= 0:
-            raise CatalogueError("Block absorption must not be negative, its decay above zero.")
+            raise CatalogueError(
+                translate(
+                    "material", "Block absorption must not be negative, its decay above zero."
+                )
+            )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,18 +72,25 @@ class Block:
         """Refuse blanks without a layer or with an impossible enlargement."""
         if not 1 <= len(self.layers) <= 6:
             raise CatalogueError(
-                f"Block '{self.name}' has {len(self.layers)} layers.", advice="Give 1 to 6."
+                translate("material", "Block '{name}' has {count} layers.").format(
+                    name=self.name, count=len(self.layers)
+                ),
+                advice=translate("material", "Give 1 to 6."),
             )
         if not 1.0 <= self.enlargement_factor <= 1.5:
             raise CatalogueError(
-                f"Block '{self.name}' has the enlargement factor {self.enlargement_factor}.",
-                advice="It lies between 1.0 and 1.5, usually near 1.25.",
+                translate(
+                    "material", "Block '{name}' has the enlargement factor {enlargement_factor}."
+                ).format(name=self.name, enlargement_factor=self.enlargement_factor),
+                advice=translate("material", "It lies between 1.0 and 1.5, usually near 1.25."),
             )
         bottoms = [layer.bottom_mm for layer in self.layers]
         if bottoms != sorted(bottoms) or bottoms[0] != 0.0:
             raise CatalogueError(
-                f"The layers of block '{self.name}' are not in order.",
-                advice="Start at 0 mm and go up.",
+                translate("material", "The layers of block '{name}' are not in order.").format(
+                    name=self.name
+                ),
+                advice=translate("material", "Start at 0 mm and go up."),
             )
 
 
@@ -116,11 +128,17 @@ class Liquid:
     def __post_init__(self) -> None:
         """Refuse negative amounts and scattering out of range."""
         if any(amount < 0 for _, amount in self.amplitudes_per_mm):
-            raise CatalogueError(f"Liquid '{self.name}' has a negative amount of an ion.")
+            raise CatalogueError(
+                translate("material", "Liquid '{name}' has a negative amount of an ion.").format(
+                    name=self.name
+                )
+            )
         if not -0.3 <= self.scatter_change <= 0.3:
             raise CatalogueError(
-                f"Liquid '{self.name}' changes scattering by {self.scatter_change}.",
-                advice="Give a value between -0.3 and 0.3.",
+                translate(
+                    "material", "Liquid '{name}' changes scattering by {scatter_change}."
+                ).format(name=self.name, scatter_change=self.scatter_change),
+                advice=translate("material", "Give a value between -0.3 and 0.3."),
             )
 
 
@@ -139,8 +157,10 @@ LEAST_SCATTERING_FACTOR, LARGEST_SCATTERING_FACTOR = 0.7, 1.8
 def _check_scattering_factor(factor: float, whose: str) -> None:
     if not LEAST_SCATTERING_FACTOR <= factor <= LARGEST_SCATTERING_FACTOR:
         raise CatalogueError(
-            f"{whose} multiplies scattering by {factor}.",
-            advice="Give a factor between 0.7 and 1.8.",
+            translate("material", "{whose} multiplies scattering by {factor}.").format(
+                whose=whose, factor=factor
+            ),
+            advice=translate("material", "Give a factor between 0.7 and 1.8."),
         )
 
 
@@ -170,7 +190,8 @@ class BlankCoupon:
         _check_scattering_factor(self.scattering_factor, "The coupon")
         if not self.read_by.strip() or not self.read_on.strip():
             raise CatalogueError(
-                "A coupon's reading names nobody or no day.", advice="Say who read it, and when."
+                translate("material", "A coupon's reading names nobody or no day."),
+                advice=translate("material", "Say who read it, and when."),
             )
 
 
@@ -194,13 +215,21 @@ class SinteringProgramme:
     def __post_init__(self) -> None:
         """Refuse programmes without a segment or with a scattering factor out of range."""
         if not self.segments or any(segment.minutes <= 0 for segment in self.segments):
-            raise CatalogueError(f"Programme '{self.name}' has an empty segment.")
+            raise CatalogueError(
+                translate("material", "Programme '{name}' has an empty segment.").format(
+                    name=self.name
+                )
+            )
         _check_scattering_factor(self.scattering_factor, f"Programme '{self.name}'")
         drying = self.own_drying_minutes
         if drying is not None and not 0.0 < drying <= 600.0:
             raise CatalogueError(
-                f"Programme '{self.name}' dries for {drying:g} minutes.",
-                advice="Give more than 0 and at most 600, or leave the field out.",
+                translate("material", "Programme '{name}' dries for {drying:g} minutes.").format(
+                    name=self.name, drying=drying
+                ),
+                advice=translate(
+                    "material", "Give more than 0 and at most 600, or leave the field out."
+                ),
             )
 
     @property
@@ -237,7 +266,9 @@ class Stump:
         """Refuse reflectances outside 0 to 1."""
         if not (0 <= self.floor <= 1 and 0 <= self.floor + self.rise <= 1 and self.width_nm > 0):
             raise CatalogueError(
-                f"Stump '{self.name}' reflects less than nothing or more than all."
+                translate(
+                    "material", "Stump '{name}' reflects less than nothing or more than all."
+                ).format(name=self.name)
             )
 
 
@@ -299,6 +330,8 @@ def _find(things: Iterable[_Named], name: str, kind: str) -> _Named:
             return thing
         known.append(thing.name)
     raise CatalogueError(
-        f"There is no {kind} called '{name}'.",
-        advice=f"Known: {', '.join(known)}." if known else "The catalogue is empty.",
+        translate("material", "There is no {kind} called '{name}'.").format(kind=kind, name=name),
+        advice=translate("material", "Known: {known}.").format(known=", ".join(known))
+        if known
+        else translate("material", "The catalogue is empty."),
     )

@@ -9,6 +9,7 @@ from numpy.typing import NDArray
 
 from stainmap.errors import PlanError
 from stainmap.model.zone import Area, Zone
+from stainmap.words import translate
 
 MAX_COATS = 12
 MAX_STEPS = 24
@@ -27,8 +28,12 @@ class CoatSpan:
         """Refuse negative, reversed or absurd counts."""
         if not 0 <= self.low <= self.high <= MAX_COATS:
             raise PlanError(
-                f"{self.low}-{self.high} is not a number of coats.",
-                advice=f"Give 0 to {MAX_COATS}, or a span with the smaller number first.",
+                translate("plan", "{low}-{high} is not a number of coats.").format(
+                    low=self.low, high=self.high
+                ),
+                advice=translate(
+                    "plan", "Give 0 to {max_coats}, or a span with the smaller number first."
+                ).format(max_coats=MAX_COATS),
             )
 
     @classmethod
@@ -42,7 +47,8 @@ class CoatSpan:
         parts = text.strip().replace("\N{EN DASH}", "-").split("-")
         if not 1 <= len(parts) <= 2 or not all(p.strip().isdecimal() for p in parts):
             raise PlanError(
-                f"'{text}' is not a number of coats.", advice="Type 3, or a span such as 2-3."
+                translate("plan", "'{text}' is not a number of coats.").format(text=text),
+                advice=translate("plan", "Type 3, or a span such as 2-3."),
             )
         return cls(low=int(parts[0]), high=int(parts[-1]))
 
@@ -70,8 +76,10 @@ class Fade:
         """Refuse fades that end before they begin."""
         if not 0.0 <= self.full_down_to_mm < self.zero_at_mm:
             raise PlanError(
-                f"A fade from {self.full_down_to_mm} to {self.zero_at_mm} mm has no length.",
-                advice="The second length must be the larger one.",
+                translate(
+                    "plan", "A fade from {full_down_to_mm} to {zero_at_mm} mm has no length."
+                ).format(full_down_to_mm=self.full_down_to_mm, zero_at_mm=self.zero_at_mm),
+                advice=translate("plan", "The second length must be the larger one."),
             )
 
 
@@ -107,12 +115,17 @@ class Streaks:
         """Refuse streaks that a brush cannot make."""
         if not 3 <= self.count <= 7 or not 2.0 <= self.length_mm <= 4.0:
             raise PlanError(
-                f"{self.count} streaks of {self.length_mm} mm are not streaks.",
-                advice="Give 3 to 7 strokes of 2 to 4 mm.",
+                translate("plan", "{count} streaks of {length_mm} mm are not streaks.").format(
+                    count=self.count, length_mm=self.length_mm
+                ),
+                advice=translate("plan", "Give 3 to 7 strokes of 2 to 4 mm."),
             )
         if self.direction not in (1, -1) or not 1 <= self.coats <= MAX_COATS:
             raise PlanError(
-                "A streak runs towards the margin or away from it, with at least one coat."
+                translate(
+                    "plan",
+                    "A streak runs towards the margin or away from it, with at least one coat.",
+                )
             )
 
 
@@ -126,9 +139,11 @@ class BrushedCoats:
     def __post_init__(self) -> None:
         """Refuse unequal lengths; make the arrays read-only."""
         if self.vertices.shape != self.coats.shape or self.vertices.ndim != 1:
-            raise PlanError("Brushed coats need one number per vertex.")
+            raise PlanError(translate("plan", "Brushed coats need one number per vertex."))
         if len(self.vertices) > 1 and not (np.diff(self.vertices) > 0).all():
-            raise PlanError("Brushed coats must name their vertices in rising order.")
+            raise PlanError(
+                translate("plan", "Brushed coats must name their vertices in rising order.")
+            )
         self.vertices.flags.writeable = False
         self.coats.flags.writeable = False
 
@@ -166,10 +181,12 @@ class Step:
         """Refuse an area named twice and softness out of range."""
         areas = [entry.area for entry in self.areas]
         if len(set(areas)) != len(areas):
-            raise PlanError("An area appears twice in one step.")
+            raise PlanError(translate("plan", "An area appears twice in one step."))
         if not 0.0 <= self.edge_softness_mm <= 3.0:
             raise PlanError(
-                f"An edge softness of {self.edge_softness_mm} mm is out of range (0 to 3)."
+                translate(
+                    "plan", "An edge softness of {edge_softness_mm} mm is out of range (0 to 3)."
+                ).format(edge_softness_mm=self.edge_softness_mm)
             )
 
     def entry(self, area: Area) -> AreaCoats | None:
@@ -211,7 +228,11 @@ class Jar:
     def __post_init__(self) -> None:
         """Refuse an empty jar and negative drops."""
         if self.number < 1 or self.liquid_drops < 1 or min(self.dye_drops) < 0:
-            raise PlanError(f"Jar {self.number} has no liquid or a negative number of drops.")
+            raise PlanError(
+                translate(
+                    "plan", "Jar {number} has no liquid or a negative number of drops."
+                ).format(number=self.number)
+            )
 
     @property
     def dilution(self) -> float:
@@ -232,19 +253,29 @@ class StainPlan:
         """Refuse doubled jars, steps from unknown jars, too many steps."""
         numbers = [jar.number for jar in self.jars]
         if len(set(numbers)) != len(numbers):
-            raise PlanError("Two jars have the same number.")
+            raise PlanError(translate("plan", "Two jars have the same number."))
         missing = [step.jar for step in self.steps if step.jar not in numbers]
         if missing:
-            raise PlanError(f"A step uses jar {missing[0]}, which is not on the tray.")
+            raise PlanError(
+                translate("plan", "A step uses jar {missing}, which is not on the tray.").format(
+                    missing=missing[0]
+                )
+            )
         if len(self.steps) > MAX_STEPS:
-            raise PlanError(f"A plan has at most {MAX_STEPS} steps.")
+            raise PlanError(
+                translate("plan", "A plan has at most {max_steps} steps.").format(
+                    max_steps=MAX_STEPS
+                )
+            )
 
     def jar(self, number: int) -> Jar:
         """Return the jar with this number; raise PlanError if there is none."""
         for jar in self.jars:
             if jar.number == number:
                 return jar
-        raise PlanError(f"There is no jar {number} on the tray.")
+        raise PlanError(
+            translate("plan", "There is no jar {number} on the tray.").format(number=number)
+        )
 
     def liquid_of(self, step: Step) -> str:
         """Return the name of the liquid a step uses."""

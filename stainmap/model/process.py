@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from stainmap.errors import PlanError
+from stainmap.words import translate
 
 _LONGEST_NAME = 40
 
@@ -31,16 +32,24 @@ class UptakeRule:
         """Refuse values that no calibration can give."""
         if not 0.5 <= self.coats_to_saturation <= 40.0:
             raise PlanError(
-                f"{self.coats_to_saturation} coats to saturation is out of range.",
-                advice="Give 0.5 to 40; 4 is the usual assumption.",
+                translate(
+                    "process", "{coats_to_saturation} coats to saturation is out of range."
+                ).format(coats_to_saturation=self.coats_to_saturation),
+                advice=translate("process", "Give 0.5 to 40; 4 is the usual assumption."),
             )
         if not 0.0 <= self.competition <= 1.0:
             raise PlanError(
-                f"A competition of {self.competition} is out of range.", advice="Give 0 to 1."
+                translate("process", "A competition of {competition} is out of range.").format(
+                    competition=self.competition
+                ),
+                advice=translate("process", "Give 0 to 1."),
             )
         if not 0.6 <= self.hand_factor <= 1.6:
             raise PlanError(
-                f"A hand factor of {self.hand_factor} is out of range.", advice="Give 0.6 to 1.6."
+                translate("process", "A hand factor of {hand_factor} is out of range.").format(
+                    hand_factor=self.hand_factor
+                ),
+                advice=translate("process", "Give 0.6 to 1.6."),
             )
 
 
@@ -68,18 +77,26 @@ class JarAmounts:
         """Refuse what no pipette and no coat gives."""
         if not 5.0 <= self.drops_per_ml <= 100.0:
             raise PlanError(
-                f"{self.drops_per_ml:g} drops in a millilitre are out of range.",
-                advice="Count the drops that fill 1 mL: 5 to 100, usually about 20.",
+                translate(
+                    "process", "{drops_per_ml:g} drops in a millilitre are out of range."
+                ).format(drops_per_ml=self.drops_per_ml),
+                advice=translate(
+                    "process", "Count the drops that fill 1 mL: 5 to 100, usually about 20."
+                ),
             )
         if not 0.001 <= self.film_per_coat_mm <= 1.0:
             raise PlanError(
-                f"A film of {self.film_per_coat_mm:g} mm per coat is out of range.",
-                advice="Give 0.001 to 1 mm; 0.06 is assumed.",
+                translate(
+                    "process", "A film of {film_per_coat_mm:g} mm per coat is out of range."
+                ).format(film_per_coat_mm=self.film_per_coat_mm),
+                advice=translate("process", "Give 0.001 to 1 mm; 0.06 is assumed."),
             )
         if not 0.0 <= self.left_in_jar_drops <= 50.0:
             raise PlanError(
-                f"{self.left_in_jar_drops:g} drops left in the jar are out of range.",
-                advice="Give 0 to 50.",
+                translate(
+                    "process", "{left_in_jar_drops:g} drops left in the jar are out of range."
+                ).format(left_in_jar_drops=self.left_in_jar_drops),
+                advice=translate("process", "Give 0 to 50."),
             )
 
     @property
@@ -118,19 +135,27 @@ class StainProcess:
         """Refuse depths without sense and names that no sheet has room for."""
         if not (0.0 < self.outer_depth_mm <= 2.0 and 0.0 < self.inner_depth_mm <= 2.0):
             raise PlanError(
-                f"Stained layers of {self.outer_depth_mm} and {self.inner_depth_mm} mm are out of "
-                "range.",
-                advice="Give more than 0 and at most 2 mm.",
+                translate(
+                    "process",
+                    "Stained layers of {outer_depth_mm} and {inner_depth_mm} mm are out of range.",
+                ).format(outer_depth_mm=self.outer_depth_mm, inner_depth_mm=self.inner_depth_mm),
+                advice=translate("process", "Give more than 0 and at most 2 mm."),
             )
         if not 0.0 <= self.wicking_mm <= 2.0:
             raise PlanError(
-                f"A wicking length of {self.wicking_mm} mm is out of range.",
-                advice="Give 0 to 2 mm.",
+                translate("process", "A wicking length of {wicking_mm} mm is out of range.").format(
+                    wicking_mm=self.wicking_mm
+                ),
+                advice=translate("process", "Give 0 to 2 mm."),
             )
         if len(self.painter) > _LONGEST_NAME:
             raise PlanError(
-                f"A name of {len(self.painter)} letters is too long for the sheets.",
-                advice=f"Give at most {_LONGEST_NAME}.",
+                translate(
+                    "process", "A name of {count} letters is too long for the sheets."
+                ).format(count=len(self.painter)),
+                advice=translate("process", "Give at most {longest_name}.").format(
+                    longest_name=_LONGEST_NAME
+                ),
             )
 
     @property

@@ -11,6 +11,7 @@ from stainmap.model.colour import Colour
 from stainmap.model.intake import Triple
 from stainmap.model.target import DEFAULT_OFFSETS, Offset
 from stainmap.model.tooth import Tooth, ToothClass
+from stainmap.words import translate
 
 
 class HueFamily(StrEnum):
@@ -65,9 +66,15 @@ class Tab:
     def __post_init__(self) -> None:
         """Refuse a tab without a name and doubts that are none."""
         if not self.name.strip():
-            raise CatalogueError("A tab has no name.", advice="Give it one, such as A2.")
+            raise CatalogueError(
+                translate("shade table", "A tab has no name."),
+                advice=translate("shade table", "Give it one, such as A2."),
+            )
         if not all(isfinite(one) and 0.0 <= one <= 30.0 for one in self.doubt):
-            raise CatalogueError("The doubt of a tab is out of range.", advice="Give 0 to 30.")
+            raise CatalogueError(
+                translate("shade table", "The doubt of a tab is out of range."),
+                advice=translate("shade table", "Give 0 to 30."),
+            )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -101,8 +108,10 @@ class ShadeTable:
             if tab.name.casefold() == name.strip().casefold():
                 return tab
         raise CatalogueError(
-            f"There is no tab '{name}'.",
-            advice=f"Choose of {', '.join(t.name for t in self.tabs)}.",
+            translate("shade table", "There is no tab '{name}'.").format(name=name),
+            advice=translate("shade table", "Choose of {name}.").format(
+                name=", ".join(t.name for t in self.tabs)
+            ),
         )
 
     def offsets(self, tooth_class: OffsetClass) -> tuple[Offset, ...]:

@@ -37,7 +37,7 @@ def day_and_time(moment: datetime) -> str:
 
 
 def date_and_time(moment: datetime) -> str:
-    """Return day, month and clock time, such as "28 Nov 08:10"."""
-    return translate("time", "{day:02d} {month} {clock}").format(
+    """Return day, month and clock time, such as "4 May 08:10"."""
+    return translate("time", "{day} {month} {clock}").format(
         day=moment.day, month=translate("time", _MONTHS[moment.month - 1]), clock=f"{moment:%H:%M}"
     )

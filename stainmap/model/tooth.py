@@ -6,18 +6,24 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from stainmap.errors import PlanError
+from stainmap.words import marked, translate
 
 _NAMES = (
-    "central incisor",
-    "lateral incisor",
-    "canine",
-    "first premolar",
-    "second premolar",
-    "first molar",
-    "second molar",
-    "third molar",
+    marked("teeth", "central incisor"),
+    marked("teeth", "lateral incisor"),
+    marked("teeth", "canine"),
+    marked("teeth", "first premolar"),
+    marked("teeth", "second premolar"),
+    marked("teeth", "first molar"),
+    marked("teeth", "second molar"),
+    marked("teeth", "third molar"),
 )
-_QUADRANTS = {1: "upper right", 2: "upper left", 3: "lower left", 4: "lower right"}
+_QUADRANTS = {
+    1: marked("teeth", "upper right"),
+    2: marked("teeth", "upper left"),
+    3: marked("teeth", "lower left"),
+    4: marked("teeth", "lower right"),
+}
 
 
 class ToothClass(StrEnum):
@@ -39,8 +45,11 @@ class Tooth:
         """Refuse numbers that name no permanent tooth."""
         if self.number // 10 not in _QUADRANTS or not 1 <= self.number % 10 <= 8:
             raise PlanError(
-                f"{self.number} is not a tooth number.",
-                advice="Give two digits by ISO 3950: quadrant 1 to 4, position 1 to 8, as in 46.",
+                translate("tooth", "{number} is not a tooth number.").format(number=self.number),
+                advice=translate(
+                    "tooth",
+                    "Give two digits by ISO 3950: quadrant 1 to 4, position 1 to 8, as in 46.",
+                ),
             )
 
     @property
@@ -75,7 +84,10 @@ class Tooth:
     @property
     def name(self) -> str:
         """Name in words, for instance "lower right first molar"."""
-        return f"{_QUADRANTS[self.quadrant]} {_NAMES[self.position - 1]}"
+        return translate("teeth", "{quadrant} {tooth}").format(
+            quadrant=translate("teeth", _QUADRANTS[self.quadrant]),
+            tooth=translate("teeth", _NAMES[self.position - 1]),
+        )
 
     @property
     def buccal_word(self) -> str:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from stainmap.errors import PlanError
+from stainmap.words import translate
 
 MOST_CASES = 100
 
@@ -30,9 +31,14 @@ class Tray:
         paths = [entry.path for entry in self.entries]
         twice = next((path for path in paths if paths.count(path) > 1), None)
         if twice is not None:
-            raise PlanError(f"{twice.name} lies on the tray twice.", advice="Lay each case once.")
+            raise PlanError(
+                translate("tray", "{name} lies on the tray twice.").format(name=twice.name),
+                advice=translate("tray", "Lay each case once."),
+            )
         if len(paths) > MOST_CASES:
             raise PlanError(
-                f"{len(paths)} cases are too many for one tray.",
-                advice=f"Lay at most {MOST_CASES}.",
+                translate("tray", "{count} cases are too many for one tray.").format(
+                    count=len(paths)
+                ),
+                advice=translate("tray", "Lay at most {most_cases}.").format(most_cases=MOST_CASES),
             )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from enum import IntEnum
 
 from stainmap.errors import PlanError
+from stainmap.words import marked, translate
 
 
 class Zone(IntEnum):
@@ -23,7 +24,7 @@ class Zone(IntEnum):
     @property
     def label(self) -> str:
         """Name in the trade's words."""
-        return _LABELS[int(self)]
+        return translate("areas", _LABELS[int(self)])
 
 
 class Accent(IntEnum):
@@ -40,7 +41,7 @@ class Accent(IntEnum):
     @property
     def label(self) -> str:
         """Name in the trade's words."""
-        return _LABELS[int(self)]
+        return translate("areas", _LABELS[int(self)])
 
 
 Area = Zone | Accent
@@ -48,19 +49,19 @@ Area = Zone | Accent
 OUTER_ZONES = (Zone.CERVICAL, Zone.BODY, Zone.INTERPROXIMAL, Zone.CUSP, Zone.FISSURE)
 
 _LABELS = {
-    1: "cervical",
-    2: "body",
-    3: "interproximal",
-    4: "cusp",
-    5: "fissure",
-    6: "inner surface",
-    7: "margin band",
-    8: "marginal ridge",
-    9: "triangular ridge",
-    10: "line angle",
-    11: "connector and embrasure",
-    12: "neck band inside",
-    13: "tissue side",
+    1: marked("areas", "cervical"),
+    2: marked("areas", "body"),
+    3: marked("areas", "interproximal"),
+    4: marked("areas", "cusp"),
+    5: marked("areas", "fissure"),
+    6: marked("areas", "inner surface"),
+    7: marked("areas", "margin band"),
+    8: marked("areas", "marginal ridge"),
+    9: marked("areas", "triangular ridge"),
+    10: marked("areas", "line angle"),
+    11: marked("areas", "connector and embrasure"),
+    12: marked("areas", "neck band inside"),
+    13: marked("areas", "tissue side"),
 }
 
 
@@ -76,11 +77,14 @@ def area_from_number(number: int) -> Area:
         return Zone(number)
     if 7 <= number <= 13:
         return Accent(number)
-    raise PlanError(f"{number} is not the number of an area.", advice="Areas run from 1 to 13.")
+    raise PlanError(
+        translate("zone", "{number} is not the number of an area.").format(number=number),
+        advice=translate("zone", "Areas run from 1 to 13."),
+    )
 
 
 def area_label(area: Area, *, front: bool = False) -> str:
     """Return the area's name; on front teeth the cusp zone is called incisal."""
     if front and area is Zone.CUSP:
-        return "incisal"
+        return translate("areas", "incisal")
     return area.label

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from stainmap.errors import PlanError
+from stainmap.words import translate
 
 NECK_CLIMB = (0.15, 0.50)
 CUSP_DESCENT = (0.30, 0.60)
@@ -46,7 +47,9 @@ class ZoneSliders:
         ):
             if not low <= value <= high:
                 raise PlanError(
-                    f"{value} is out of range.",
+                    translate("zone sliders", "{value} is out of range.").format(value=value),
                     where=name,
-                    advice=f"Give {low} to {high}.",
+                    advice=translate("zone sliders", "Give {low} to {high}.").format(
+                        low=low, high=high
+                    ),
                 )

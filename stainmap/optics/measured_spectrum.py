@@ -17,6 +17,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from stainmap.errors import StainmapError
 from stainmap.optics.spectrum import BANDS_NM
+from stainmap.words import translate
 
 WIDEST_STEP_NM: Final = 20.0
 """A wider step between two samples is a gap; tooth-coloured spectra bend within 30 nm; assumed."""
@@ -77,9 +78,11 @@ class MeasuredSpectrum:
         grid, values = (_copied(array, self.name) for array in (self.wavelengths_nm, self.values))
         if grid.shape != values.shape:
             raise SpectrumError(
-                f"It has {len(grid)} wavelengths and {len(values)} values.",
+                translate(
+                    "measured spectrum", "It has {count} wavelengths and {count_2} values."
+                ).format(count=len(grid), count_2=len(values)),
                 where=self.name,
-                advice="Give one value per wavelength.",
+                advice=translate("measured spectrum", "Give one value per wavelength."),
             )
         _check_grid(grid, self.name)
         _check_values(grid, values, self.kind, self.name)
@@ -125,7 +128,9 @@ def spectrum_from_text(
     pairs = list(_pairs(text, name))
     if not pairs:
         raise SpectrumError(
-            "It holds no numbers.", where=name, advice="Give wavelength and value on each line."
+            translate("measured spectrum", "It holds no numbers."),
+            where=name,
+            advice=translate("measured spectrum", "Give wavelength and value on each line."),
         )
     grid, values = np.array(pairs, dtype=np.float64).T
     return MeasuredSpectrum(wavelengths_nm=grid, values=values, kind=kind, name=name)
@@ -137,13 +142,17 @@ def read_spectrum(path: Path, *, kind: SpectrumKind = SpectrumKind.REFLECTANCE) 
         text = path.read_text(encoding="utf-8-sig")
     except OSError as error:
         raise SpectrumError(
-            f"It cannot be read: {error.strerror or error}.",
+            translate("measured spectrum", "It cannot be read: {value}.").format(
+                value=error.strerror or error
+            ),
             where=path.name,
-            advice="Check name and permissions.",
+            advice=translate("measured spectrum", "Check name and permissions."),
         ) from error
     except UnicodeDecodeError as error:
         raise SpectrumError(
-            "It is not a text file.", where=path.name, advice="Export the spectrum as CSV."
+            translate("measured spectrum", "It is not a text file."),
+            where=path.name,
+            advice=translate("measured spectrum", "Export the spectrum as CSV."),
         ) from error
     return spectrum_from_text(text, kind=kind, name=path.name)
 
@@ -159,9 +168,13 @@ def _pairs(text: str, name: str) -> Iterator[tuple[float, float]]:
         if pair is None and not (heading_allowed and _is_heading(line)):
             shown = line if len(line) <= 40 else f"{line[:40]}..."
             raise SpectrumError(
-                f"Line {number} is '{shown}'.",
+                translate("measured spectrum", "Line {number} is '{shown}'.").format(
+                    number=number, shown=shown
+                ),
                 where=name,
-                advice="Expected are two numbers, wavelength in nm and value.",
+                advice=translate(
+                    "measured spectrum", "Expected are two numbers, wavelength in nm and value."
+                ),
             )
         heading_allowed = False
         if pair is not None:
@@ -169,9 +182,11 @@ def _pairs(text: str, name: str) -> Iterator[tuple[float, float]]:
             count += 1
         if count > MOST_SAMPLES:
             raise SpectrumError(
-                f"It has more than {MOST_SAMPLES} samples.",
+                translate("measured spectrum", "It has more than {most_samples} samples.").format(
+                    most_samples=MOST_SAMPLES
+                ),
                 where=name,
-                advice="Expected is one spectrum.",
+                advice=translate("measured spectrum", "Expected is one spectrum."),
             )
 
 
@@ -207,9 +222,9 @@ def _copied(values: ArrayLike, name: str) -> NDArray[np.float64]:
     array = np.array(values, dtype=np.float64)
     if array.ndim != 1 or len(array) == 0:
         raise SpectrumError(
-            f"It has the shape {array.shape}.",
+            translate("measured spectrum", "It has the shape {shape}.").format(shape=array.shape),
             where=name,
-            advice="Expected are two lists of equal length.",
+            advice=translate("measured spectrum", "Expected are two lists of equal length."),
         )
     array.flags.writeable = False
     return array
@@ -224,10 +239,12 @@ def _check_grid(grid: NDArray[np.float64], name: str) -> None:
     )
     if grid.max() < 50.0:
         raise SpectrumError(
-            f"Its wavelengths run from {grid.min():g} to {grid.max():g}, which looks like "
-            "micrometres.",
+            translate(
+                "measured spectrum",
+                "Its wavelengths run from {min:g} to {max:g}, which looks like micrometres.",
+            ).format(min=grid.min(), max=grid.max()),
             where=name,
-            advice="Give them in nm, as 400 to 700.",
+            advice=translate("measured spectrum", "Give them in nm, as 400 to 700."),
         )
     if len(grid) > 1:
         step = np.diff(grid)
@@ -245,9 +262,13 @@ def _check_grid(grid: NDArray[np.float64], name: str) -> None:
         )
     if grid[0] > BANDS_NM[0] or grid[-1] < BANDS_NM[-1]:
         raise SpectrumError(
-            f"It runs from {grid[0]:g} to {grid[-1]:g} nm.",
+            translate("measured spectrum", "It runs from {grid:g} to {grid_2:g} nm.").format(
+                grid=grid[0], grid_2=grid[-1]
+            ),
             where=name,
-            advice=f"Expected are {BANDS_NM[0]:g} to {BANDS_NM[-1]:g} nm or more.",
+            advice=translate(
+                "measured spectrum", "Expected are {bands_nm:g} to {bands_nm_2:g} nm or more."
+            ).format(bands_nm=BANDS_NM[0], bands_nm_2=BANDS_NM[-1]),
         )
 
 
@@ -264,8 +285,10 @@ def _check_values(
     if limit == 1.0 and np.median(values) > limit:
         first = int(np.argmax(values > limit))
         raise SpectrumError(
-            f"The {kind.value} at {grid[first]:g} nm is {values[first]:g}, which looks like "
-            "percent.",
+            translate(
+                "measured spectrum",
+                "The {value} at {grid:g} nm is {values:g}, which looks like percent.",
+            ).format(value=kind.value, grid=grid[first], values=values[first]),
             where=name,
             advice=expected,
         )

@@ -9,6 +9,7 @@ from stainmap.planning.advice_ground import AdviceGround
 from stainmap.planning.advice_value import Advice, Severity
 from stainmap.planning.bench_order import USUAL_ORDER, order_remarks
 from stainmap.planning.bridge_accents import has_connector_accent, has_connectors
+from stainmap.words import translate
 
 
 def plain_connectors(ground: AdviceGround) -> Iterator[Advice]:
@@ -19,11 +20,17 @@ def plain_connectors(ground: AdviceGround) -> Iterator[Advice]:
     mask = case.accent(Accent.CONNECTOR)
     yield Advice(
         rule="connectors without accent",
-        sentence="Nothing sets the units apart: connectors and embrasures have no accent.",
+        sentence=translate(
+            "advice bridge",
+            "Nothing sets the units apart: connectors and embrasures have no accent.",
+        ),
         severity=Severity.NOTE,
-        remedy="One coat of a warm dark accent on the facing surfaces of both units (menu Plan,"
-        " Accent over connectors).",
-        basis="Common practice, no published source.",
+        remedy=translate(
+            "advice bridge",
+            "One coat of a warm dark accent on the facing surfaces of both units (menu Plan,"
+            " Accent over connectors).",
+        ),
+        basis=translate("advice bridge", "Common practice, no published source."),
         area=Accent.CONNECTOR,
         place=None if mask is None else ground.place(mask > 0.5),
     )
@@ -36,6 +43,9 @@ def unusual_order(ground: AdviceGround) -> Iterator[Advice]:
             rule="order of painting",
             sentence=remark,
             severity=Severity.NOTE,
-            remedy="Move the step, or keep it if it is meant so: the prediction knows the order.",
+            remedy=translate(
+                "advice bridge",
+                "Move the step, or keep it if it is meant so: the prediction knows the order.",
+            ),
             basis=USUAL_ORDER,
         )

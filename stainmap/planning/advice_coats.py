@@ -20,6 +20,7 @@ from stainmap.planning.outcome import coat_entries
 from stainmap.predict.grinding import remaining_share
 from stainmap.predict.uptake import coats_for_share, load_after_steps
 from stainmap.surface.below_level import area_below, faces_touching, level_length
+from stainmap.words import sentence_case, translate
 
 _TOPS: tuple[Area, ...] = (Zone.CUSP, Accent.MARGINAL_RIDGE, Accent.TRIANGULAR_RIDGE)
 # A liquid with less than this on an area has no part in it.
@@ -58,10 +59,12 @@ def more_than_taken_up(ground: AdviceGround) -> Iterator[Advice]:
         liquid, room = found
         yield Advice(
             rule="more coats than taken up",
-            sentence=f"{ground.name(area).capitalize()}: the last coat of {liquid} adds "
-            f"{100 * room:.0f} % of what a first one does.",
+            sentence=translate(
+                "advice coats",
+                "{name}: the last coat of {liquid} adds {room:.0f} % of what a first one does.",
+            ).format(name=sentence_case(ground.name(area)), liquid=liquid, room=100 * room),
             severity=Severity.CHECK,
-            remedy="Leave coats out, or take a stronger liquid.",
+            remedy=translate("advice coats", "Leave coats out, or take a stronger liquid."),
             figure=room,
             limit=limit,
             area=area,
@@ -103,8 +106,15 @@ def more_than_usual(ground: AdviceGround) -> Iterator[Advice]:
         for excess in excesses(area, by_liquid, ground.case.materials):
             yield Advice(
                 rule="more coats than usual",
-                sentence=f"{ground.name(area).capitalize()}: {excess.coats:g} "
-                f"{'coat' if excess.coats == 1 else 'coats'}; usual: {excess.limit.label}.",
+                sentence=(
+                    translate("advice coats", "{area}: {coats:g} coat; usual: {limit}.")
+                    if excess.coats == 1
+                    else translate("advice coats", "{area}: {coats:g} coats; usual: {limit}.")
+                ).format(
+                    area=sentence_case(ground.name(area)),
+                    coats=excess.coats,
+                    limit=excess.limit.label,
+                ),
                 severity=Severity.NOTE,
                 figure=excess.coats,
                 limit=AdviceLimit(
@@ -112,7 +122,10 @@ def more_than_usual(ground: AdviceGround) -> Iterator[Advice]:
                     value=float(excess.limit.most),
                     unit="coats",
                     mark=Mark.COMMON_PRACTICE,
-                    source="Beyond it the starter materials leave the colours of natural teeth",
+                    source=translate(
+                        "advice coats",
+                        "Beyond it the starter materials leave the colours of natural teeth",
+                    ),
                 ),
                 area=area,
                 place=ground.area_place(area),
@@ -134,12 +147,25 @@ def cancelling(ground: AdviceGround) -> Iterator[Advice]:
         names, undone, darker = found
         yield Advice(
             rule="coats cancel",
-            sentence=f"{ground.name(area).capitalize()}: {names} undo {100 * undone:.0f} % of each "
-            f"other's hue and chroma and still take {darker:.1f} L*.",
+            sentence=translate(
+                "advice coats",
+                "{name}: {names} undo {undone:.0f} % of each other's hue and chroma and still "
+                "take {darker:.1f} L*.",
+            ).format(
+                name=sentence_case(ground.name(area)),
+                names=names,
+                undone=100 * undone,
+                darker=darker,
+            ),
             severity=Severity.CHECK,
-            remedy="Without them the area would be as near to what is wanted, as far as is seen."
+            remedy=translate(
+                "advice coats",
+                "Without them the area would be as near to what is wanted, as far as is seen.",
+            )
             if ground.case.target is not None
-            else "Fewer coats of both give about the same hue and a lighter tooth.",
+            else translate(
+                "advice coats", "Fewer coats of both give about the same hue and a lighter tooth."
+            ),
             figure=undone,
             limit=ground.limits["cancel_share"],
             area=area,
@@ -231,13 +257,24 @@ def bare_ring(ground: AdviceGround) -> Iterator[Advice]:
         strips.setdefault(_areas_beside(ground, mask), []).append((width, length, mask))
     for beside, found in strips.items():
         width, length = max(one[0] for one in found), sum(one[1] for one in found)
-        what = "A bare strip," if len(found) == 1 else f"{len(found)} bare strips, up to"
+        text = (
+            translate(
+                "advice coats", "A bare strip, {width:.1f} mm wide, {length:.0f} mm long, {place}."
+            )
+            if len(found) == 1
+            else translate(
+                "advice coats",
+                "{count} bare strips, up to {width:.1f} mm wide, {length:.0f} mm long together,"
+                " {place}.",
+            )
+        )
         yield Advice(
             rule="bare ring",
-            sentence=f"{what} {width:.1f} mm wide, {length:.0f} mm long"
-            f"{' together' if len(found) > 1 else ''}, {beside}.",
+            sentence=text.format(count=len(found), width=width, length=length, place=beside),
             severity=Severity.CHECK,
-            remedy="Let the areas meet, or paint what lies between them.",
+            remedy=translate(
+                "advice coats", "Let the areas meet, or paint what lies between them."
+            ),
             figure=width,
             limit=width_limit,
             place=ground.place(np.any([one[2] for one in found], axis=0)),
@@ -250,8 +287,14 @@ def _areas_beside(ground: AdviceGround, mask: Mask) -> str:
     zones = np.bincount(ground.case.zones[around], minlength=7)
     names = [ground.name(Zone(int(k))) for k in np.argsort(-zones) if zones[k] and k > 0][:2]
     if len(names) < 2:
-        return f"in the {names[0]} area" if names else "at the margin"
-    return f"between {names[0]} and {names[1]}"
+        return (
+            translate("advice coats", "in the {area} area").format(area=names[0])
+            if names
+            else translate("advice coats", "at the margin")
+        )
+    return translate("advice coats", "between {area} and {other}").format(
+        area=names[0], other=names[1]
+    )
 
 
 def broad_fissure(ground: AdviceGround) -> Iterator[Advice]:
@@ -270,9 +313,11 @@ def broad_fissure(ground: AdviceGround) -> Iterator[Advice]:
     widest = float(ground.fissure_mm.max())
     yield Advice(
         rule="broad fissure",
-        sentence=f"The fissure is up to {widest:.1f} mm wide: too wide for a fine brush.",
+        sentence=translate(
+            "advice coats", "The fissure is up to {widest:.1f} mm wide: too wide for a fine brush."
+        ).format(widest=widest),
         severity=Severity.CHECK,
-        remedy="Narrow the area with the eraser or the zone sliders.",
+        remedy=translate("advice coats", "Narrow the area with the eraser or the zone sliders."),
         figure=widest,
         limit=limit,
         area=Zone.FISSURE,
@@ -319,16 +364,31 @@ def ground_contacts(ground: AdviceGround) -> Iterator[Advice]:
     change = float(delta_e_00(lab[0], lab[1]))
     if change < limit.value:
         return
-    way = "lighter" if lab[1, 0] > lab[0, 0] else "darker"
+    text = (
+        translate(
+            "advice coats",
+            "Grinding {depth:g} mm off contacts on the {area} leaves lighter spots, {change:.1f}"
+            " dE00.",
+        )
+        if lab[1, 0] > lab[0, 0]
+        else translate(
+            "advice coats",
+            "Grinding {depth:g} mm off contacts on the {area} leaves darker spots, {change:.1f}"
+            " dE00.",
+        )
+    )
     yield Advice(
         rule="contacts exposed by grinding",
-        sentence=f"Grinding {depth:g} mm off contacts on the {ground.name(Zone.CUSP)} leaves "
-        f"{way} spots, {change:.1f} dE00.",
+        sentence=text.format(depth=depth, area=ground.name(Zone.CUSP), change=change),
         severity=Severity.CHECK,
-        remedy="Check the bite before staining, or paint tips and ridges less.",
+        remedy=translate(
+            "advice coats", "Check the bite before staining, or paint tips and ridges less."
+        ),
         figure=change,
         limit=limit,
-        basis="Planned grinding." if planned else f"Assumed: {usual.origin}",
+        basis=translate("advice coats", "Planned grinding.")
+        if planned
+        else translate("advice coats", "Assumed: {origin}").format(origin=usual.origin),
         area=Zone.CUSP,
         place=ground.place(tops),
     )
@@ -349,10 +409,14 @@ def green_cusp(ground: AdviceGround) -> Iterator[Advice]:
             continue
         yield Advice(
             rule="cusp turns green",
-            sentence=f"{ground.name(area).capitalize()}: its coats turn it green, a* "
-            f"{lab[0, 1]:.1f}, {fall:.1f} below the bare block.",
+            sentence=translate(
+                "advice coats",
+                "{name}: its coats turn it green, a* {a:.1f}, {fall:.1f} below the bare block.",
+            ).format(name=sentence_case(ground.name(area)), a=lab[0, 1], fall=fall),
             severity=Severity.CHECK,
-            remedy="Take a redder liquid for part of the coats, or fewer coats.",
+            remedy=translate(
+                "advice coats", "Take a redder liquid for part of the coats, or fewer coats."
+            ),
             figure=fall,
             limit=limit,
             area=area,

@@ -16,6 +16,7 @@ from stainmap.planning.advice_ground import AdviceGround
 from stainmap.planning.advice_value import Advice, Mask, Severity
 from stainmap.planning.row import row_order, row_place
 from stainmap.planning.targets import shade_in
+from stainmap.words import listed, translate
 
 
 def value_of_neighbours(ground: AdviceGround) -> Iterator[Advice]:
@@ -40,7 +41,9 @@ def value_of_neighbours(ground: AdviceGround) -> Iterator[Advice]:
         except PlanError as error:
             yield Advice(
                 rule="value of neighbours",
-                sentence=f"Neighbour {number} cannot be compared: {error.message}",
+                sentence=translate(
+                    "advice order", "Neighbour {number} cannot be compared: {message}"
+                ).format(number=number, message=error.message),
                 severity=Severity.NOTE,
                 remedy=error.advice or "",
             )
@@ -52,17 +55,29 @@ def value_of_neighbours(ground: AdviceGround) -> Iterator[Advice]:
         if seen < limit.value:
             continue
         doubt = float(np.hypot(body.plus_minus[0], wanted.sd[0]))
-        inside = " Inside the uncertainty." if abs(step) < doubt else ""
+        text = (
+            translate("advice order", "The body is {step:.1f} L* lighter than neighbour {number}.")
+            if step > 0
+            else translate(
+                "advice order", "The body is {step:.1f} L* darker than neighbour {number}."
+            )
+        )
+        said = [text.format(step=abs(step), number=number)]
+        if abs(step) < doubt:
+            said.append(translate("advice order", "Inside the uncertainty."))
         yield Advice(
             rule="value of neighbours",
-            sentence=f"The body is {abs(step):.1f} L* {'lighter' if step > 0 else 'darker'} than "
-            f"neighbour {number}.{inside}",
+            sentence=" ".join(said),
             severity=Severity.CHECK,
-            remedy="Change the coats of the body, or ask whether the shade or the neighbour "
-            "decides.",
+            remedy=translate(
+                "advice order",
+                "Change the coats of the body, or ask whether the shade or the neighbour decides.",
+            ),
             figure=seen,
             limit=limit,
-            basis=f"One standard deviation of the step: \N{PLUS-MINUS SIGN}{doubt:.1f} L*.",
+            basis=translate(
+                "advice order", "One standard deviation of the step: ±{doubt:.1f} L*."
+            ).format(doubt=doubt),
             area=Zone.BODY,
             unit=unit,
             place=ground.place(_body_of(ground, unit)),
@@ -88,10 +103,15 @@ def value_between_units(ground: AdviceGround) -> Iterator[Advice]:
         numbers = [case.units[k].tooth.number for k in (lighter, darker)]
         yield Advice(
             rule="value between units",
-            sentence=f"{numbers[0]} comes out {abs(one - other):.1f} L* lighter than "
-            f"{numbers[1]} beside it.",
+            sentence=translate(
+                "advice order",
+                "{number} comes out {step:.1f} L* lighter than {other} beside it.",
+            ).format(number=numbers[0], step=abs(one - other), other=numbers[1]),
             severity=Severity.CHECK,
-            remedy="Give the units coats of their own, or a wall or backing that is more alike.",
+            remedy=translate(
+                "advice order",
+                "Give the units coats of their own, or a wall or backing that is more alike.",
+            ),
             figure=seen,
             limit=limit,
             area=Zone.BODY,
@@ -107,16 +127,18 @@ def missing_number(ground: AdviceGround) -> Iterator[Advice]:
     if not numbers:
         yield Advice(
             rule="tooth number missing",
-            sentence="No tooth number is given.",
+            sentence=translate("advice order", "No tooth number is given."),
             severity=Severity.SETTLE,
-            remedy="Say which tooth it is.",
+            remedy=translate("advice order", "Say which tooth it is."),
         )
     for number in sorted({one for one in numbers if numbers.count(one) > 1}):
         yield Advice(
             rule="tooth number missing",
-            sentence=f"Two units are called {number}.",
+            sentence=translate("advice order", "Two units are called {number}.").format(
+                number=number
+            ),
             severity=Severity.SETTLE,
-            remedy="Give each unit its own tooth number.",
+            remedy=translate("advice order", "Give each unit its own tooth number."),
         )
 
 
@@ -127,19 +149,31 @@ def missing_lots(ground: AdviceGround) -> Iterator[Advice]:
     jars = [jar for jar in case.plan.jars if jar.number in used]
     without = [jar for jar in jars if not jar.lot.strip()]
     block = not case.materials.block(case.plan.block).lot.strip()
-    parts = ["the block"] if block else []
+    parts = [translate("advice order", "the block")] if block else []
     if without and len(without) == len(jars):
-        parts.append("any jar" if not block else "the jars")
+        parts.append(
+            translate("advice order", "any jar")
+            if not block
+            else translate("advice order", "the jars")
+        )
     elif without:
         names = ", ".join(str(jar.number) for jar in without)
-        parts.append(f"jar {names}" if len(without) == 1 else f"jars {names}")
+        parts.append(
+            translate("advice order", "jar {names}").format(names=names)
+            if len(without) == 1
+            else translate("advice order", "jars {names}").format(names=names)
+        )
     if not parts:
         return
     yield Advice(
         rule="lot missing",
-        sentence=f"No lot is noted for {' and '.join(parts)}.",
+        sentence=translate("advice order", "No lot is noted for {parts}.").format(
+            parts=listed(parts)
+        ),
         severity=Severity.NOTE,
-        remedy="Note them before the first coat: a remake is explained by them.",
+        remedy=translate(
+            "advice order", "Note them before the first coat: a remake is explained by them."
+        ),
         figure=float(len(without) + block),
     )
 

@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 from stainmap.model.advice_limits import AdviceLimit
 from stainmap.model.zone import Area
 from stainmap.surface.mesh import TriMesh
+from stainmap.words import translate
 
 Mask = NDArray[np.bool_]
 Triple = tuple[float, float, float]
@@ -98,7 +99,11 @@ class Advice:
         """What can be done, the limit and where that comes from, in running text."""
         parts = [self.remedy, self.basis]
         if self.limit is not None:
-            parts.append(f"Limit: {self.limit.said}. {self.limit.origin}")
+            parts.append(
+                translate("advice value", "Limit: {said}. {origin}").format(
+                    said=self.limit.said, origin=self.limit.origin
+                )
+            )
         return " ".join(part for part in parts if part)
 
 

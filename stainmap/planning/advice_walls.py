@@ -17,6 +17,7 @@ from stainmap.planning.advice_value import Advice, Mask, Severity
 from stainmap.planning.draft import THIN_WALL_MM
 from stainmap.planning.row import row_order
 from stainmap.surface.below_level import area_below, faces_within
+from stainmap.words import listed, translate
 
 _SQUARE = "mm\N{SUPERSCRIPT TWO}"
 # Less than this is a few points of the mesh; as sheets have it, see `draft.thin_wall`.
@@ -46,22 +47,61 @@ def thin_walls(ground: AdviceGround) -> Iterator[Advice]:
         thinnest = float(wall[thin].min())
         left_out = ground.limits["margin_left_out"]
         ground_off = bool(case.after_sintering.ground)
-        after = " after grinding" if ground_off else ""
+        of_bridge = len(case.units) > 1
+        if ground_off:
+            text = (
+                translate(
+                    "advice walls",
+                    "{area:.1f} {square} of wall of {tooth} are below {least:.2f} mm after grinding"
+                    " (thinnest {thinnest:.2f} mm).",
+                )
+                if of_bridge
+                else translate(
+                    "advice walls",
+                    "{area:.1f} {square} of wall are below {least:.2f} mm after grinding (thinnest"
+                    " {thinnest:.2f} mm).",
+                )
+            )
+        else:
+            text = (
+                translate(
+                    "advice walls",
+                    "{area:.1f} {square} of wall of {tooth} are below {least:.2f} mm (thinnest"
+                    " {thinnest:.2f} mm).",
+                )
+                if of_bridge
+                else translate(
+                    "advice walls",
+                    "{area:.1f} {square} of wall are below {least:.2f} mm (thinnest"
+                    " {thinnest:.2f} mm).",
+                )
+            )
         yield Advice(
             rule="thin wall",
-            sentence=f"{area:.1f} {_SQUARE} of wall{_of_unit(ground, unit)} are below "
-            f"{least:.2f} mm{after} (thinnest {thinnest:.2f} mm).",
+            sentence=text.format(
+                area=area,
+                square=_SQUARE,
+                tooth=case.units[unit].tooth.number,
+                least=least,
+                thinnest=thinnest,
+            ),
             severity=Severity.SETTLE,
-            remedy="Make the wall thicker there, or choose a block that allows it.",
+            remedy=translate(
+                "advice walls", "Make the wall thicker there, or choose a block that allows it."
+            ),
             figure=area,
             limit=AdviceLimit(
                 name="minimum_wall",
                 value=least,
                 unit="mm",
                 mark=Mark.FROM_MEMORY,
-                source=f"The least wall of block {block.name}, as the materials give it",
+                source=translate(
+                    "advice walls", "The least wall of block {name}, as the materials give it"
+                ).format(name=block.name),
             ),
-            basis=f"The last {left_out.said} above the margin is left out.",
+            basis=translate(
+                "advice walls", "The last {length} above the margin is left out."
+            ).format(length=left_out.said),
             unit=unit,
             place=ground.place(thin),
         )
@@ -80,10 +120,15 @@ def connectors(ground: AdviceGround) -> Iterator[Advice]:
         teeth = "\N{EN DASH}".join(str(case.units[k].tooth.number) for k in (left, right))
         yield Advice(
             rule="connector",
-            sentence=f"Connector {teeth}: {section:.1f} {_SQUARE}; {limit.value:g} {_SQUARE} or "
-            "more is usual there.",
+            sentence=translate(
+                "advice walls",
+                "Connector {teeth}: {section:.1f} {square}; {value:g} {square} or more is "
+                "usual there.",
+            ).format(teeth=teeth, section=section, square=_SQUARE, value=limit.value),
             severity=Severity.SETTLE,
-            remedy="Have the connector made larger, above all in height.",
+            remedy=translate(
+                "advice walls", "Have the connector made larger, above all in height."
+            ),
             figure=section,
             limit=limit,
             unit=left,
@@ -168,20 +213,56 @@ def _shines_through(
     if area < least.value:
         return
     worst = float(np.percentile(seen[shows], 95))
-    darker = "darker" if (here[:, 0] - there[:, 0])[:10].mean() < 0 else "lighter"
-    teeth = "" if units is None else " and ".join(str(case.units[k].tooth.number) for k in units)
-    of_units = f" of {teeth}" if teeth else ""
+    is_darker = (here[:, 0] - there[:, 0])[:10].mean() < 0
+    if units is None:
+        text = (
+            translate(
+                "advice walls",
+                "The stump ({stump}) shines through on {area:.0f} {square}: darker, up to"
+                " {worst:.1f} dE00.",
+            )
+            if is_darker
+            else translate(
+                "advice walls",
+                "The stump ({stump}) shines through on {area:.0f} {square}: lighter, up to"
+                " {worst:.1f} dE00.",
+            )
+        )
+    else:
+        text = (
+            translate(
+                "advice walls",
+                "The stump of {teeth} ({stump}) shines through on {area:.0f} {square}: darker, up"
+                " to {worst:.1f} dE00.",
+            )
+            if is_darker
+            else translate(
+                "advice walls",
+                "The stump of {teeth} ({stump}) shines through on {area:.0f} {square}: lighter, up"
+                " to {worst:.1f} dE00.",
+            )
+        )
     yield Advice(
         rule="stump shines through",
         unit=None if units is None else units[0],
-        sentence=f"The stump{of_units} ({backing.stump}) shines through on {area:.0f} {_SQUARE}: "
-        f"{darker}, up to {worst:.1f} dE00.",
+        sentence=text.format(
+            teeth=listed([str(case.units[k].tooth.number) for k in units or ()]),
+            stump=backing.stump,
+            area=area,
+            square=_SQUARE,
+            worst=worst,
+        ),
         severity=Severity.CHECK,
-        remedy="Plan a thicker wall, a more opaque cement or a more opaque block.",
+        remedy=translate(
+            "advice walls", "Plan a thicker wall, a more opaque cement or a more opaque block."
+        ),
         figure=worst,
         limit=limit,
-        basis=f"Against the same bare wall over '{nominal}', which the block's colour is given "
-        "for; the prediction holds it already.",
+        basis=translate(
+            "advice walls",
+            "Against the same bare wall over '{nominal}', which the block's colour is "
+            "given for; the prediction holds it already.",
+        ).format(nominal=nominal),
         place=ground.place(shows),
     )
 
@@ -196,25 +277,34 @@ def draft(ground: AdviceGround) -> Iterator[Advice]:
     if area < DRAFT_FROM_MM2:
         yield Advice(
             rule="stump missing",
-            sentence=f"Nobody has said what lies behind; {case.backing(Region.STUMP).stump} is "
-            "assumed.",
+            sentence=translate(
+                "advice walls", "Nobody has said what lies behind; {stump} is assumed."
+            ).format(stump=case.backing(Region.STUMP).stump),
             severity=Severity.NOTE,
-            remedy="Choose the stump on the intake page.",
+            remedy=translate("advice walls", "Choose the stump on the intake page."),
         )
         return
     yield Advice(
         rule="stump missing",
-        sentence=f"Draft: nobody has said what lies behind {area:.1f} {_SQUARE} of wall below "
-        f"{THIN_WALL_MM:.1f} mm (thinnest {float(ground.wall_mm[thin].min()):.2f} mm).",
+        sentence=translate(
+            "advice walls",
+            "Draft: nobody has said what lies behind {area:.1f} {square} of wall below "
+            "{limit:.1f} mm (thinnest {thinnest:.2f} mm).",
+        ).format(
+            area=area,
+            square=_SQUARE,
+            limit=THIN_WALL_MM,
+            thinnest=float(ground.wall_mm[thin].min()),
+        ),
         severity=Severity.SETTLE,
-        remedy="Choose the stump on the intake page.",
+        remedy=translate("advice walls", "Choose the stump on the intake page."),
         figure=area,
         limit=AdviceLimit(
             name="draft_wall",
             value=THIN_WALL_MM,
             unit="mm",
             mark=Mark.COMMON_PRACTICE,
-            source="A thinner wall shows what lies behind it",
+            source=translate("advice walls", "A thinner wall shows what lies behind it"),
         ),
         place=ground.place(thin),
     )
@@ -227,14 +317,19 @@ def fast_programme(ground: AdviceGround) -> Iterator[Advice]:
     fast = ground.limits["fast_minutes"]
     if programme.minutes > fast.value:
         return
-    basis = f"A fast programme: {programme.minutes:.0f} min, cold to opening."
-    remedy = "Choose a slower programme; the makers of block and oven decide."
+    basis = translate(
+        "advice walls", "A fast programme: {minutes:.0f} min, cold to opening."
+    ).format(minutes=programme.minutes)
+    remedy = translate(
+        "advice walls", "Choose a slower programme; the makers of block and oven decide."
+    )
     units = ground.limits["fast_units"]
     if len(case.units) > units.value:
         yield Advice(
             rule="fast programme, units",
-            sentence=f"'{programme.name}' with {len(case.units)} units: at most {units.value:g} "
-            "is usual.",
+            sentence=translate(
+                "advice walls", "'{name}' with {count} units: at most {value:g} is usual."
+            ).format(name=programme.name, count=len(case.units), value=units.value),
             severity=Severity.SETTLE,
             remedy=remedy,
             figure=float(len(case.units)),
@@ -250,8 +345,10 @@ def fast_programme(ground: AdviceGround) -> Iterator[Advice]:
     thickest = float(np.percentile(ground.wall_mm[thick], 95))
     yield Advice(
         rule="fast programme, walls",
-        sentence=f"'{programme.name}' with walls up to {thickest:.1f} mm: at most "
-        f"{limit.value:g} mm is usual.",
+        sentence=translate(
+            "advice walls",
+            "'{name}' with walls up to {thickest:.1f} mm: at most {value:g} mm is usual.",
+        ).format(name=programme.name, thickest=thickest, value=limit.value),
         severity=Severity.SETTLE,
         remedy=remedy,
         figure=thickest,
@@ -259,9 +356,3 @@ def fast_programme(ground: AdviceGround) -> Iterator[Advice]:
         basis=basis,
         place=ground.place(thick),
     )
-
-
-def _of_unit(ground: AdviceGround, unit: int) -> str:
-    """Return " of 14" on a bridge, nothing on a crown."""
-    units = ground.case.units
-    return f" of {units[unit].tooth.number}" if len(units) > 1 else ""

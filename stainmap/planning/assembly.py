@@ -35,16 +35,23 @@ from stainmap.planning.table import border_vertices
 from stainmap.planning.units_of_bridge import Neck
 from stainmap.surface.geodesic import surface_distance
 from stainmap.surface.mesh import BoolArray, FloatArray, boundary_loops, loop_length
+from stainmap.words import marked, translate
 
 # A solid crown has no wall to measure; this much is assumed behind its outer surface, mm.
 ASSUMED_WALL_MM = 1.0
 _WHAT_IT_IS = {
     BodyKind.ROOTED_TOOTH: (
-        "This looks like a tooth with its roots: cut off the crown at its neck to plan it."
+        marked(
+            "assembly",
+            "This looks like a tooth with its roots: cut off the crown at its neck to plan it.",
+        )
     ),
     BodyKind.JAW: (
-        "This looks like a jaw, or a piece of one with several teeth:"
-        " cut off the crown that is meant to plan it."
+        marked(
+            "assembly",
+            "This looks like a jaw, or a piece of one with several teeth:"
+            " cut off the crown that is meant to plan it.",
+        )
     ),
 }
 # Below this confidence a reading is worth a look by a person, and a warning says so.
@@ -79,9 +86,9 @@ def find_row(standing: Standing, units: tuple[Unit, ...], said: FloatArray | Non
     """
     if said is not None and abs(float(said @ standing.axis)) > _STEEPEST_MESIAL:
         raise ReadingError(
-            "Mesial cannot point along the occlusal axis.",
+            translate("assembly", "Mesial cannot point along the occlusal axis."),
             where="mesial direction",
-            advice="Give a direction to the side, along the row of teeth.",
+            advice=translate("assembly", "Give a direction to the side, along the row of teeth."),
         )
     if len(standing.landmarks) > 1 and units:
         return _bridge_row(standing, units, said)
@@ -355,25 +362,53 @@ class Assembly:
         if self.rooted:
             said.append(_WHAT_IT_IS[BodyKind.ROOTED_TOOTH])
         if self.start.shape_disagrees:
-            said.append("The cavity opens toward the side that was set as the biting side.")
+            said.append(
+                translate(
+                    "assembly", "The cavity opens toward the side that was set as the biting side."
+                )
+            )
         elif self._axis_confidence() < _DOUBTFUL:
-            said.append("The occlusal axis is only guessed; check that the biting side is up.")
+            said.append(
+                translate(
+                    "assembly",
+                    "The occlusal axis is only guessed; check that the biting side is up.",
+                )
+            )
         if self.body.open_border is not None:
-            said.append("The surface is open: it has no inner surface, and a wall is assumed.")
+            said.append(
+                translate(
+                    "assembly",
+                    "The surface is open: it has no inner surface, and a wall is assumed.",
+                )
+            )
         elif solid:
-            said.append("The body is solid: it has no inner surface, and a wall is assumed.")
+            said.append(
+                translate(
+                    "assembly", "The body is solid: it has no inner surface, and a wall is assumed."
+                )
+            )
         if any(not one.table.any() for one in self.standing.landmarks):
-            said.append("No fossae were found; cusps and fissures are only roughly placed.")
+            said.append(
+                translate(
+                    "assembly", "No fossae were found; cusps and fissures are only roughly placed."
+                )
+            )
         if self.units and self.row.mesial is None:
             number = self.units[0].tooth.number
-            said.append(f"The shape does not tell which side of tooth {number} is mesial.")
+            said.append(
+                translate(
+                    "assembly", "The shape does not tell which side of tooth {number} is mesial."
+                ).format(number=number)
+            )
         elif self.units and self.row.confidence < _DOUBTFUL:
-            said.append("Which side is mesial is only guessed; check it.")
+            said.append(translate("assembly", "Which side is mesial is only guessed; check it."))
         return tuple(said)
 
 
 def _several(count: int) -> str:
-    return f"The file holds {count} separate bodies; only the largest is read."
+    return translate(
+        "assembly", "The file holds {count} separate bodies; only the largest is read."
+    ).format(count=count)
 
 
 def _tuple(vector: FloatArray) -> tuple[float, float, float]:

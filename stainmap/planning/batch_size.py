@@ -22,12 +22,14 @@ from stainmap.model.case import Case
 from stainmap.model.plan import Jar
 from stainmap.model.process import JarAmounts
 from stainmap.model.tooth import Unit
+from stainmap.words import marked, translate
 
 USUAL_JAR_DROPS: Final = 25
 """Drops of liquid in the usual jar; common practice, no published source."""
-ESTIMATE: Final = (
+ESTIMATE: Final = marked(
+    "batch size",
     "Estimate: area in milled size times the film that a coat takes, which is assumed until"
-    " somebody has measured it."
+    " somebody has measured it.",
 )
 _MOST_UNITS = 99
 # Whole drops that fit but for the rounding of a sum.
@@ -92,7 +94,7 @@ def jar_needs(case: Case, coats: NDArray[np.float32]) -> tuple[JarNeed, ...]:
     """
     mesh, plan = case.surface.mesh, case.plan
     if coats.shape != (len(plan.steps), mesh.vertex_count):
-        raise PlanError("The coats do not fit the plan and the surface.")
+        raise PlanError(translate("batch size", "The coats do not fit the plan and the surface."))
     block = case.materials.block(plan.block)
     amounts = case.process.jar_amounts
     milled_mm2 = mesh.vertex_areas * block.enlargement_factor**2
@@ -164,8 +166,12 @@ def served_text(units: int | None) -> str:
     if units is None:
         return "nothing"
     if units >= _MOST_UNITS:
-        return f"{_MOST_UNITS} units and more"
-    return "1 unit" if units == 1 else f"{units} units"
+        return translate("batch size", "{most_units} units and more").format(most_units=_MOST_UNITS)
+    return (
+        translate("batch size", "1 unit")
+        if units == 1
+        else translate("batch size", "{units} units").format(units=units)
+    )
 
 
 def _times(jar: Jar, factor: int, divisor: int) -> Jar:

@@ -12,7 +12,7 @@ from typing import Final
 from stainmap.model.case import Case
 from stainmap.model.plan import Step
 from stainmap.model.zone import Accent, Area, Zone, area_label
-from stainmap.words import marked
+from stainmap.words import marked, translate
 
 USUAL_ORDER: Final = marked(
     "bench order",
@@ -49,8 +49,11 @@ def order_remarks(case: Case) -> tuple[str, ...]:
         if latest is not None and turn < latest[0]:
             before, after = (area_label(one, front=front) for one in (area, latest[2]))
             remarks.append(
-                f"Step {number} paints '{before}' after step {latest[1]} painted '{after}';"
-                " usually it comes before."
+                translate(
+                    "bench order",
+                    "Step {number} paints '{before}' after step {latest} painted '{after}'; "
+                    "usually it comes before.",
+                ).format(number=number, before=before, latest=latest[1], after=after)
             )
         if latest is None or turn >= latest[0]:
             latest = (turn, number, area)

@@ -20,12 +20,13 @@ from stainmap.planning.reach import BlockReach
 from stainmap.planning.shade_tabs import nearest_tabs, tab_colour
 from stainmap.planning.suggest_result import WITHIN_REACH_DE00
 from stainmap.predict.uncertainty import TIE_DE00
+from stainmap.words import coat_count_text, either, jars_text, listed, marked, translate, value_word
 
-PROVENANCE: Final = "common practice, no published source"
+PROVENANCE: Final = marked("block choice", "common practice, no published source")
 
-_LIGHTER = "lighter than {first}: the lightest block"
-_WITHIN = "from {first} to {third}: the second block"
-_DARKER = "darker than {third}, {family}: the third block"
+_LIGHTER = marked("block choice", "lighter than {first}: the lightest block")
+_WITHIN = marked("block choice", "from {first} to {third}: the second block")
+_DARKER = marked("block choice", "darker than {third}, {family}: the third block")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -108,23 +109,38 @@ def usual_choice(
     """
     tab = _named(table, name)
     taken = tab or nearest_tabs(table, shade)[0].tab
-    said = taken.name if tab else f"a shade nearest to {taken.name}"
+    said = (
+        taken.name
+        if tab
+        else translate("block choice", "a shade nearest to {name}").format(name=taken.name)
+    )
     brown = [one for one in table.tabs if one.family is HueFamily.REDDISH_BROWN]
     line = block_line(blocks, kind)
     if len(line) < 3 or len(brown) < 3:
-        return UsualChoice(blocks=(), rule="It needs three blocks of one class.", tab=said)
+        return UsualChoice(
+            blocks=(),
+            rule=translate("block choice", "It needs three blocks of one class."),
+            tab=said,
+        )
     first, third = brown[0], brown[2]
     lightness = tab_colour(tab).lightness if tab else shade.lightness
     lightest, darkest = tab_colour(first).lightness, tab_colour(third).lightness
     chosen: tuple[Block, ...] = ()
-    rule = f"The rule says nothing of the {taken.family or 'unnamed'} family."
+    rule = translate("block choice", "The rule says nothing of the {family} family.").format(
+        family=value_word(taken.family or "unnamed")
+    )
     if lightness > lightest:
-        chosen, rule = line[:-2], _LIGHTER.format(first=first.name)
+        chosen, rule = line[:-2], translate("block choice", _LIGHTER).format(first=first.name)
     elif taken.family is HueFamily.REDDISH_BROWN and lightness >= darkest:
-        chosen, rule = line[-2:-1], _WITHIN.format(first=first.name, third=third.name)
+        chosen, rule = (
+            line[-2:-1],
+            translate("block choice", _WITHIN).format(first=first.name, third=third.name),
+        )
     elif taken.family in (HueFamily.REDDISH_BROWN, HueFamily.GREY) and lightness < darkest:
         chosen = line[-1:]
-        rule = _DARKER.format(third=third.name, family=taken.family)
+        rule = translate("block choice", _DARKER).format(
+            third=third.name, family=value_word(taken.family)
+        )
     return UsualChoice(blocks=tuple(one.name for one in chosen), rule=rule, tab=said)
 
 
@@ -145,40 +161,66 @@ def choose_block(
     usual_ones = [one for one in reached if one.block in usual.blocks]
     if not usual_ones:
         words = (
-            f"Usual choice for {usual.tab}: none. {usual.rule}",
-            f"Computed: {computed.block}; {_figures(computed)}.",
+            translate("block choice", "Usual choice for {tab}: none. {rule}").format(
+                tab=usual.tab, rule=usual.rule
+            ),
+            translate("block choice", "Computed: {block}; {figures}.").format(
+                block=computed.block, figures=_figures(computed)
+            ),
         )
         return BlockChoice(usual=usual, computed=computed, agrees=False, sentences=words)
     best = min(usual_ones, key=lambda one: one.score)
     # A tie is one of the mean over areas; scores are sums.
     tie = TIE_DE00 * float(area_importance([one.area for one in computed.areas]).sum())
     agrees = best.score - computed.score <= tie
-    named = " or ".join(usual.blocks)
-    head = f"Usual choice for {usual.tab}: {named} ({usual.rule}; {PROVENANCE})."
+    named = either(usual.blocks)
+    head = translate(
+        "block choice", "Usual choice for {tab}: {named} ({rule}; {provenance})."
+    ).format(
+        tab=usual.tab,
+        named=named,
+        rule=usual.rule,
+        provenance=translate("block choice", PROVENANCE),
+    )
     if agrees:
-        same = "the same" if computed.block in usual.blocks else f"{computed.block}, as good"
-        words = (head, f"Computed: {same}; {_figures(best)}.")
+        same = (
+            translate("block choice", "the same")
+            if computed.block in usual.blocks
+            else translate("block choice", "{block}, as good").format(block=computed.block)
+        )
+        words = (
+            head,
+            translate("block choice", "Computed: {same}; {figures}.").format(
+                same=same, figures=_figures(best)
+            ),
+        )
         return BlockChoice(usual=usual, computed=computed, agrees=True, sentences=words)
     why = (
         head,
-        f"Computed: {computed.block}; {_figures(computed)}. On {best.block}: {_figures(best)}.",
+        translate(
+            "block choice", "Computed: {block}; {figures}. On {usual}: {usual_figures}."
+        ).format(
+            block=computed.block,
+            figures=_figures(computed),
+            usual=best.block,
+            usual_figures=_figures(best),
+        ),
         _why(best, computed),
     )
     return BlockChoice(usual=usual, computed=computed, agrees=False, sentences=why)
 
 
 def _figures(one: BlockReach) -> str:
-    return (
-        f"{one.body.label} {one.body.de00:.1f} dE00 from what is wanted, the furthest area "
-        f"{one.largest_de00:.1f}, {one.coats} coats"
-    )
+    return translate(
+        "block choice",
+        "{area} {de00:.1f} dE00 from what is wanted, the furthest area {largest:.1f}, {coats}"
+        " coats",
+    ).format(area=one.body.label, de00=one.body.de00, largest=one.largest_de00, coats=one.coats)
 
 
 def _effort(one: BlockReach) -> str:
     jars = len(one.plan.jars)
-    return (
-        f"{jars} jar{'s' if jars != 1 else ''} and {one.coats} coat{'s' if one.coats != 1 else ''}"
-    )
+    return listed([jars_text(jars), coat_count_text(one.coats)])
 
 
 def _why(usual: BlockReach, computed: BlockReach) -> str:
@@ -187,15 +229,17 @@ def _why(usual: BlockReach, computed: BlockReach) -> str:
     bare, wanted = usual.bare_body, body.wanted
     if body.label in usual.too_dark:
         if wanted.lightness - bare.lightness > WITHIN_REACH_DE00:
-            return (
-                f"Wanted L* {wanted.lightness:.1f}; {usual.block} without any stain is predicted "
-                f"at L* {bare.lightness:.1f} here: not reachable, stain only lowers value and adds "
-                "chroma."
-            )
-        return (
-            f"Wanted C* {wanted.chroma:.1f}; {usual.block} without any stain is predicted at C* "
-            f"{bare.chroma:.1f} here: not reachable, stain only lowers value and adds chroma."
-        )
+            return translate(
+                "block choice",
+                "Wanted L* {lightness:.1f}; {block} without any stain is predicted at L* "
+                "{bare:.1f} here: not reachable, stain only lowers value and adds "
+                "chroma.",
+            ).format(lightness=wanted.lightness, block=usual.block, bare=bare.lightness)
+        return translate(
+            "block choice",
+            "Wanted C* {chroma:.1f}; {block} without any stain is predicted at C* "
+            "{bare:.1f} here: not reachable, stain only lowers value and adds chroma.",
+        ).format(chroma=wanted.chroma, block=usual.block, bare=bare.chroma)
     apart = [
         (mine.de00 - other.de00, mine, other)
         for mine in usual.areas
@@ -204,15 +248,29 @@ def _why(usual: BlockReach, computed: BlockReach) -> str:
     ]
     gain, mine, other = max(apart, key=lambda one: one[0])
     if gain > TIE_DE00:
-        return (
-            f"The difference is made by the {mine.label}: {mine.de00:.1f} dE00 on {usual.block} "
-            f"(predicted L* {mine.predicted.lightness:.1f} C* {mine.predicted.chroma:.1f}, wanted "
-            f"L* {mine.wanted.lightness:.1f} C* {mine.wanted.chroma:.1f}), {other.de00:.1f} on "
-            f"{computed.block}."
+        return translate(
+            "block choice",
+            "The difference is made by the {area}: {de00:.1f} dE00 on {block} (predicted L*"
+            " {lightness:.1f} C* {chroma:.1f}, wanted L* {wanted:.1f} C* {wanted_chroma:.1f}),"
+            " {other_de00:.1f} on {other}.",
+        ).format(
+            area=mine.label,
+            de00=mine.de00,
+            block=usual.block,
+            lightness=mine.predicted.lightness,
+            chroma=mine.predicted.chroma,
+            wanted=mine.wanted.lightness,
+            wanted_chroma=mine.wanted.chroma,
+            other_de00=other.de00,
+            other=computed.block,
         )
-    return (
-        f"Both come as near; {computed.block} needs {_effort(computed)}, {usual.block} "
-        f"{_effort(usual)}."
+    return translate(
+        "block choice", "Both come as near; {block} needs {effort}, {other} {other_effort}."
+    ).format(
+        block=computed.block,
+        effort=_effort(computed),
+        other=usual.block,
+        other_effort=_effort(usual),
     )
 
 

@@ -8,6 +8,7 @@ from stainmap.planning.relief import Relief
 from stainmap.planning.size_check import LONGEST_MM, SHORTEST_MM
 from stainmap.surface.frame import PrincipalFrame, principal_extents
 from stainmap.surface.mesh import TriMesh
+from stainmap.words import translate
 
 # Roots make a body long and its normals lie across it. Two teeth with roots measured 1.9 to 2.1
 # and 1.5 to 1.8, crowns at most 1.6 and 1.4.
@@ -57,12 +58,20 @@ def why_no_crown(
         Whether it has connectors.
     """
     longest, _, shortest = principal_extents(mesh, frame)
-    size = f"{longest:.3g} mm long and {shortest:.3g} mm thick"
+    size = translate("body kind", "{longest:.3g} mm long and {shortest:.3g} mm thick").format(
+        longest=longest, shortest=shortest
+    )
     if longest < LONGEST_MM[0] / _SIZE_SLACK or shortest < SHORTEST_MM[0] / _SIZE_SLACK**2:
-        return f"The body is {size}: too small for a crown."
+        return translate("body kind", "The body is {size}: too small for a crown.").format(
+            size=size
+        )
     if not bridge and longest > LONGEST_MM[1] * _SIZE_SLACK:
-        return f"The body is {size} and in one piece: too large for a crown."
+        return translate(
+            "body kind", "The body is {size} and in one piece: too large for a crown."
+        ).format(size=size)
     valleys = copy.vertex_areas[wide.valley_depth_mm > _VALLEY_DEPTH_MM].sum()
     if valleys < _VALLEY_SHARE * copy.area:
-        return "The body has no fossae or grooves anywhere, as every crown has."
+        return translate(
+            "body kind", "The body has no fossae or grooves anywhere, as every crown has."
+        )
     return None

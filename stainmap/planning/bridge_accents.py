@@ -18,11 +18,13 @@ from stainmap.model.zone import Accent
 from stainmap.planning.coat_limits import Use, excesses, use_of
 from stainmap.planning.dyes import recommended_dyes
 from stainmap.planning.outcome import coat_entries
+from stainmap.words import listed, marked, translate
 
-_PAINTED: Final = (
-    "Over connectors and in embrasures: {liquids}, which sets the units apart (common practice)."
+_PAINTED: Final = marked(
+    "bridge accents",
+    "Over connectors and in embrasures: {liquids}, which sets the units apart (common practice).",
 )
-_PLAIN: Final = "Connectors and embrasures stay plain: {why}."
+_PLAIN: Final = marked("bridge accents", "Connectors and embrasures stay plain: {why}.")
 
 
 def has_connectors(case: Case) -> bool:
@@ -52,16 +54,20 @@ def with_connector_accent(case: Case) -> Case:
     """
     if not has_connectors(case):
         raise PlanError(
-            "There is no connector to paint.",
-            advice="A bridge has connectors once its zones are proposed.",
+            translate("bridge accents", "There is no connector to paint."),
+            advice=translate(
+                "bridge accents", "A bridge has connectors once its zones are proposed."
+            ),
         )
     if has_connector_accent(case):
         return case
     dark = _dark_accents(case)
     if not dark:
         raise PlanError(
-            "No liquid is a warm dark accent.",
-            advice="Give one a purpose that begins with 'warm dark accent'.",
+            translate("bridge accents", "No liquid is a warm dark accent."),
+            advice=translate(
+                "bridge accents", "Give one a purpose that begins with 'warm dark accent'."
+            ),
         )
     on_tray = [jar for jar in case.plan.jars if jar.liquid in dark]
     if not on_tray:
@@ -91,14 +97,22 @@ def with_usual_accent(
     if not has_connectors(case):
         return plan, ""
     if has_connector_accent(there):
-        return plan, _PAINTED.format(liquids=" and ".join(_over_connectors(plan)))
+        return plan, translate("bridge accents", _PAINTED).format(
+            liquids=listed(_over_connectors(plan))
+        )
     dark = [name for name in _dark_accents(case) if name in liquids]
     if not dark:
-        return plan, _PLAIN.format(why="no warm dark accent is at hand")
+        return plan, translate("bridge accents", _PLAIN).format(
+            why=translate("bridge accents", "no warm dark accent is at hand")
+        )
     on_tray = [jar for jar in plan.jars if jar.liquid in dark]
     if not on_tray:
         if len(plan.jars) >= most_jars:
-            return plan, _PLAIN.format(why=f"{dark[0]} would need a further jar")
+            return plan, translate("bridge accents", _PLAIN).format(
+                why=translate("bridge accents", "{liquid} would need a further jar").format(
+                    liquid=dark[0]
+                )
+            )
         there = _with_jar(there, dark[0], dyes=dyes)
         on_tray = [there.plan.jars[-1]]
     painted = _with_coat(there.plan, on_tray[0].number)
@@ -111,10 +125,14 @@ def with_usual_accent(
         if Use.DARK_ACCENT in one.limit.uses
     ]
     if over:
-        return plan, _PLAIN.format(
-            why=f"what lies below takes the usual limit ({over[0].limit.label})"
+        return plan, translate("bridge accents", _PLAIN).format(
+            why=translate(
+                "bridge accents", "what lies below takes the usual limit ({limit})"
+            ).format(limit=over[0].limit.label)
         )
-    return painted, _PAINTED.format(liquids=" and ".join(_over_connectors(painted)))
+    return painted, translate("bridge accents", _PAINTED).format(
+        liquids=listed(_over_connectors(painted))
+    )
 
 
 def _over_connectors(plan: StainPlan) -> list[str]:

@@ -10,6 +10,7 @@ from stainmap.model.tooth import Role, Unit
 from stainmap.planning.margin import CAVITY_RATIO
 from stainmap.surface.mesh import BoolArray, FloatArray, TriMesh, boundary_loops, submesh
 from stainmap.surface.neck import Neck
+from stainmap.words import translate
 
 # A margin runs along a crease; this sharp, 1/mm, it is taken for one beyond doubt.
 _CREASE_PER_MM = 0.6
@@ -97,7 +98,19 @@ def read_roles(
         return shown, inner_confidence(ratios), ""
     for unit, role in zip(units, shown, strict=True):
         if role is Role.RETAINER and unit.role is Role.PONTIC:
-            return named, 1.0, f"Tooth {unit.tooth.number} is named a pontic, but has a cavity."
+            return (
+                named,
+                1.0,
+                translate(
+                    "certainty", "Tooth {number} is named a pontic, but has a cavity."
+                ).format(number=unit.tooth.number),
+            )
         if role is Role.PONTIC and unit.role is Role.RETAINER:
-            return named, 1.0, f"Tooth {unit.tooth.number} is named a retainer, but has no cavity."
+            return (
+                named,
+                1.0,
+                translate(
+                    "certainty", "Tooth {number} is named a retainer, but has no cavity."
+                ).format(number=unit.tooth.number),
+            )
     return named, 1.0, ""

@@ -13,6 +13,7 @@ from typing import Final
 
 from stainmap.model.material import Catalogue, Liquid
 from stainmap.model.zone import Accent, Area, Zone, area_label
+from stainmap.words import either, listed, marked, sentence_case, translate
 
 
 class Use(StrEnum):
@@ -25,10 +26,10 @@ class Use(StrEnum):
 
 
 _WORDS = {
-    Use.BASE: "base",
-    Use.LOWERS_VALUE: "what lowers value",
-    Use.DARK_ACCENT: "dark accent",
-    Use.BRIGHT_ACCENT: "bright accent",
+    Use.BASE: marked("coat limits", "base"),
+    Use.LOWERS_VALUE: marked("coat limits", "what lowers value"),
+    Use.DARK_ACCENT: marked("coat limits", "dark accent"),
+    Use.BRIGHT_ACCENT: marked("coat limits", "bright accent"),
 }
 
 
@@ -48,12 +49,22 @@ class CoatLimit:
     @property
     def label(self) -> str:
         """The limit in words."""
-        names = [_WORDS[use] for use in Use if use in self.uses]
-        together = " together" if len(names) > 1 else ""
-        listed = " and ".join([", ".join(names[:-1]), names[-1]] if names[1:] else names)
+        names = [translate("coat limits", _WORDS[use]) for use in Use if use in self.uses]
         if self.most == 0:
-            return f"no coats of {listed.replace(' and ', ' or ')}"
-        return f"at most {self.most} {'coat' if self.most == 1 else 'coats'} of {listed}{together}"
+            return translate("coat limits", "no coats of {uses}").format(uses=either(names))
+        if len(names) > 1:
+            text = (
+                translate("coat limits", "at most {most} coat of {uses} together")
+                if self.most == 1
+                else translate("coat limits", "at most {most} coats of {uses} together")
+            )
+        else:
+            text = (
+                translate("coat limits", "at most {most} coat of {uses}")
+                if self.most == 1
+                else translate("coat limits", "at most {most} coats of {uses}")
+            )
+        return text.format(most=self.most, uses=listed(names))
 
 
 def _limits(*pairs: tuple[Iterable[Use], int]) -> tuple[CoatLimit, ...]:
@@ -106,7 +117,9 @@ class Excess:
 
     def __str__(self) -> str:
         """Return one sentence for the user."""
-        return f"{area_label(self.area).capitalize()}: {self.coats:g} coats, {self.limit.label}."
+        return translate("coat limits", "{area}: {coats:g} coats, {limit}.").format(
+            area=sentence_case(area_label(self.area)), coats=self.coats, limit=self.limit.label
+        )
 
 
 def excesses(area: Area, coats: Mapping[str, float], materials: Catalogue) -> tuple[Excess, ...]:

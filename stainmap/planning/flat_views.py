@@ -21,6 +21,7 @@ from stainmap.surface.flattening import (
     smooth_ratios,
 )
 from stainmap.surface.mesh import BoolArray, FloatArray, IndexArray, TriMesh, frozen, largest_piece
+from stainmap.words import translate
 
 # Where a place is drawn more than so many times too large or too small, views say so.
 NOTABLE_RATIO = 2.0
@@ -135,8 +136,13 @@ def flat_unit(
         )
     except ValueError as error:
         raise ReadingError(
-            f"The outer surface of {units[unit].tooth.number} cannot be laid flat: {error}.",
-            advice="Look whether the margin runs where it should; the other views still work.",
+            translate(
+                "flat views", "The outer surface of {number} cannot be laid flat: {error}."
+            ).format(number=units[unit].tooth.number, error=error),
+            advice=translate(
+                "flat views",
+                "Look whether the margin runs where it should; the other views still work.",
+            ),
         ) from error
 
 

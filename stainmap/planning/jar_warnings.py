@@ -17,6 +17,7 @@ from stainmap.planning.dyes import (
     sintered_effects,
 )
 from stainmap.predict.bench_look import chalk_linear_srgb, jar_linear_srgb
+from stainmap.words import translate, value_word
 
 JarWarnings = dict[int, tuple[str, ...]]
 """Sentences by the number of the jar."""
@@ -45,19 +46,31 @@ def jar_warnings(case: Case) -> JarWarnings:
         drops = sum(jar.dye_drops)
         if not low <= drops <= high:
             found[jar.number].append(
-                f"{drops} drops of dye on {jar.liquid_drops} of liquid; usual are {low} to {high}."
+                translate(
+                    "jar warnings",
+                    "{drops} drops of dye on {liquid} of liquid; usual are {low} to {high}.",
+                ).format(drops=drops, liquid=jar.liquid_drops, low=low, high=high)
             )
         if drops and passes_for_result(effect, tint):
             found[jar.number].append(
-                f"Its {colour_word(look)} dye looks like what {jar.liquid} does after sintering."
+                translate(
+                    "jar warnings",
+                    "Its {colour} dye looks like what {liquid} does after sintering.",
+                ).format(colour=value_word(colour_word(look)), liquid=jar.liquid)
             )
     normal, blind = pair_differences(looks)
     for (one, other), seen, by_blind in zip(combinations(jars, 2), normal, blind, strict=True):
         if min(seen, by_blind) >= AIM_COLOUR_BLIND:
             continue
-        eyes = "" if seen < AIM_COLOUR_BLIND else " to some colour-blind eyes"
-        for mine, theirs in ((one, other), (other, one)):
-            found[mine.number].append(
-                f"Looks like jar {theirs.number} on chalk{eyes}; go by number and hatch."
+        text = (
+            translate("jar warnings", "Looks like jar {number} on chalk; go by number and hatch.")
+            if seen < AIM_COLOUR_BLIND
+            else translate(
+                "jar warnings",
+                "Looks like jar {number} on chalk to some colour-blind eyes; go by number and"
+                " hatch.",
             )
+        )
+        for mine, theirs in ((one, other), (other, one)):
+            found[mine.number].append(text.format(number=theirs.number))
     return {number: tuple(said) for number, said in found.items() if said}

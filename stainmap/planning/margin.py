@@ -19,6 +19,7 @@ from stainmap.surface.mesh import (
 )
 from stainmap.surface.mincut import crease_costs, minimum_cut
 from stainmap.surface.openness import Openness
+from stainmap.words import translate
 
 # How much the margin prefers creases, mm; the other numbers decide what is surely outside and
 # surely inside. All were found by trial on real crowns, hollow and solid, and looked at.
@@ -85,8 +86,10 @@ def part_at_margin(
     inner = _large_pieces(mesh, inner, _INNER_PIECE * mesh.area)
     if not outer.any() or not inner.any():
         raise ReadingError(
-            "The outer and the inner surface cannot be told apart.",
-            advice="Check that the biting side points along the occlusal axis.",
+            translate("margin", "The outer and the inner surface cannot be told apart."),
+            advice=translate(
+                "margin", "Check that the biting side points along the occlusal axis."
+            ),
         )
     cost = crease_costs(mesh, relief.curvature_per_mm, CREASE_PREFERENCE_MM)
     side = largest_piece(mesh, minimum_cut(mesh, outer, inner, cost))

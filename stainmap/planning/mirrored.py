@@ -16,6 +16,7 @@ from stainmap.planning.row import mesial_along, row_directions, row_order
 from stainmap.planning.zone_tools import accent_share, same_side_as_proposed, side_of, with_zones
 from stainmap.surface.mesh import BoolArray, FloatArray, IndexArray
 from stainmap.surface.mirroring import mirror_sources
+from stainmap.words import translate
 
 # A share of an accent that differs by less from the proposal was not painted by hand.
 _BY_HAND = 1e-3
@@ -100,8 +101,11 @@ def unit_mesials(case: Case) -> list[FloatArray]:
         level = None if direction is None else direction - (direction @ axis) * axis
         if level is None or np.linalg.norm(level) < 1e-9:
             raise PlanError(
-                "Which side is mesial is not known, so there is nothing to mirror by.",
-                advice="Say where mesial is (menu Crown) first.",
+                translate(
+                    "mirrored",
+                    "Which side is mesial is not known, so there is nothing to mirror by.",
+                ),
+                advice=translate("mirrored", "Say where mesial is (menu Crown) first."),
             )
         mesials.append(level / np.linalg.norm(level))
     return mesials

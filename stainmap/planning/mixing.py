@@ -26,6 +26,7 @@ from stainmap.planning.dyes import (
     sintered_effects,
 )
 from stainmap.predict.bench_look import chalk_linear_srgb, jar_linear_srgb
+from stainmap.words import listed, translate, value_word
 
 FloatArray = NDArray[np.float64]
 
@@ -159,16 +160,27 @@ def _dye_remarks(case: Case, batches: Sequence[JarBatch]) -> tuple[str, ...]:
         drops = sum(jar.dye_drops)
         if not low <= drops <= high:
             remarks.append(
-                f"Jar {jar.number}: {drops} drops of dye on {jar.liquid_drops} of liquid;"
-                f" usual are {low} to {high}."
+                translate(
+                    "mixing",
+                    "Jar {number}: {drops} drops of dye on {liquid} of liquid; usual are "
+                    "{low} to {high}.",
+                ).format(
+                    number=jar.number,
+                    drops=drops,
+                    liquid=jar.liquid_drops,
+                    low=low,
+                    high=high,
+                )
             )
         if drops > MOST_DYE_SHARE * jar.liquid_drops + 1e-9:
             remarks.append(dye_share_remark(jar))
         tint = lab_of_linear(np.array(batch.look_linear)) - chalk
         if drops and passes_for_result(effect, tint):
             remarks.append(
-                f"Jar {jar.number}: its {batch.look_word} dye looks like what {jar.liquid}"
-                " does after sintering."
+                translate(
+                    "mixing",
+                    "Jar {number}: its {colour} dye looks like what {liquid} does after sintering.",
+                ).format(number=jar.number, colour=value_word(batch.look_word), liquid=jar.liquid)
             )
     return tuple(remarks)
 
@@ -176,10 +188,11 @@ def _dye_remarks(case: Case, batches: Sequence[JarBatch]) -> tuple[str, ...]:
 def dye_share_remark(jar: Jar) -> str:
     """Return the sentence about a jar with more dye than is usual."""
     share = sum(jar.dye_drops) / jar.liquid_drops
-    return (
-        f"Jar {jar.number}: {share:.0%} of dye, more than {MOST_DYE_SHARE:.0%}; it thins the"
-        f" liquid, and every coat counts {jar.dilution:.0%} (the prediction has it in)."
-    )
+    return translate(
+        "mixing",
+        "Jar {number}: {share:.0%} of dye, more than {most:.0%}; it thins "
+        "the liquid, and every coat counts {dilution:.0%} (the prediction has it in).",
+    ).format(number=jar.number, share=share, most=MOST_DYE_SHARE, dilution=jar.dilution)
 
 
 def alike_remarks(numbers: Sequence[int], looks: FloatArray) -> tuple[str, ...]:
@@ -187,12 +200,27 @@ def alike_remarks(numbers: Sequence[int], looks: FloatArray) -> tuple[str, ...]:
     pairs = list(combinations(numbers, 2))
     normal, blind = pair_differences(looks)
     alike = normal < AIM_COLOUR_BLIND
-    kinds = {"": alike, " to some colour-blind eyes": (blind < AIM_COLOUR_BLIND) & ~alike}
+    kinds = (
+        (
+            translate("mixing", "These jars look alike on chalk: {pairs}. Go by number and hatch."),
+            alike,
+        ),
+        (
+            translate(
+                "mixing",
+                "These jars look alike on chalk to some colour-blind eyes: {pairs}. Go by number"
+                " and hatch.",
+            ),
+            (blind < AIM_COLOUR_BLIND) & ~alike,
+        ),
+    )
     remarks = []
-    for eyes, mask in kinds.items():
-        names = [f"{one} and {other}" for (one, other), yes in zip(pairs, mask, strict=True) if yes]
+    for text, mask in kinds:
+        names = [
+            listed([str(one), str(other)])
+            for (one, other), yes in zip(pairs, mask, strict=True)
+            if yes
+        ]
         if names:
-            remarks.append(
-                f"These jars look alike on chalk{eyes}: {', '.join(names)}. Go by number and hatch."
-            )
+            remarks.append(text.format(pairs=", ".join(names)))
     return tuple(remarks)

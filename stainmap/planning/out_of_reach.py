@@ -14,8 +14,9 @@ from stainmap.planning.reach import too_dark
 from stainmap.predict.appearance import AppearanceEngine
 from stainmap.predict.grinding import GroundCrown
 from stainmap.predict.seen import Seen
+from stainmap.words import marked
 
-WHY: Final = "not reachable: stain only lowers value and adds chroma"
+WHY: Final = marked("out of reach", "not reachable: stain only lowers value and adds chroma")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

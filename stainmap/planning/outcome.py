@@ -26,6 +26,7 @@ from stainmap.predict.parameter_spread import (
 )
 from stainmap.predict.scene import scene_from_case
 from stainmap.predict.uncertainty import is_calibrated, shown_sd
+from stainmap.words import translate
 
 # The share above which a vertex speaks for its zone, and the softness that share is taken at.
 _SHARE = 0.5
@@ -386,6 +387,10 @@ def plus_minus_text(areas: Sequence[AreaOutcome], between: str = ", ") -> str:
     for axis, name in enumerate(("L*", "a*", "b*")):
         values = [round(area.plus_minus[axis], 1) for area in areas]
         low, high = min(values), max(values)
-        span = f"{low:.1f}" if low == high else f"{low:.1f} to {high:.1f}"
+        span = (
+            f"{low:.1f}"
+            if low == high
+            else translate("outcome", "{low:.1f} to {high:.1f}").format(low=low, high=high)
+        )
         parts.append(f"\N{PLUS-MINUS SIGN}{span} {name}")
     return between.join(parts)

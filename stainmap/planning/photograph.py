@@ -26,6 +26,7 @@ from stainmap.optics.colorimetry import (
     white_point,
     xyz_to_lab,
 )
+from stainmap.words import translate
 
 Floats = NDArray[np.float64]
 
@@ -114,23 +115,32 @@ def read_patch(
     where = photograph.name
     if spot is None:
         raise PhotographError(
-            "No grey patch was picked.",
+            translate("photograph", "No grey patch was picked."),
             where=where,
-            advice="Click the grey patch first; without one, light and exposure are not known.",
+            advice=translate(
+                "photograph",
+                "Click the grey patch first; without one, light and exposure are not known.",
+            ),
         )
     if not 0.05 <= reflectance <= 0.95:
         raise PhotographError(
-            f"A grey patch of {100 * reflectance:.0f} % is out of range.",
+            translate("photograph", "A grey patch of {reflectance:.0f} % is out of range.").format(
+                reflectance=100 * reflectance
+            ),
             where=where,
-            advice="Give its reflectance, 5 to 95 %; an ordinary grey card has 18 %.",
+            advice=translate(
+                "photograph", "Give its reflectance, 5 to 95 %; an ordinary grey card has 18 %."
+            ),
         )
-    points = _points(photograph, spot, "grey patch")
-    _refuse_full(points, where, "grey patch")
+    points = _points(photograph, spot, translate("photograph", "grey patch"))
+    _refuse_full(points, where, translate("photograph", "grey patch"))
     quarters = _quarter_means(photograph, spot)
     linear = _mean_linear(points)
     if linear.min() < _DARK * 0.25 or linear @ np.array(_LUMINANCE) < _DARK:
         raise PhotographError(
-            "The grey patch is too dark.", where=where, advice="Take the picture with more light."
+            translate("photograph", "The grey patch is too dark."),
+            where=where,
+            advice=translate("photograph", "Take the picture with more light."),
         )
     light_k = _refuse_coloured(linear, where)
     _refuse_uneven(quarters, where)
@@ -151,20 +161,25 @@ def photographed_shade(photograph: Photograph, patch: GreyPatch, spot: Spot) -> 
         If the spot is over-exposed or glossy, too small, or brighter than white beside the patch.
     """
     where = photograph.name
-    points = _points(photograph, spot, "spot on the tooth")
-    _refuse_full(points, where, "spot on the tooth")
+    points = _points(photograph, spot, translate("photograph", "spot on the tooth"))
+    _refuse_full(points, where, translate("photograph", "spot on the tooth"))
     linear = _mean_linear(points)
     if linear.min() < 1e-4:
         raise PhotographError(
-            "The spot on the tooth is too dark.", where=where, advice="Choose a lighter spot."
+            translate("photograph", "The spot on the tooth is too dark."),
+            where=where,
+            advice=translate("photograph", "Choose a lighter spot."),
         )
     balanced = _balanced(linear, patch)
     if balanced[1] > 1.0:
         raise PhotographError(
-            "The spot comes out brighter than a perfect white.",
+            translate("photograph", "The spot comes out brighter than a perfect white."),
             where=where,
-            advice="The patch lies in shadow, the spot is glossy, or the patch's reflectance is "
-            "not what was given.",
+            advice=translate(
+                "photograph",
+                "The patch lies in shadow, the spot is glossy, or the patch's reflectance is "
+                "not what was given.",
+            ),
         )
     lab = xyz_to_lab(balanced, white_point())
     doubt = _doubt(linear, _spread(_quarter_means(photograph, spot)), patch, lab)
@@ -182,8 +197,13 @@ def photographed_shade(photograph: Photograph, patch: GreyPatch, spot: Spot) -> 
         doubt=(float(doubt[0]), float(doubt[1]), float(doubt[2])),
         conversions=(Conversion.PHOTOGRAPH,),
         note=(
-            f"{where}: grey patch of {100 * patch.reflectance:.0f} %, "
-            f"light of about {round(patch.light_k, -2):.0f} K balanced"
+            translate(
+                "photograph",
+                "{where}: grey patch of {reflectance:.0f} %, light of about {light_k:.0f} K "
+                "balanced",
+            ).format(
+                where=where, reflectance=100 * patch.reflectance, light_k=round(patch.light_k, -2)
+            )
         ),
     )
 
@@ -196,9 +216,13 @@ def _points(photograph: Photograph, spot: Spot, what: str) -> Floats:
     inside, box = _inside(photograph, spot)
     if np.count_nonzero(inside) < _LEAST_POINTS:
         raise PhotographError(
-            f"The {what} has too few points, or lies outside the picture.",
+            translate(
+                "photograph", "The {what} has too few points, or lies outside the picture."
+            ).format(what=what),
             where=photograph.name,
-            advice="Make the spot larger, or take the picture from nearer.",
+            advice=translate(
+                "photograph", "Make the spot larger, or take the picture from nearer."
+            ),
         )
     return np.asarray(box[inside], dtype=np.float64)
 
@@ -249,9 +273,11 @@ def _spread(quarters: Floats) -> Floats:
 def _refuse_full(points: Floats, where: str, what: str) -> None:
     if (points.max(1) >= _FULL).mean() > _FULL_SHARE:
         raise PhotographError(
-            f"The {what} is over-exposed or glossy.",
+            translate("photograph", "The {what} is over-exposed or glossy.").format(what=what),
             where=where,
-            advice="Choose a spot without gloss, or take the picture with less light.",
+            advice=translate(
+                "photograph", "Choose a spot without gloss, or take the picture with less light."
+            ),
         )
 
 
@@ -262,10 +288,13 @@ def _refuse_coloured(linear: Floats, where: str) -> float:
     light_k, distance = _nearest_black_body(u, v)
     if not _LIGHT_K[0] <= light_k <= _LIGHT_K[1] or distance > _LIGHT_DUV:
         raise PhotographError(
-            "The patch is not a neutral grey.",
+            translate("photograph", "The patch is not a neutral grey."),
             where=where,
-            advice="Click a patch that has no colour of its own; a white balance that was set in "
-            "the camera helps.",
+            advice=translate(
+                "photograph",
+                "Click a patch that has no colour of its own; a white balance that was set in "
+                "the camera helps.",
+            ),
         )
     return light_k
 
@@ -275,9 +304,13 @@ def _refuse_uneven(quarters: Floats, where: str) -> None:
     ratios = logs[:, (0, 2)] - logs[:, 1:2]
     if np.ptp(ratios, axis=0).max() > _UNEVEN_COLOUR or np.ptp(logs[:, 1]) > _UNEVEN_LIGHT:
         raise PhotographError(
-            "The spot covers more than the grey patch, or a shadow falls on it.",
+            translate(
+                "photograph", "The spot covers more than the grey patch, or a shadow falls on it."
+            ),
             where=where,
-            advice="Click the middle of the patch, or make the spot smaller.",
+            advice=translate(
+                "photograph", "Click the middle of the patch, or make the spot smaller."
+            ),
         )
 
 

@@ -18,6 +18,7 @@ from stainmap.planning.suggest import Suggester
 from stainmap.planning.suggest_result import WITHIN_REACH_DE00, SuggestedArea
 from stainmap.planning.suggest_search import CoatSearch, Found
 from stainmap.predict.uncertainty import TIE_DE00
+from stainmap.words import coat_count_text, listed, translate
 
 Array = NDArray[np.float64]
 
@@ -51,16 +52,27 @@ class Nesting:
         rise = self.best_mm - self.here_mm
         if not rise or (self.gain < TIE_DE00 and self.coats_saved < 1):
             return ""
-        way = "Raise" if rise > 0 else "Lower"
         says = []
         if self.coats_saved > 0:
-            says.append(f"save {self.coats_saved} coat{'s' if self.coats_saved > 1 else ''}")
+            says.append(
+                translate("reach", "save {coats}").format(coats=coat_count_text(self.coats_saved))
+            )
         if self.gain >= TIE_DE00:
-            says.append(f"come {self.gain:.1f} dE00 nearer in all")
-        return (
-            f"{way} it {abs(rise):.1f} mm in the block and {' and '.join(says)} (estimated at"
-            " single places)."
+            says.append(
+                translate("reach", "come {gain:.1f} dE00 nearer in all").format(gain=self.gain)
+            )
+        text = (
+            translate(
+                "reach",
+                "Raise it {by:.1f} mm in the block and {does} (estimated at single places).",
+            )
+            if rise > 0
+            else translate(
+                "reach",
+                "Lower it {by:.1f} mm in the block and {does} (estimated at single places).",
+            )
         )
+        return text.format(by=abs(rise), does=listed(says))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -109,12 +121,16 @@ class BlockReach:
     def reads(self) -> str:
         """What is said of the block in a few words."""
         if self.body.label in self.too_dark:
-            return "not reachable: stain only lowers value and adds chroma"
+            return translate("reach", "not reachable: stain only lowers value and adds chroma")
         if self.too_dark:
-            return f"not reachable in {', '.join(self.too_dark)}"
+            return translate("reach", "not reachable in {areas}").format(
+                areas=", ".join(self.too_dark)
+            )
         if self.out_of_reach:
-            return f"short of what is wanted in {', '.join(self.out_of_reach)}"
-        return "within reach"
+            return translate("reach", "short of what is wanted in {areas}").format(
+                areas=", ".join(self.out_of_reach)
+            )
+        return translate("reach", "within reach")
 
 
 def block_reach(suggester: Suggester, block: Block) -> BlockReach:
@@ -252,6 +268,9 @@ def reach_of_blocks(
     chosen = suggester.case.materials.blocks if blocks is None else blocks
     found = []
     for number, block in enumerate(chosen):
-        suggester.report(number / max(len(chosen), 1), f"trying {block.name}")
+        suggester.report(
+            number / max(len(chosen), 1),
+            translate("reach", "trying {name}").format(name=block.name),
+        )
         found.append(block_reach(suggester, block))
     return tuple(found)

@@ -21,6 +21,7 @@ from stainmap.planning.survey import Survey, survey_at_hand
 from stainmap.planning.units_of_bridge import LOOSE_NECK_SHARE, Neck, find_necks, label_units
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.mesh import FloatArray, TriMesh
+from stainmap.words import translate
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,7 +94,10 @@ def read_crown(
     said_axis = _direction(occlusal_axis, "occlusal axis")
     said_mesial = _direction(mesial, "mesial direction")
     if not mesh.face_count:
-        raise ReadingError("The mesh has no faces.", advice="Choose another file.")
+        raise ReadingError(
+            translate("reading", "The mesh has no faces."),
+            advice=translate("reading", "Choose another file."),
+        )
     if operator.mesh is not mesh:
         raise ValueError("the operator belongs to another mesh")
     found = survey_at_hand(operator, survey, steps.part(0.0, 0.35))
@@ -119,9 +123,9 @@ def read_crown(
         kind = BodyKind.ROOTED_TOOTH if rooted else BodyKind.NOT_A_CROWN
         reason = "" if rooted else error.message
         return no_crown(body, reason, kind=kind, axis=start.axis if rooted else shortest)
-    steps.say(0.85, "finding the directions")
+    steps.say(0.85, translate("reading", "finding the directions"))
     row = find_row(standing, units, said_mesial)
-    steps.say(0.9, "drawing the margin")
+    steps.say(0.9, translate("reading", "drawing the margin"))
     assembly = Assembly(
         body=body,
         sight=sight,
@@ -145,11 +149,33 @@ def _direction(said: ArrayLike | None, name: str) -> FloatArray | None:
     vector = np.asarray(said, dtype=np.float64)
     if vector.shape != (3,) or not np.isfinite(vector).all() or not np.linalg.norm(vector) > 0:
         raise ReadingError(
-            f"{np.array2string(vector)} is no direction.",
+            translate("reading", "{numbers} is no direction.").format(
+                numbers=np.array2string(vector)
+            ),
             where=name,
-            advice="Give three numbers that are not all zero.",
+            advice=translate("reading", "Give three numbers that are not all zero."),
         )
     return np.asarray(vector / np.linalg.norm(vector))
+
+
+def _named(teeth: int) -> str:
+    """Return "1 tooth is named" or "3 teeth are named"."""
+    text = (
+        translate("reading", "1 tooth is named")
+        if teeth == 1
+        else translate("reading", "{count} teeth are named")
+    )
+    return text.format(count=teeth)
+
+
+def _places(count: int) -> str:
+    """Return "1 place is shown" or "2 places are shown"."""
+    text = (
+        translate("reading", "1 place is shown")
+        if count == 1
+        else translate("reading", "{count} places are shown")
+    )
+    return text.format(count=count)
 
 
 def _necks_said(
@@ -158,11 +184,11 @@ def _necks_said(
     """Return the necks where a person has shown them."""
     if units and len(places) != len(units) - 1:
         raise ReadingError(
-            f"{len(units)} {'tooth is' if len(units) == 1 else 'teeth are'} named, and "
-            f"{len(places)} {'place is' if len(places) == 1 else 'places are'} shown where units"
-            " part.",
+            translate("reading", "{named}, and {shown} where units part.").format(
+                named=_named(len(units)), shown=_places(len(places))
+            ),
             where="units",
-            advice="Show one place less than there are teeth.",
+            advice=translate("reading", "Show one place less than there are teeth."),
         )
     points = [np.asarray(place, dtype=np.float64) for place in places]
     return necks_at(body.copy, body.frame, points, measured_on=body.piece)
@@ -186,17 +212,21 @@ def _necks(body: Body, units: tuple[Unit, ...], steps: Steps, said: BridgeSaid) 
         )
     elif not said.units_as_given:
         raise ReadingError(
-            f"The shape has {len(necks) + 1} units, and {len(units)} "
-            f"{'tooth is' if len(units) == 1 else 'teeth are'} named.",
+            translate("reading", "The shape has {count} units, and {named}.").format(
+                count=len(necks) + 1, named=_named(len(units))
+            ),
             where="units",
-            advice="Name every tooth of the bridge.",
+            advice=translate("reading", "Name every tooth of the bridge."),
         )
     if len(necks) < wanted:
         raise ReadingError(
-            f"{len(units)} teeth are named, and the shape shows {len(necks) + 1} "
-            f"{'unit' if not necks else 'units'}.",
+            (
+                translate("reading", "{named}, and the shape shows 1 unit.")
+                if not necks
+                else translate("reading", "{named}, and the shape shows {count} units.")
+            ).format(named=_named(len(units)), count=len(necks) + 1),
             where="units",
-            advice="Name only the teeth that are in this file.",
+            advice=translate("reading", "Name only the teeth that are in this file."),
         )
     strongest = sorted(necks, key=lambda neck: neck.share)[:wanted]
     return tuple(neck for neck in necks if neck in strongest)

@@ -10,6 +10,7 @@ from stainmap.planning.progress import Steps
 from stainmap.surface.curvature import curvature_at_scales
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.mesh import FloatArray, IndexArray, frozen
+from stainmap.words import translate
 
 # One smoothing length for everything that is read and for the borders of zones, so that one
 # factorisation serves all; wider scales come from smoothing again. Smoothing k times with s
@@ -86,7 +87,7 @@ _REPEATS = (1, 3, 12)
 
 def find_reliefs(operator: SurfaceOperator, steps: Steps) -> Reliefs:
     """Return the reliefs of the operator's surface."""
-    phrase = "reading the relief"
+    phrase = translate("relief", "reading the relief")
     steps.during(0.0, phrase, lambda: operator.prepare(SMOOTHING_MM))
     found = curvature_at_scales(
         operator,

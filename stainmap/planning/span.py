@@ -13,6 +13,7 @@ from stainmap.surface.frame import PrincipalFrame
 from stainmap.surface.mesh import FloatArray, TriMesh, unit_rows
 from stainmap.surface.neck import SLICE_MM, Neck, narrow_slices, smallest_section
 from stainmap.surface.section import Outline, hull_area, plane_section
+from stainmap.words import translate
 
 # Bodies shorter than this are not taken for a span that follows the arch, and one that leaves a
 # straight line by less is as good as straight. Slices across a bent one take what is within reach.
@@ -87,7 +88,7 @@ def necks_along(
     areas = _convex_areas_mm2(mesh, course, steps.part(0.0, 0.6))
     necks = []
     for place, share in narrow_slices(areas, most_share):
-        steps.say(0.7, "measuring connectors")
+        steps.say(0.7, translate("span", "measuring connectors"))
         start, normal = course.places[place], course.normals[place]
         necks.append(
             smallest_section(
@@ -138,9 +139,9 @@ def necks_at(
         outlines = _near(plane_section(mesh, normal, float(place @ normal)), place)
         if not outlines:
             raise ReadingError(
-                "Nothing can be cut where the units were said to part.",
+                translate("span", "Nothing can be cut where the units were said to part."),
                 where="units",
-                advice="Click on the connector itself.",
+                advice=translate("span", "Click on the connector itself."),
             )
         share = min(1.0, hull_area(outlines[0].points, normal) / largest)
         neck = smallest_section(
@@ -172,7 +173,7 @@ def _convex_areas_mm2(mesh: TriMesh, course: Course, steps: Steps) -> FloatArray
     areas = np.zeros(len(course.places))
     for number, (place, normal) in enumerate(zip(course.places, course.normals, strict=True)):
         if number % 10 == 0:
-            steps.say(number / len(areas), "looking for connectors")
+            steps.say(number / len(areas), translate("span", "looking for connectors"))
         outlines = _near(plane_section(mesh, normal, float(place @ normal)), place)
         if outlines:
             areas[number] = hull_area(np.concatenate([o.points for o in outlines]), normal)

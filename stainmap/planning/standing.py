@@ -24,6 +24,7 @@ from stainmap.planning.relief import Reliefs
 from stainmap.surface.geodesic import surface_distance
 from stainmap.surface.mesh import BoolArray, FloatArray, TriMesh
 from stainmap.surface.openness import Openness, Outlook, Visibility, directions_around
+from stainmap.words import translate
 
 # Directions looked along, spread over the sphere: each stands for a cone of 12 degrees.
 _DIRECTIONS = 96
@@ -135,10 +136,15 @@ def find_start(
         )
     if not guess.hollow and units and all(unit.tooth.is_front for unit in units):
         raise ReadingError(
-            "A front tooth without a cavity does not show which way it bites.",
+            translate(
+                "standing", "A front tooth without a cavity does not show which way it bites."
+            ),
             where="occlusal axis",
-            advice="Turn its biting edge up and set that as the occlusal axis,"
-            " or give the direction toward it as three numbers.",
+            advice=translate(
+                "standing",
+                "Turn its biting edge up and set that as the occlusal axis,"
+                " or give the direction toward it as three numbers.",
+            ),
         )
     return Start(axis=guess.axis, confidence=guess.confidence, said=False, hollow=guess.hollow)
 
@@ -211,7 +217,7 @@ def find_standing(
         partings = _part(body, sight, parts, connectors, axis, stage)
         crests = []
         for k, (part, parting) in enumerate(zip(parts, partings, strict=True)):
-            stage.say(0.6 + 0.4 * k / len(parts), "finding the crest")
+            stage.say(0.6 + 0.4 * k / len(parts), translate("standing", "finding the crest"))
             reliefs = sight.reliefs.at(part.vertices)
             crests.append(find_crest(part, parting.outer, axis, reliefs, front=front))
         better = axis if start.said else _mean_up(crests, axis)
@@ -221,7 +227,7 @@ def find_standing(
     margin = body.open_margin()
     landmarks = []
     for k, (part, parting, crest) in enumerate(zip(parts, partings, crests, strict=True)):
-        steps.say(0.8 + 0.2 * k / len(parts), "measuring heights")
+        steps.say(0.8 + 0.2 * k / len(parts), translate("standing", "measuring heights"))
         open_margin = None if margin is None else margin[part.vertices]
         landmarks.append(find_landmarks(part, parting.outer, axis, crest, open_margin=open_margin))
     ratios = [parting.cavity_ratio for parting in partings]
@@ -249,11 +255,11 @@ def _part(
     if body.open_border is not None:
         everywhere = [np.ones(part.mesh.vertex_count, dtype=np.bool_) for part in parts]
         return [Parting(outer=outer, cavity_ratio=0.0) for outer in everywhere]
-    steps.say(0.0, "finding the margin")
+    steps.say(0.0, translate("standing", "finding the margin"))
     sky = sight.outlook.openness(axis, lowest_cosine=_HORIZON)
     partings = []
     for k, part in enumerate(parts):
-        steps.say(0.2 + 0.4 * k / len(parts), "finding the margin")
+        steps.say(0.2 + 0.4 * k / len(parts), translate("standing", "finding the margin"))
         fine = sight.reliefs.fine.at(part.vertices)
         seen = Openness(
             seen=sky.seen[part.vertices],

@@ -54,6 +54,7 @@ from stainmap.predict.appearance import AppearanceEngine
 from stainmap.predict.grinding import GroundCrown
 from stainmap.predict.scene import scene_from_case
 from stainmap.predict.uncertainty import is_calibrated
+from stainmap.words import translate
 
 Array = NDArray[np.float64]
 Progress = Callable[[float, str], None] | None
@@ -98,15 +99,19 @@ class Suggester:
         self._progress = progress
         self._said = 0.0, ""
         if outcome.refused:
-            raise PlanError(f"Nothing can be suggested: {outcome.refused}")
+            raise PlanError(
+                translate("suggest", "Nothing can be suggested: {refused}").format(
+                    refused=outcome.refused
+                )
+            )
         wanted = {one.area: one.wanted for one in outcome.areas if one.wanted is not None}
         predicted = {one.area: one.predicted for one in outcome.areas}
-        self.report(0.02, "looking at the areas")
+        self.report(0.02, translate("suggest", "looking at the areas"))
         self.places: Places = representative_places(case, ground, layout, list(wanted))
         if not self.places.areas:
             raise PlanError(
-                "Nothing is wanted of this crown yet.",
-                advice="Say what is wanted, then coats can be suggested.",
+                translate("suggest", "Nothing is wanted of this crown yet."),
+                advice=translate("suggest", "Say what is wanted, then coats can be suggested."),
             )
         self.wanted_colours = tuple(wanted[area] for area in self.places.areas)
         self.wanted = np.array([colour.lab for colour in self.wanted_colours])
@@ -191,10 +196,10 @@ class Suggester:
             Is told a first answer, whose other plans are estimated from the suggested one, before
             these too are predicted on the whole crown.
         """
-        self.report(0.15, "trying all coats")
+        self.report(0.15, translate("suggest", "trying all coats"))
         model = self.model()
         search = self.search(model, self.fixed(model))
-        self.report(0.3, "comparing trays")
+        self.report(0.3, translate("suggest", "comparing trays"))
         days_model = ReachModel(
             self.case, self.places, self.liquids, backings=stump_steps(self.case)
         )
@@ -202,7 +207,7 @@ class Suggester:
         tried: dict[tuple[int, tuple[int, ...]], Found] = {}
         again = self._ranked(search, days_model, ranking)
         for number in range(_ROUNDS):
-            self.report(0.5 + 0.1 * number, "predicting the whole crown")
+            self.report(0.5 + 0.1 * number, translate("suggest", "predicting the whole crown"))
             tried[again.inner, again.picks] = self._held(search, again)
             again = self._ranked(search, days_model, ranking)
             if (again.inner, again.picks) in tried:
@@ -230,7 +235,7 @@ class Suggester:
             on_first(answer(self._several(search, best), held=False))
         found: list[tuple[PlanKind, Found]] = []
         for number in range(_ROUNDS):
-            self.report(0.7 + 0.1 * number, "other ways")
+            self.report(0.7 + 0.1 * number, translate("suggest", "other ways"))
             best = self._held(search, best)
             found = [
                 (kind, self._held(search, one, kind)) for kind, one in self._several(search, best)
@@ -240,7 +245,7 @@ class Suggester:
             if better.score >= best.score:
                 break
             best = better
-        self.report(0.9, "simulating bench days")
+        self.report(0.9, translate("suggest", "simulating bench days"))
         return answer(found, held=True)
 
     def _ranked(self, search: CoatSearch, model: ReachModel, days: BenchDays) -> Found:

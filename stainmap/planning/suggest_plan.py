@@ -13,6 +13,7 @@ from stainmap.planning.coat_limits import excesses
 from stainmap.planning.dyes import recommended_dyes
 from stainmap.planning.outcome import coat_entries
 from stainmap.planning.reach_options import paintable_liquids
+from stainmap.words import translate
 
 Coats = Mapping[str, int]
 
@@ -52,8 +53,10 @@ def searched_liquids(case: Case, stock: Sequence[str] | None) -> tuple[str, ...]
     known = paintable_liquids(case.materials, (*names, *kept))
     if not known:
         raise PlanError(
-            "There is no liquid that coats could be suggested of.",
-            advice="Say which liquids are in stock, and what each is for.",
+            translate("suggest plan", "There is no liquid that coats could be suggested of."),
+            advice=translate(
+                "suggest plan", "Say which liquids are in stock, and what each is for."
+            ),
         )
     if len(known) <= _MOST_LIQUIDS:
         return known

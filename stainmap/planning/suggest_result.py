@@ -11,6 +11,7 @@ from stainmap.model.colour import Colour
 from stainmap.model.plan import StainPlan
 from stainmap.model.zone import Area
 from stainmap.planning.bench_days import Survival
+from stainmap.words import translate
 
 MOST_JARS: Final = 6
 FEW_JARS: Final = 3
@@ -154,4 +155,7 @@ class Stock:
     def __post_init__(self) -> None:
         """Refuse a tray without a jar."""
         if self.most_jars < 1:
-            raise PlanError("A tray without a jar stains nothing.", advice="Allow at least one.")
+            raise PlanError(
+                translate("suggest result", "A tray without a jar stains nothing."),
+                advice=translate("suggest result", "Allow at least one."),
+            )

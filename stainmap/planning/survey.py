@@ -8,6 +8,7 @@ from stainmap.planning.body import Body, find_body
 from stainmap.planning.progress import Steps
 from stainmap.planning.relief import Reliefs, find_reliefs
 from stainmap.surface.diffusion import SurfaceOperator
+from stainmap.words import translate
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -20,7 +21,9 @@ class Survey:
 
 def survey_body(operator: SurfaceOperator, steps: Steps) -> Survey:
     """Return the survey of the operator's mesh."""
-    body = steps.during(0.0, "looking at the body", lambda: find_body(operator))
+    body = steps.during(
+        0.0, translate("survey", "looking at the body"), lambda: find_body(operator)
+    )
     return Survey(body=body, reliefs=find_reliefs(body.operator, steps.part(0.4, 1.0)))
 
 

@@ -15,6 +15,7 @@ from stainmap.model.target import CERTAIN, AreaShade, Offset, Target
 from stainmap.model.tooth import Unit
 from stainmap.model.zone import Area, Zone
 from stainmap.predict.colour_conversion import AppliedConversion, convert
+from stainmap.words import translate
 
 AS_PREDICTED: Final = Measurement(backing=IN_PLACE)
 """The way every prediction is measured: 45/0, D65, 2 degrees."""
@@ -153,11 +154,12 @@ def outside_ceramic(colour: Colour) -> str:
     """Return a sentence if no tooth-coloured ceramic can look so, or an empty string."""
     for (axis, low, high), value in zip(_CERAMIC, colour.lab, strict=True):
         if not low <= value <= high:
-            return (
-                f"{axis} {value:.1f} is outside what tooth-coloured ceramic can look like "
-                f"({low:g} to {high:g}). Check that L*, a*, b* stand in their places; no plan "
-                "will reach it."
-            )
+            return translate(
+                "targets",
+                "{axis} {value:.1f} is outside what tooth-coloured ceramic can look like "
+                "({low:g} to {high:g}). Check that L*, a*, b* stand in their places; no plan "
+                "will reach it.",
+            ).format(axis=axis, value=value, low=low, high=high)
     return ""
 
 

@@ -32,6 +32,7 @@ from stainmap.planning.batch_size import (
 from stainmap.planning.dyes import colour_word, least_differences
 from stainmap.planning.mixing import MOST_DYE_SHARE, alike_remarks, dye_share_remark
 from stainmap.predict.bench_look import jar_linear_srgb
+from stainmap.words import listed, sentence_case, translate
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -281,34 +282,60 @@ def _remarks(jars: Sequence[TrayJar]) -> tuple[str, ...]:
         jar = one.jar
         if one.serves is None:
             remarks.append(
-                f"Jar {jar.number}, {jar.liquid}: nothing is painted with it; leave it out."
+                translate(
+                    "tray mixing",
+                    "Jar {number}, {liquid}: nothing is painted with it; leave it out.",
+                ).format(number=jar.number, liquid=jar.liquid)
             )
         if sum(jar.dye_drops) > MOST_DYE_SHARE * jar.liquid_drops + 1e-9:
             remarks.append(dye_share_remark(jar))
         batches = jar.liquid_drops // one.planned.liquid_drops
         if batches > 1:
             remarks.append(
-                f"Jar {jar.number}, {jar.liquid}: {batches} batches of {one.planned.liquid_drops}"
-                " drops, one would run dry."
+                translate(
+                    "tray mixing",
+                    "Jar {number}, {liquid}: {batches} batches of {drops} drops, one would "
+                    "run dry.",
+                ).format(
+                    number=jar.number,
+                    liquid=jar.liquid,
+                    batches=batches,
+                    drops=one.planned.liquid_drops,
+                )
             )
         other = [s for s in one.servings if s.need.jar.number != jar.number]
         if other:
-            named = ", ".join(f"{s.need.jar.number} in {s.code}" for s in other)
-            remarks.append(f"Jar {jar.number} of the tray is jar {named}.")
+            named = ", ".join(
+                translate("tray mixing", "{number} in {code}").format(
+                    number=s.need.jar.number, code=s.code
+                )
+                for s in other
+            )
+            remarks.append(
+                translate("tray mixing", "Jar {number} of the tray is jar {others}.").format(
+                    number=jar.number, others=named
+                )
+            )
         lots = sorted({s.need.jar.lot for s in one.servings} - {""})
         if len(lots) > 1:
             remarks.append(
-                f"Jar {jar.number}, {jar.liquid}: the cases name the lots {', '.join(lots)}; take"
-                " one of them and note it in all."
+                translate(
+                    "tray mixing",
+                    "Jar {number}, {liquid}: the cases name the lots {lots}; take one of them and "
+                    "note it in all.",
+                ).format(number=jar.number, liquid=jar.liquid, lots=", ".join(lots))
             )
     names = [one.jar.liquid for one in jars]
     for name in dict.fromkeys(names):
         same = [one for one in jars if one.jar.liquid == name]
         if len(same) > 1:
-            told = " and ".join(f"{one.jar.number} ({recipe_text(one)})" for one in same)
+            told = listed([f"{one.jar.number} ({recipe_text(one)})" for one in same])
             remarks.append(
-                f"{name.capitalize()} is mixed in more than one way: jars {told}. With one recipe"
-                " in all cases one jar would do."
+                translate(
+                    "tray mixing",
+                    "{name} is mixed in more than one way: jars {jars}. With one recipe in all "
+                    "cases one jar would do.",
+                ).format(name=sentence_case(name), jars=told)
             )
     return tuple(remarks)
 
@@ -319,4 +346,9 @@ def recipe_text(jar: TrayJar) -> str:
     divisor = jar.jar.liquid_drops // one.liquid_drops
     dyes = [f"{name} {drops // divisor}" for name, drops in jar.dyes]
     drops = one.liquid_drops if dyes else USUAL_JAR_DROPS
-    return ", ".join([f"{drops} drops", *(dyes or ["no dye"])])
+    return ", ".join(
+        [
+            translate("tray mixing", "{drops} drops").format(drops=drops),
+            *(dyes or [translate("tray mixing", "no dye")]),
+        ]
+    )

@@ -21,6 +21,7 @@ from stainmap.planning.schedule import (
     sintering_minutes,
 )
 from stainmap.predict.sintering import duration_text
+from stainmap.words import translate
 
 USUAL_TRAY_UNITS: Final = 20
 """Units that one firing tray usually holds at most; assumed, the furnace's maker decides."""
@@ -105,23 +106,35 @@ def _remarks(firings: Sequence[Firing], painting: float) -> tuple[str, ...]:
     remarks = []
     if len(firings) > 1:
         told = "; ".join(f"{one.programme.name}: {', '.join(one.codes)}" for one in firings)
-        remarks.append(f"This tray needs {len(firings)} firings, one after the other. {told}.")
+        remarks.append(
+            translate(
+                "tray run", "This tray needs {count} firings, one after the other. {firings}."
+            ).format(count=len(firings), firings=told)
+        )
         names = [one.programme.name for one in firings]
         twice = [name for name in dict.fromkeys(names) if names.count(name) > 1]
         remarks += [
-            f"Two programmes are called \N{LEFT DOUBLE QUOTATION MARK}{name}"
-            "\N{RIGHT DOUBLE QUOTATION MARK} and differ; see the cases' materials."
+            translate(
+                "tray run",
+                "Two programmes are called “{name}” and differ; see the cases' materials.",
+            ).format(name=name)
             for name in twice
         ]
     remarks += [
-        f"{one.units} units in one firing; a tray usually holds {USUAL_TRAY_UNITS} at most"
-        " (assumed). Fire them in parts."
+        translate(
+            "tray run",
+            "{units} units in one firing; a tray usually holds {usual} at most "
+            "(assumed). Fire them in parts.",
+        ).format(units=one.units, usual=USUAL_TRAY_UNITS)
         for one in firings
         if one.units > USUAL_TRAY_UNITS
     ]
     if painting > 60.0 * JAR_LIFE_HOURS:
         remarks.append(
-            f"Painting takes {duration_text(painting)}, longer than a mixed jar is kept"
-            f" ({JAR_LIFE_HOURS:g} h): mix in parts."
+            translate(
+                "tray run",
+                "Painting takes {painting}, longer than a mixed jar is kept "
+                "({hours:g} h): mix in parts.",
+            ).format(painting=duration_text(painting), hours=JAR_LIFE_HOURS)
         )
     return tuple(remarks)

@@ -11,7 +11,9 @@ from numpy.typing import NDArray
 
 from stainmap.model.bench_record import BenchStage
 from stainmap.model.case import Case
+from stainmap.model.time_words import date_and_time
 from stainmap.planning.draft import draft_reason
+from stainmap.words import translate, value_word
 
 
 class UnitStage(StrEnum):
@@ -68,18 +70,20 @@ class UnitState:
     def words(self) -> str:
         """The stage and when it was reached, such as "painted, 4 May 09:30"."""
         if self.at is None:
-            return str(self.stage)
+            return value_word(self.stage)
         at = self.at.astimezone()
-        return f"{self.stage}, {at.day} {at:%b %H:%M}"
+        return f"{value_word(self.stage)}, {date_and_time(at)}"
 
     @property
     def sheet_words(self) -> str:
         """What is said of the printed sheet."""
         if self.sheet is SheetStanding.NONE:
-            return str(self.sheet)
+            return value_word(self.sheet)
         if self.sheet is SheetStanding.CURRENT:
-            return f"revision {self.revision}"
-        return f"newer than revision {self.revision}"
+            return translate("unit state", "revision {revision}").format(revision=self.revision)
+        return translate("unit state", "newer than revision {revision}").format(
+            revision=self.revision
+        )
 
 
 def unit_state(case: Case, plan_hash: str, wall_mm: NDArray[np.float32] | None = None) -> UnitState:
@@ -121,7 +125,7 @@ def needs_walls(case: Case) -> bool:
 
 def _open_reason(case: Case, wall_mm: NDArray[np.float32] | None) -> str:
     if not case.zones.any():
-        return "No zones have been proposed yet."
+        return translate("unit state", "No zones have been proposed yet.")
     if not any(step.areas or step.streaks or step.brushed for step in case.plan.steps):
-        return "Nothing is painted in this plan yet."
+        return translate("unit state", "Nothing is painted in this plan yet.")
     return "" if wall_mm is None else draft_reason(case, wall_mm)

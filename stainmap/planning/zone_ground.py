@@ -34,6 +34,7 @@ from stainmap.planning.unit_form import UnitForm
 from stainmap.planning.zone_rules import zone_shares
 from stainmap.surface.mesh import BoolArray, FloatArray, unit_rows
 from stainmap.surface.principal import principal_curvatures
+from stainmap.words import translate
 
 _DEFAULT_SLIDERS = ZoneSliders()
 # Islands smaller than this share of a unit's outer area go to the zone around them.
@@ -112,7 +113,7 @@ class ZoneGround:
             Hears a share and a phrase; may raise CancelledError.
         """
         steps = Steps(progress)
-        steps.say(0.0, "laying out the zones")
+        steps.say(0.0, translate("zone ground", "laying out the zones"))
         count = self._drawing.body.copy.vertex_count
         shares = np.zeros((count, len(OUTER_ZONES)))
         fissures = []
@@ -122,11 +123,11 @@ class ZoneGround:
             vertices = form.landmarks.part.vertices
             shares[vertices] = np.stack([by_zone[zone] for zone in OUTER_ZONES], axis=1)
             fissures.append(fissure)
-        steps.say(0.3, "drawing the borders")
+        steps.say(0.3, translate("zone ground", "drawing the borders"))
         zones = self._drawing.zones(shares, self._beside, self._smallest_mm2)
-        steps.say(0.7, "drawing the accents")
+        steps.say(0.7, translate("zone ground", "drawing the accents"))
         accents = (*self._firm, *self._ridges_between(fissures, sliders.fissure_width))
-        steps.say(1.0, "zones proposed")
+        steps.say(1.0, translate("zone ground", "zones proposed"))
         return ZoneProposal(
             zones=zones,
             accents=tuple(sorted(accents, key=lambda mask: int(mask.accent))),
@@ -186,9 +187,9 @@ def lay_ground(drawing: Drawing, reliefs: Reliefs, steps: Steps) -> ZoneGround:
         Hears how far it is.
     """
     body = drawing.body
-    steps.say(0.0, "reading grooves and ridges")
+    steps.say(0.0, translate("zone ground", "reading grooves and ridges"))
     forms = _forms(drawing, reliefs, steps.part(0.0, 0.7))
-    steps.say(0.7, "drawing the accents")
+    steps.say(0.7, translate("zone ground", "drawing the accents"))
     beside = drawing.beside_connectors()
     on_copy = gathered(body.copy.vertex_count, forms, [firm_accents(form) for form in forms])
     accents = drawing.on_whole(on_copy) | drawing.borders(beside, unit_sizes_mm(forms))
@@ -210,7 +211,9 @@ def _forms(drawing: Drawing, reliefs: Reliefs, steps: Steps) -> tuple[UnitForm, 
     mesials = _mesials(reading, units, centres(parts), axis)
     forms = []
     for number, part in enumerate(parts):
-        steps.say(0.3 + 0.7 * number / len(parts), "reading grooves and ridges")
+        steps.say(
+            0.3 + 0.7 * number / len(parts), translate("zone ground", "reading grooves and ridges")
+        )
         mesial, vertices = mesials[part.index], part.vertices
         landmarks = _landmarks(body, part, outer[vertices], reliefs.at(vertices), axis)
         forms.append(
@@ -261,9 +264,13 @@ def _mesials(
     for unit, mesial in zip(units, found, strict=True):
         if mesial is None:
             raise ReadingError(
-                f"Which side of tooth {unit.tooth.number} is mesial is not known.",
+                translate(
+                    "zone ground", "Which side of tooth {number} is mesial is not known."
+                ).format(number=unit.tooth.number),
                 where="mesial direction",
-                advice="Click its mesial side, or give the direction as three numbers.",
+                advice=translate(
+                    "zone ground", "Click its mesial side, or give the direction as three numbers."
+                ),
             )
         mesials.append(mesial)
     return mesials

@@ -14,6 +14,7 @@ from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.geodesic import Graph
 from stainmap.surface.mesh import BoolArray
 from stainmap.surface.region import dilated, eroded, grown, nearest_labels, shrunk, smooth_region
+from stainmap.words import translate
 
 # Lengths, sintered mm, by which an area may be made larger or smaller in one go.
 LEAST_MM, MOST_MM = 0.05, 3.0
@@ -162,20 +163,29 @@ def _with_share(case: Case, accent: Accent, share: NDArray[np.float32]) -> Case:
 def _check(case: Case, area: Area, length_mm: float) -> None:
     if area is Zone.INNER:
         raise PlanError(
-            "The inner surface ends at the margin.",
-            advice="Let the brush move the margin (menu Crown), or choose another area.",
+            translate("zone tools", "The inner surface ends at the margin."),
+            advice=translate(
+                "zone tools", "Let the brush move the margin (menu Crown), or choose another area."
+            ),
         )
     if not LEAST_MM <= length_mm <= MOST_MM:
         raise PlanError(
-            f"A length of {length_mm:g} mm is out of range.",
-            advice=f"Give {LEAST_MM:g} to {MOST_MM:g} mm.",
+            translate("zone tools", "A length of {length_mm:g} mm is out of range.").format(
+                length_mm=length_mm
+            ),
+            advice=translate("zone tools", "Give {least_mm:g} to {most_mm:g} mm.").format(
+                least_mm=LEAST_MM, most_mm=MOST_MM
+            ),
         )
     there = (
         accent_share(case, area).any() if isinstance(area, Accent) else (case.zones == area).any()
     )
     if not there:
         name = area_label(area, front=case.units[0].tooth.is_front)
-        raise PlanError(f"This crown has no {name} yet.", advice="Paint some of it first.")
+        raise PlanError(
+            translate("zone tools", "This crown has no {name} yet.").format(name=name),
+            advice=translate("zone tools", "Paint some of it first."),
+        )
 
 
 def _filled_from_around(

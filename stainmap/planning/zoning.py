@@ -14,6 +14,7 @@ from stainmap.planning.survey import Survey, survey_at_hand
 from stainmap.planning.zone_ground import ZoneGround, ZoneProposal, lay_ground
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.mesh import TriMesh
+from stainmap.words import translate
 
 __all__ = ["ZoneGround", "ZoneProposal", "ZoneSliders", "find_zone_ground", "propose_zones"]
 
@@ -91,9 +92,15 @@ def find_zone_ground(
 
 def _refuse_what_has_no_zones(reading: CrownReading, units: tuple[Unit, ...]) -> None:
     if not units:
-        raise ReadingError("No tooth is named.", where="units", advice="Name it, as in 46.")
+        raise ReadingError(
+            translate("zoning", "No tooth is named."),
+            where="units",
+            advice=translate("zoning", "Name it, as in 46."),
+        )
     if reading.kind is BodyKind.NOT_A_CROWN or not np.isfinite(reading.height).any():
         raise ReadingError(
-            reading.warnings[0] if reading.warnings else "The body is no crown.",
-            advice="Choose another file, or check its length unit.",
+            reading.warnings[0]
+            if reading.warnings
+            else translate("zoning", "The body is no crown."),
+            advice=translate("zoning", "Choose another file, or check its length unit."),
         )

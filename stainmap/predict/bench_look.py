@@ -18,6 +18,7 @@ from stainmap.model.plan import Jar, StainPlan
 from stainmap.model.process import UptakeRule
 from stainmap.optics.colorimetry import lab_to_linear_srgb
 from stainmap.predict.uptake import added_by_step
+from stainmap.words import translate
 
 CHALK_LAB: Final = (90.5, 0.1, 4.2)
 """Presintered ceramic, D65; invented."""
@@ -43,8 +44,12 @@ def dye_absorption_rgb(jar: Jar, dyes: Sequence[Dye]) -> NDArray[np.float64]:
     """
     if any(drops > 0 for drops in jar.dye_drops[len(dyes) :]):
         raise PlanError(
-            f"Jar {jar.number} holds a dye that the materials do not have.",
-            advice="Add the dye to the materials, or mix the jar without it.",
+            translate(
+                "bench look", "Jar {number} holds a dye that the materials do not have."
+            ).format(number=jar.number),
+            advice=translate(
+                "bench look", "Add the dye to the materials, or mix the jar without it."
+            ),
         )
     absorption = np.zeros(3)
     for drops, dye in zip(jar.dye_drops, dyes, strict=False):

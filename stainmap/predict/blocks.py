@@ -23,6 +23,7 @@ from stainmap.optics.spectrum import (
     power_law_scattering,
     sigmoid_reflectance,
 )
+from stainmap.words import translate
 
 FloatArray = NDArray[np.float64]
 
@@ -129,10 +130,23 @@ def solve_layer(layer: BlockLayer, stump: Stump) -> SolvedBlock:
     solved = nearest_to_nominal(layer, stump)
     if solved.remaining_de00 > LARGEST_REMAINING_DE00:
         raise CatalogueError(
-            f"No {layer.scattering} zirconia of {layer.nominal_thickness_mm} mm over "
-            f"'{stump.name}' has the colour {_text(layer.nominal.lab)}: the nearest it can have is "
-            f"{_text(solved.reached.lab)}, dE00 {solved.remaining_de00:.1f} away.",
-            advice="Check the reading, its thickness and backing, or give one of a thicker plate.",
+            translate(
+                "blocks",
+                "No {scattering} zirconia of {nominal_thickness_mm} mm over '{name}' has the "
+                "colour {text}: the nearest it can have is {text_2}, dE00 {remaining_de00:.1f} "
+                "away.",
+            ).format(
+                scattering=layer.scattering,
+                nominal_thickness_mm=layer.nominal_thickness_mm,
+                name=stump.name,
+                text=_text(layer.nominal.lab),
+                text_2=_text(solved.reached.lab),
+                remaining_de00=solved.remaining_de00,
+            ),
+            advice=translate(
+                "blocks",
+                "Check the reading, its thickness and backing, or give one of a thicker plate.",
+            ),
         )
     return solved
 
@@ -244,12 +258,22 @@ def _check_measurement(nominal: Colour) -> None:
     measurement = nominal.measurement
     if measurement.geometry != GEOMETRY:
         raise CatalogueError(
-            f"The nominal colour was measured in {measurement.geometry} geometry.",
-            advice=f"Give a reading in {GEOMETRY} geometry without gloss; others do not compare.",
+            translate("blocks", "The nominal colour was measured in {geometry} geometry.").format(
+                geometry=measurement.geometry
+            ),
+            advice=translate(
+                "blocks",
+                "Give a reading in {geometry} geometry without gloss; others do not compare.",
+            ).format(geometry=GEOMETRY),
         )
     if measurement.illuminant not in LIGHTS or measurement.observer_degrees not in (2, 10):
         raise CatalogueError(
-            f"The nominal colour is for {measurement.illuminant} and "
-            f"{measurement.observer_degrees} degrees.",
-            advice=f"Give one of {', '.join(LIGHTS)}, and 2 or 10 degrees.",
+            translate(
+                "blocks", "The nominal colour is for {illuminant} and {observer_degrees} degrees."
+            ).format(
+                illuminant=measurement.illuminant, observer_degrees=measurement.observer_degrees
+            ),
+            advice=translate("blocks", "Give one of {lights}, and 2 or 10 degrees.").format(
+                lights=", ".join(LIGHTS)
+            ),
         )

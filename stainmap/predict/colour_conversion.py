@@ -30,6 +30,7 @@ from stainmap.model.colour import (
 from stainmap.optics.colorimetry import LIGHTS, adapt_lab, lab_to_xyz, white_point, xyz_to_lab
 from stainmap.optics.difference import delta_e_00
 from stainmap.optics.interface import CERAMIC_INDEX, diffuse_fresnel, fresnel_reflectance
+from stainmap.words import translate
 
 Triple = tuple[float, float, float]
 
@@ -240,7 +241,12 @@ def _refusal(
         )
     else:
         advice = f"Give a reading in {other}; there is no conversion for this."
-    return PlanError(f"The two colours differ in {what}: {one} against {other}.", advice=advice)
+    return PlanError(
+        translate(
+            "colour conversion", "The two colours differ in {what}: {one} against {other}."
+        ).format(what=what, one=one, other=other),
+        advice=advice,
+    )
 
 
 def _other_geometry(colour: Colour, wanted: str) -> NDArray[np.float64]:
@@ -265,8 +271,14 @@ def _other_geometry(colour: Colour, wanted: str) -> NDArray[np.float64]:
         xyz = xyz / ratio
     if (xyz < 0.0).any():
         raise PlanError(
-            "The colour reflects less than the first surface of polished zirconia does.",
-            advice="Check its geometry; it cannot have been measured with the gloss.",
+            translate(
+                "colour conversion",
+                "The colour reflects less than the first surface of polished zirconia does.",
+            ),
+            advice=translate(
+                "colour conversion",
+                "Check its geometry; it cannot have been measured with the gloss.",
+            ),
         )
     if wanted == SPHERE_WITH_GLOSS:
         xyz = xyz + gloss

@@ -30,6 +30,7 @@ from stainmap.predict.reference import layers_of_load, load_of_coats, reference_
 from stainmap.predict.scene import OpticalScene, scene_from_case
 from stainmap.predict.shape import CrownShape
 from stainmap.predict.uncertainty import PERCEPTIBLE_DE00
+from stainmap.words import translate
 
 Lab = tuple[float, float, float]
 
@@ -114,12 +115,17 @@ def check_point(
     """
     count = len(shape.wall_mm)
     if not 0 <= vertex < count:
-        raise PlanError(f"There is no vertex {vertex}.", advice=f"They run from 0 to {count - 1}.")
+        raise PlanError(
+            translate("point check", "There is no vertex {vertex}.").format(vertex=vertex),
+            advice=translate("point check", "They run from 0 to {count}.").format(count=count - 1),
+        )
     painted = np.asarray(coats, dtype=np.float64)
     if painted.shape != (len(case.plan.steps), count):
         raise PlanError(
-            f"Coats of shape {painted.shape} do not fit {len(case.plan.steps)} steps on "
-            f"{count} vertices."
+            translate(
+                "point check",
+                "Coats of shape {shape} do not fit {count} steps on {count_2} vertices.",
+            ).format(shape=painted.shape, count=len(case.plan.steps), count_2=count)
         )
     here = np.array([vertex])
     partner = int(shape.partner[vertex])

@@ -37,6 +37,7 @@ from stainmap.predict.quadrature import (
 )
 from stainmap.predict.regions import backing_within, region_of_vertices
 from stainmap.predict.uptake import full_load_ratio
+from stainmap.words import translate
 
 Bands = Literal["full", "screen"]
 Surfaces = Literal["fitted", "textbook"]
@@ -187,7 +188,8 @@ def build_scene(
     """
     if not backings:
         raise PlanError(
-            "The case does not say what lies behind the crown.", advice="Choose a stump."
+            translate("scene", "The case does not say what lies behind the crown."),
+            advice=translate("scene", "Choose a stump."),
         )
     interface = (
         fitted_interface(len(BANDS_NM)) if surfaces == "fitted" else textbook_interface(BANDS_NM)

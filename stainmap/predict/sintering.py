@@ -34,6 +34,7 @@ from stainmap.predict.blocks import (
     scattering_per_mm,
     stump_reflectance,
 )
+from stainmap.words import translate
 
 # (at most so many minutes, name of the class, factor); anything longer is slow. Assumed.
 _CLASSES: Final = ((45.0, "very fast", 1.5), (120.0, "fast", 1.35), (419.999, "standard", 1.1))
@@ -103,7 +104,8 @@ def factor_from_coupon(
     """
     if not readings or thickness_mm <= 0.0:
         raise CatalogueError(
-            "A coupon needs a thickness and at least one reading.", advice="Give them."
+            translate("sintering", "A coupon needs a thickness and at least one reading."),
+            advice=translate("sintering", "Give them."),
         )
     interface = fitted_interface(len(BANDS_NM))
     absorption = absorption_per_mm(layer_absorption(layer, materials), BANDS_NM)
@@ -137,9 +139,12 @@ def factor_from_coupon(
     factor = float(found.x)
     if not LEAST_SCATTERING_FACTOR <= factor <= LARGEST_SCATTERING_FACTOR:
         raise CatalogueError(
-            f"By this coupon the programme multiplies scattering by {factor:.2f}, which no cycle "
-            "does (0.7 to 1.8).",
-            advice="Check the coupon's block, thickness and backing.",
+            translate(
+                "sintering",
+                "By this coupon the programme multiplies scattering by {factor:.2f}, which no "
+                "cycle does (0.7 to 1.8).",
+            ).format(factor=factor),
+            advice=translate("sintering", "Check the coupon's block, thickness and backing."),
         )
     return CouponFactor(scattering_factor=factor, remaining_de00=float(differences(factor).mean()))
 

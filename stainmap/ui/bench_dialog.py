@@ -8,8 +8,8 @@ from PySide6.QtCore import QDateTime
 from PySide6.QtWidgets import QDateTimeEdit, QWidget
 
 from stainmap.model.bench_record import BenchRecord, BenchStage
+from stainmap.model.time_words import date_and_time
 from stainmap.ui.form_dialog import FormDialog, choice_box
-from stainmap.ui.time_words import date_and_time
 from stainmap.words import marked, translate, value_word
 
 NOTHING = marked("bench dialog", "nothing yet")

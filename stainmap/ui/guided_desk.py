@@ -14,6 +14,7 @@ from stainmap.model.case import Case
 from stainmap.model.history import Entry
 from stainmap.ui.guided_card import GuidedCard, GuidedRing
 from stainmap.ui.key_map import name_in_files
+from stainmap.words import translate
 
 if TYPE_CHECKING:
     from stainmap.ui.main_window import MainWindow
@@ -102,7 +103,9 @@ class GuidedDesk(QObject):
         self.guide = guide
         over = guide.step is None
         self._settings.setValue(_AT, _NOT_BEGUN if over else guide.at)
-        self.card.say(guide.words.title, guide.words.sentence, guide.at, len(STEPS))
+        words = guide.words
+        title, sentence = (translate("guided", text) for text in (words.title, words.sentence))
+        self.card.say(title, sentence, guide.at, len(STEPS))
         self.card.show()
         self._raise_panel()
         if over:

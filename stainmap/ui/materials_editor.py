@@ -18,9 +18,8 @@ from PySide6.QtWidgets import (
 
 from stainmap.app.materials import Material, MaterialKind, kind_of, origin_of, short_origin
 from stainmap.app.materials_curves import Plot, plots_of
+from stainmap.app.materials_fields import NODES, NUMBERS
 from stainmap.app.materials_form import (
-    NODES,
-    NUMBERS,
     choices_of,
     node_texts,
     number_text,

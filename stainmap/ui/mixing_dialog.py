@@ -61,7 +61,7 @@ class MixingDialog(FormDialog):
         self.add_widget(self.table)
         self.remarks = self.add_note("")
         self.add_widget(self._buttons())
-        self.add_note(ESTIMATE)
+        self.add_note(translate("batch size", ESTIMATE))
         self.drops = number_box(
             translate("mixing dialog", "Drops in 1 mL"),
             amounts.drops_per_ml,

@@ -127,7 +127,9 @@ class SavingFlow(QObject):
         if prediction is None or not self._session.is_up_to_date:
             self.said.emit(translate("saving flow", "The prediction is not ready yet."))
             return
-        filters = ";;".join(f"{kind} (*{ending})" for ending, kind in KINDS.items())
+        filters = ";;".join(
+            f"{translate('exporting', kind)} (*{ending})" for ending, kind in KINDS.items()
+        )
         start = Path(self.folder) / f"{prediction.case.code}.ply"
         name, chosen = QFileDialog.getSaveFileName(
             self._window, translate("saving flow", "Export"), str(start), filters

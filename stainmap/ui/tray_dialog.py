@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout
 from stainmap.app.tray import LaidTray
 from stainmap.app.tray_day import TrayDay
 from stainmap.errors import StainmapError
+from stainmap.model.time_words import day_and_time
 from stainmap.model.tray import Tray, TrayEntry
 from stainmap.planning.batch_size import ESTIMATE
 from stainmap.planning.mixing import JAR_LIFE_HOURS
@@ -22,7 +23,6 @@ from stainmap.ui.colour_table import ColourTable
 from stainmap.ui.form_dialog import FormDialog
 from stainmap.ui.jar_rows import jar_heads, jar_rows
 from stainmap.ui.manual_places import open_by_f1
-from stainmap.ui.time_words import day_and_time
 from stainmap.ui.tray_units import TrayUnits, UnitRow
 from stainmap.words import marked, translate, value_word
 
@@ -85,7 +85,7 @@ class TrayDialog(FormDialog):
         jars = _scrolled(self.table, translate("tray dialog", "Jars mixed for the tray"), _JARS_PX)
         self.add_widget(jars)
         self._column.setStretchFactor(jars, 3)
-        self.add_note(ESTIMATE)
+        self.add_note(translate("batch size", ESTIMATE))
         self.day = self.add_note("")
         self.remarks = self.soft("")
         self.remarks.setAlignment(Qt.AlignmentFlag.AlignTop)

@@ -74,6 +74,7 @@ class ZoneSlidersDesk(QObject):
         self._ground: ZoneGround | None = None
         self._sliding: Sliding | None = None
         self._draft: Case | None = None
+        self._is_offered = True
         self._work = _Work()
         self._round = 0
         self.card = ZoneSlidersCard(view)
@@ -271,6 +272,11 @@ class ZoneSlidersDesk(QObject):
         self.card.set_sliders(case.sliders)
         self._begin(case)
 
+    def offer(self, offered: bool) -> None:
+        """Show the button beside the legend, or keep it away where zones are to be found."""
+        self._is_offered = offered
+        self._place()
+
     # --- places --------------------------------------------------------------------------
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
@@ -286,7 +292,7 @@ class ZoneSlidersDesk(QObject):
 
     def _place(self) -> None:
         legend = self._view.zone_legend
-        shown = not legend.isHidden() and self._session.case is not None
+        shown = self._is_offered and not legend.isHidden() and self._session.case is not None
         self._plate.setVisible(shown and not self.is_open)
         below = legend.y() + legend.height() + _GAP_PX if shown else _EDGE_PX
         self._plate.setFixedWidth(legend.width())

@@ -16,9 +16,8 @@ from stainmap.app.materials_case import (
     with_material,
     without_material,
 )
+from stainmap.app.materials_fields import NODES, NUMBERS
 from stainmap.app.materials_form import (
-    NODES,
-    NUMBERS,
     check_numbers,
     new_entry,
     node_texts,
