@@ -33,8 +33,12 @@ def as_pil(image: QImage) -> Image.Image:
 
 
 def few_colours(picture: Image.Image, count: int) -> Image.Image:
-    """Return a picture with a palette of its own, without a pattern of dots."""
-    return picture.quantize(count, method=Image.Quantize.MEDIANCUT, dither=Image.Dither.NONE)
+    """Return a picture with a palette of its own, without a pattern of dots.
+
+    Small patches of strong colour keep theirs, and greys stay neutral.
+    """
+    most = Image.Quantize.MAXCOVERAGE
+    return picture.quantize(count, method=most, kmeans=2, dither=Image.Dither.NONE)
 
 
 def halved(picture: Image.Image) -> Image.Image:

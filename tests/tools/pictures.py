@@ -26,7 +26,7 @@ from tests.tools.real_window import Hand, on_own_screen, started
 FOLDER = resource("manual") / "pictures"
 SIZE = (1320, 840)
 COLOURS = 256
-_ZONES = "Alt+3"
+_ZONES, _IN_THE_ROW = "Alt+3", "Alt+8"
 Take = Callable[[Hand, Path], QImage]
 
 
@@ -117,6 +117,8 @@ def look_of(keys: str) -> Take:
         hand.press(keys, hand.window.crown)
         if keys == _ZONES:
             hand.wait(lambda: hand.window.crown.overlay.pills, "the numbers of the areas")
+        if keys == _IN_THE_ROW:
+            hand.wait(lambda: hand.window.crown.overlay.row_labels, "the neighbours", 600.0)
         picture = whole(hand)
         hand.press("Alt+1")
         return picture
@@ -274,7 +276,7 @@ PICTURES = (
     Picture(name="flat_views", take=flat_views, on=CASE),
     Picture(name="bench", take=look_of("Alt+2"), on=CASE),
     Picture(name="value", take=look_of("Alt+5"), on=CASE),
-    Picture(name="in_the_row", take=look_of("Alt+8"), on=CASE),
+    Picture(name="in_the_row", take=look_of(_IN_THE_ROW), on=CASE),
     Picture(name="parts", take=parts, on=CASE),
     Picture(name="suggested", take=suggested, on=CASE, stable=False),
     Picture(name="sheets", take=sheets, on=CASE, stable=False),

@@ -34,7 +34,8 @@ from stainmap.ui.main_window import MainWindow
 
 LEFT, RIGHT = Qt.MouseButton.LeftButton, Qt.MouseButton.RightButton
 NONE, SHIFT = Qt.KeyboardModifier.NoModifier, Qt.KeyboardModifier.ShiftModifier
-SCREEN = "-screen 0 1600x1200x24"
+# Room for the smallest window at twice its size.
+SCREEN = "-screen 0 2048x1400x24"
 _ON_OWN_SCREEN = "STAINMAP_PICTURES_OF"
 # A quarter past eight on a working day, wherever it is.
 NOW = datetime(2025, 3, 4, 8, 15, tzinfo=UTC)
@@ -116,7 +117,8 @@ class Hand:
         self.wait(lambda: session.job is None, "the end of the work")
         if session.case is not None and not self.window.flow.is_aside:
             self.wait(lambda: session.is_up_to_date, "the prediction")
-            self.wait(lambda: not lit or session.shading is not None, "the light in the grooves")
+            if lit:
+                self.wait(lambda: session.shading is not None, "light in the grooves", 600.0)
         before = self.photograph()
         for _ in range(60):
             self.rest(_STILL_MS)

@@ -10,6 +10,8 @@ crowns that come with the program.
 
 from __future__ import annotations
 
+import os
+import subprocess
 import sys
 import tempfile
 from collections.abc import Callable, Iterator
@@ -80,6 +82,11 @@ class State:
     environment: tuple[tuple[str, str], ...] = ()
     before: Callable[[Path, Crowns], object] | None = None
     dialog: str = ""
+
+    @property
+    def percent(self) -> int:
+        """How large everything is."""
+        return 100 if self.settings is None else self.settings.size_percent
 
     @property
     def shows_the_crown(self) -> bool:
@@ -328,7 +335,7 @@ def pictures_of(state: State, crowns: Crowns, home: Path) -> tuple[QImage, QImag
         hand.out_of_the_way()
         if seen:
             return seen[0]
-        if state.stable:
+        if state.reach is not loading:
             hand.settle(lit=state.shows_the_crown)
         whole = hand.photograph()
         return whole, whole if state.part is None else hand.photograph(state.part(hand))
@@ -341,6 +348,14 @@ def main(arguments: list[str]) -> int:
     folder = FOLDER if writes or not names else Path(names.pop(0))
     folder.mkdir(parents=True, exist_ok=True)
     wanted = [one for one in STATES if not names or one.name in names]
+    if len(wanted) > 1 and not writes:
+        # Qt reads its scale once: what is larger has a process of its own.
+        for one in [one for one in wanted if one.percent != 100]:
+            wanted.remove(one)
+            command = [sys.executable, "-m", "tests.tools.states", str(folder), one.name]
+            subprocess.run(command, check=True)
+    elif wanted and wanted[0].percent != 100:
+        os.environ["QT_SCALE_FACTOR"] = f"{wanted[0].percent / 100.0:g}"
     with tempfile.TemporaryDirectory() as place:
         crowns = (light_crowns if writes or "--light" in arguments else shipped_crowns)(Path(place))
         for state in wanted:
