@@ -24,6 +24,7 @@ from stainmap.paper.sheet_frame import lots_text
 from stainmap.paper.sheet_layout import TITLE_DROP_MM, Block, Leaf, packed, printed
 from stainmap.planning.outcome import AreaOutcome
 from stainmap.predict.uncertainty import inside_uncertainty, verdict
+from stainmap.words import in_english
 
 _ROW_MM, _NOTE_PT, _NOTE_MM, _TEXT_PT, _TEXT_MM = 6.0, 7.5, 3.5, 9.0, 4.4
 _SPREAD_MM = 4.0
@@ -42,6 +43,7 @@ def write_agreement(path: Path, sheet: SheetData) -> None:
     write_bytes(path, agreement_bytes(sheet))
 
 
+@in_english()
 def agreement_bytes(sheet: SheetData) -> bytes:
     """Return the agreement page as a PDF file; a long wish or bridge takes more than one page."""
     case = sheet.case

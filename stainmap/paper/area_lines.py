@@ -132,12 +132,14 @@ def area_fields(
     soft = np.zeros((len(shares_there), hard.shape[1]))
     once = operator.smooth(shares_there, _ZONE_SMOOTHING_MM)
     soft[:, present] = operator.smooth(once, _ZONE_SMOOTHING_MM)
-    shares = {
-        int(mask.accent): frozen(
-            operator.smooth(laid(mask.share.astype(np.float64)), _ACCENT_SMOOTHING_MM)
-        )
-        for mask in accents
-    }
+    shares: dict[int, FloatArray] = {}
+    if accents:
+        masks = np.stack([mask.share for mask in accents], axis=1).astype(np.float64)
+        softened = operator.smooth(laid(masks), _ACCENT_SMOOTHING_MM)
+        shares = {
+            int(mask.accent): frozen(column.copy())
+            for mask, column in zip(accents, softened.T, strict=True)
+        }
     total = None
     if coats is not None and len(coats):
         total = frozen(laid(coats.sum(axis=0, dtype=np.float64)))

@@ -29,6 +29,7 @@ from stainmap.paper.step_order import (
 from stainmap.paper.unit_map import UnitMap, part_map, whole_map
 from stainmap.planning.progress import Progress, Steps
 from stainmap.planning.schedule import SOAK_MINUTES
+from stainmap.words import in_english
 
 _PREDICTED_MM, _BESIDE_GAP_MM = 53.0, 6.0
 _COLUMN_GAP_MM = 6.0
@@ -51,6 +52,7 @@ def write_coat_map(path: Path, sheet: SheetData, *, progress: Progress | None = 
     write_bytes(path, coat_map_bytes(sheet, progress=progress))
 
 
+@in_english()
 def coat_map_bytes(sheet: SheetData, *, progress: Progress | None = None) -> bytes:
     """Return the coat map as a PDF file."""
     case = sheet.case

@@ -26,6 +26,7 @@ from stainmap.planning.schedule import (
 )
 from stainmap.predict.sintering import duration_text
 from stainmap.units import TemperatureUnit
+from stainmap.words import in_english
 
 _BEFORE = (
     "dust blown off, fingers off the porous ceramic",
@@ -48,6 +49,7 @@ def write_mixing_list(path: Path, sheet: SheetData) -> None:
     write_bytes(path, mixing_list_bytes(sheet))
 
 
+@in_english()
 def mixing_list_bytes(sheet: SheetData) -> bytes:
     """Return the mixing list as a PDF file."""
     case = sheet.case

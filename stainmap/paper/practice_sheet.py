@@ -15,6 +15,7 @@ from stainmap.paper.practice_data import PracticeSheet, TraineePart
 from stainmap.paper.sheet_frame import CONTENT_TOP_MM, foot_top
 from stainmap.paper.sheet_layout import TITLE_DROP_MM, Block
 from stainmap.planning.plan_hash import short_hash
+from stainmap.words import in_english
 
 WORTH: Final = (
     "What this sheet is worth: it tells how exercises of this program went. No trial with people"
@@ -60,6 +61,7 @@ def write_practice_sheet(path: Path, sheet: PracticeSheet) -> None:
     write_bytes(path, practice_sheet_bytes(sheet))
 
 
+@in_english()
 def practice_sheet_bytes(sheet: PracticeSheet) -> bytes:
     """Return the sheet as a PDF file: an overview of several trainees, then pages of each."""
     page = Page(sheet.page, "Practice")

@@ -25,6 +25,7 @@ from stainmap.planning.schedule import RunStage, drying
 from stainmap.planning.tray_mixing import PaintedCase, TrayJar, TrayMixing, tray_mixing
 from stainmap.planning.tray_run import TrayRun, tray_run
 from stainmap.units import TemperatureUnit
+from stainmap.words import in_english
 
 _ROW_MM, _HEAD_MM, _CASE_MM = 8.6, 9.0, 92.0
 _JARS_ACROSS: Final = 8
@@ -42,6 +43,7 @@ def write_tray_list(path: Path, sheets: Sequence[SheetData]) -> None:
     write_bytes(path, tray_list_bytes(sheets))
 
 
+@in_english()
 def tray_list_bytes(sheets: Sequence[SheetData]) -> bytes:
     """Return the mixing list of several cases as a PDF file."""
     if not sheets:

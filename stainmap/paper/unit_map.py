@@ -11,7 +11,7 @@ from PIL import Image
 from scipy.spatial import ConvexHull
 
 from stainmap.model.case import Case
-from stainmap.model.zone import Accent, Zone
+from stainmap.model.zone import Zone
 from stainmap.paper.area_lines import AreaFields, Mark, WorldLines, area_fields, area_lines
 from stainmap.paper.marks import draw_number
 from stainmap.paper.page import INK, MEDIUM, WHITE, Page
@@ -96,8 +96,9 @@ def whole_map(
     """Return the map of everything in the case, on its copy, which shading and operator are of."""
     case = sheet.case
     directions = CrownDirections.of(case.reading, case.units[0].tooth)
-    soft = area_fields(operator, case.zones, case.accents, sheet.coats, thinned=copy.thinned)
-    fields = _painted(soft, sheet)
+    painted = sheet.painted_areas()
+    accents = tuple(mask for mask in case.accents if mask.accent in painted)
+    fields = area_fields(operator, case.zones, accents, sheet.coats, thinned=copy.thinned)
     mesh = copy.mesh
     return UnitMap(
         mesh=mesh,
@@ -187,16 +188,6 @@ def _lines(
     mesh: TriMesh, shading: ShadingFields, fields: AreaFields, directions: CrownDirections
 ) -> tuple[WorldLines, ...]:
     return area_lines(mesh, shading.normals_blue.astype(np.float64), fields, directions)
-
-
-def _painted(fields: AreaFields, sheet: SheetData) -> AreaFields:
-    """Return the fields with those accents only that get coats of their own."""
-    painted = {int(area) for area in sheet.painted_areas() if isinstance(area, Accent)}
-    return AreaFields(
-        zones=fields.zones,
-        accents={number: share for number, share in fields.accents.items() if number in painted},
-        coats=fields.coats,
-    )
 
 
 def draw_view(

@@ -37,7 +37,7 @@ _ROOM_ZONE, _ROOM_ACCENT, _ROOM_LEAST = 1.0, 0.4, 0.15
 # A number that has this many of its own widths around it may move to the middle of its area.
 _PLENTY = 0.9
 # Numbers on paper are placed to so many pixels.
-_NUMBER_STEP = 1
+_NUMBER_STEP = 2
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
