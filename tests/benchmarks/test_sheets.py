@@ -2,33 +2,54 @@
 
 from __future__ import annotations
 
+import os
+import pickle
+import subprocess
+import sys
 from dataclasses import replace
+from datetime import date
+from pathlib import Path
+from time import monotonic
 
 import pytest
 
-from stainmap.app.prediction import predict_case
-from stainmap.app.sheets import sheet_data
-from stainmap.files.case_file import read_case
+from stainmap.app.prediction import Prediction, predict_case
+from stainmap.app.sample import SAMPLE, make_sample
+from stainmap.app.sheets import case_sheets, sheet_data, write_sheet
+from stainmap.app.tray import lay_out
+from stainmap.app.tray_sheets import tray_sheets
+from stainmap.files.case_file import read_case, write_case
+from stainmap.model.tooth import Tooth
 from stainmap.paper.agreement_sheet import agreement_bytes
 from stainmap.paper.coat_map import coat_map_bytes
 from stainmap.paper.mixing_sheet import mixing_list_bytes
+from stainmap.paper.page_size import PageSize
 from stainmap.paper.sheet_data import SheetData
 from stainmap.paper.tray_sheet import tray_list_bytes
 from stainmap.paths import sample_case
-from tests.benchmarks.measuring import milliseconds
+from stainmap.practice.crown_maker import make_crown, stl_bytes
+from stainmap.predict.measured_shape import measured_shape
+from tests.benchmarks.measuring import YARDSTICK_MS, milliseconds, seconds, yardstick
 
 pytestmark = pytest.mark.benchmark
 
-# Wanted: sheets of one unit in 2 s, of a tray of twelve in 15 s. The second is not reached yet:
-# drawing takes 13 to 16 s of one core, and with their predictions twelve cases took 43 s on two.
+ROOT = Path(__file__).parents[2]
+
+# Asked: the sheets of one unit in 2 s, of a tray of twelve in 15 s, on two cores.
 ONE_UNIT_MS = 2_000.0
-TRAY_MS, TRAY_UNITS = 20_000.0, 12
+TRAY_MS, TRAY_UNITS, CORES = 15_000.0, 12, 2
 
 
 @pytest.fixture(scope="module")
-def sheet() -> SheetData:
-    """Return what is printed about the sample crown of 60,000 vertices."""
-    return sheet_data(predict_case(read_case(sample_case("lower_molar_36.stainmap"))))
+def prediction() -> Prediction:
+    """Return what follows from the sample crown of 60,000 vertices."""
+    return predict_case(read_case(sample_case("lower_molar_36.stainmap")))
+
+
+@pytest.fixture(scope="module")
+def sheet(prediction: Prediction) -> SheetData:
+    """Return what is printed about it."""
+    return sheet_data(prediction)
 
 
 def test_agreement_and_mixing_list_take_no_time(sheet: SheetData) -> None:
@@ -36,17 +57,86 @@ def test_agreement_and_mixing_list_take_no_time(sheet: SheetData) -> None:
         assert milliseconds(lambda make=make: make(sheet), 300.0, repeats=1, rounds=4) < 300.0
 
 
-def test_drawing_a_tray_of_twelve_stays_as_quick_as_it_is(sheet: SheetData) -> None:
-    """Twelve times one unit: nothing of one is of use to the next, but for the mixing list."""
+def test_sheets_of_one_unit_that_is_predicted(sheet: SheetData) -> None:
+    """As they are printed from the window."""
 
     def sheets() -> None:
-        for make in (coat_map_bytes, agreement_bytes):
+        for make in (coat_map_bytes, agreement_bytes, mixing_list_bytes):
             make(sheet)
 
+    taken = milliseconds(sheets, 0.6 * ONE_UNIT_MS, repeats=1, rounds=4)
+    print(f"a unit {taken:.0f} ms")
+    assert taken < ONE_UNIT_MS
+
+
+def test_a_tray_of_twelve_from_files_to_paper(
+    prediction: Prediction, sheet: SheetData, tmp_path: Path
+) -> None:
+    """Twelve crowns as large as the sample, saved where they were planned: predicted and drawn.
+
+    Two processes share the cases; nothing of one crown is of use to the next, so that one crown
+    taken twelve times is twelve unlike ones. Starting, reading and the mixing list are done by one.
+    """
+    saved = tmp_path / "molar.stainmap"
+    shape = measured_shape(prediction.case, prediction.shape)
+    write_case(prediction.case, saved, measured=shape)
+
+    travels = pickle.dumps(read_case(saved), protocol=pickle.HIGHEST_PROTOCOL)
+
+    def unit() -> None:
+        case = pickle.loads(travels)  # noqa: S301 - written two lines above
+        data = sheet_data(predict_case(case, figures_only=True, threads=1))
+        for one in case_sheets(data):
+            write_sheet(one, tmp_path)
+
     tray = [replace(sheet, case=replace(sheet.case, code=f"T-{k}")) for k in range(TRAY_UNITS)]
-    mixing = milliseconds(lambda: tray_list_bytes(tray), 500.0, repeats=1, rounds=4)
-    enough = (TRAY_MS - mixing) / TRAY_UNITS
-    assert enough < ONE_UNIT_MS
-    one = milliseconds(sheets, enough, repeats=1, rounds=8)
-    print(f"a unit {one:.0f} ms, twelve and their mixing list {TRAY_UNITS * one + mixing:.0f} ms")
-    assert TRAY_UNITS * one + mixing < TRAY_MS
+    start = starting_ms()
+    read = milliseconds(lambda: lay_out([saved]), 100.0, repeats=1, rounds=4)
+    mixing = milliseconds(lambda: tray_list_bytes(tray), 300.0, repeats=1, rounds=4)
+    alone = start + TRAY_UNITS * read + mixing
+    enough = (TRAY_MS - alone) * CORES / TRAY_UNITS
+    one = milliseconds(unit, enough, repeats=1, rounds=8)
+    whole = alone + TRAY_UNITS * one / CORES
+    print(
+        f"starting {start:.0f} ms, reading {read:.0f} ms a case, mixing list {mixing:.0f} ms,"
+        f" a unit {one:.0f} ms; a tray of {TRAY_UNITS} {whole:.0f} ms"
+    )
+    assert whole < TRAY_MS
+
+
+def starting_ms() -> float:
+    """Return the processor time that it takes a fresh process to import what draws sheets, ms."""
+    least = float("inf")
+    for _ in range(2):
+        slowness = 1000.0 * seconds(yardstick, 3) / YARDSTICK_MS
+        before = os.times()
+        subprocess.run(
+            [sys.executable, "-c", "import stainmap.app.tray_sheets"], cwd=ROOT, check=True
+        )
+        after = os.times()
+        taken = after.children_user + after.children_system
+        taken -= before.children_user + before.children_system
+        least = min(least, 1000.0 * taken / max(1.0, slowness))
+    return least
+
+
+@pytest.mark.skipif(not os.environ.get("STAINMAP_MORE"), reason="takes minutes")
+def test_twelve_unlike_crowns_by_the_clock(tmp_path: Path) -> None:
+    """Every kind of tooth that can be made, by the clock on the wall: the machine must be quiet."""
+    paths = []
+    for number in (36, 46, 16, 26, 14, 24, 15, 25, 13, 23, 11, 21):
+        mesh = make_crown(Tooth(number=number), seed=number, variation=0.7).mesh
+        stl = tmp_path / f"{number}.stl"
+        stl.write_bytes(stl_bytes(mesh))
+        case = make_sample(stl, replace(SAMPLE, teeth=(number,), code=f"T-{number}"))
+        paths.append(tmp_path / f"{number}.stainmap")
+        shape = measured_shape(case, predict_case(case, figures_only=True).shape)
+        write_case(case, paths[-1], measured=shape)
+    began = monotonic()
+    made = tray_sheets(lay_out(paths), page=PageSize.A4, day=date(2026, 1, 5))
+    for one in made.sheets:
+        write_sheet(one, tmp_path)
+    taken = 1000.0 * (monotonic() - began)
+    print(f"twelve unlike crowns in {taken:.0f} ms")
+    assert not made.left_out
+    assert taken < TRAY_MS
