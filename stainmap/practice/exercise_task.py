@@ -214,9 +214,8 @@ def _words(kind: Kind, crown: Case, draft: _Draft, true_look: Looked) -> TaskWor
     if kind is Kind.LOWER_CUSPS:
         lightness, a, b = true_look.areas[Zone.CUSP]
         hue = float(np.degrees(np.arctan2(b, a)))
-        return replace(
-            words, figures={"value": f"{lightness:.1f}", "hue": f"{hue:.0f}", "a": f"{a:+.1f}"}
-        )
+        figures = (("value", f"{lightness:.1f}"), ("hue", f"{hue:.0f}"), ("a", f"{a:+.1f}"))
+        return replace(words, figures=figures)
     return words
 
 

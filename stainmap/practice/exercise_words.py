@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from typing import Final
 
 from stainmap.practice.exercise import Kind
@@ -23,27 +22,27 @@ class TaskWords:
     steps
         What to do in the window, one after another.
     figures
-        What stands for the names in braces, where an exercise has figures of its own.
+        Names in braces and what stands for them, where an exercise has figures of its own.
     """
 
     title: str
     ask: str
     steps: tuple[str, ...]
-    figures: Mapping[str, str] = field(default_factory=dict)
+    figures: tuple[tuple[str, str], ...] = ()
 
     def spoken(self) -> TaskWords:
         """Return the text in the language that is spoken, its figures filled in."""
 
         def said(text: str) -> str:
             own = exercise_text(text)
-            return own.format(**self.figures) if self.figures else own
+            return own.format(**dict(self.figures)) if self.figures else own
 
         return replace(
             self,
             title=said(self.title),
             ask=said(self.ask),
             steps=tuple(said(step) for step in self.steps),
-            figures={},
+            figures=(),
         )
 
 

@@ -47,10 +47,10 @@ SHARE: Final = 5.0 / 6.0
 """Share of right answers at the threshold."""
 WITHIN: Final = 0.2
 """The threshold is to be found within this share of itself."""
-DOUBT: Final = 0.025
+DOUBT: Final = 0.02
 """Probability, by the answers, that it is not; the test ends there."""
 LEAST_TRIALS: Final = 40
-MOST_TRIALS: Final = 500
+MOST_TRIALS: Final = 550
 RANGE_DL: Final = (0.5, 6.0)
 """Thresholds that are found; finer ones a screen does not show, coarser ones no eye needs told."""
 
@@ -228,14 +228,15 @@ class Staircase:
         mean = float(weights @ logs)
         sd = math.sqrt(max(float(weights @ (logs - mean) ** 2), 0.0))
         low, high = np.exp(np.interp([0.025, 0.975], below, edges))
-        # Off by more than a share: the truth is so much smaller, or so much larger, than the mean.
-        near = np.interp(
-            [mean - math.log(1.0 + WITHIN), mean - math.log(1.0 - WITHIN)], edges, below
-        )
+        # What is told is the figure from which the truth is least likely off by more than that;
+        # as a share below is less than the same share above, it lies a little under the mean.
+        told = mean - 0.5 * (math.log(1.0 / (1.0 - WITHIN)) - math.log(1.0 + WITHIN))
+        bounds = [told - math.log(1.0 + WITHIN), told - math.log(1.0 - WITHIN)]
+        near = np.interp(bounds, edges, below)
         finer, coarser = _beyond(edges, below, self.lightness)
         step = smallest_step_dl(self.lightness)
         return Threshold(
-            threshold_dl=step if finer > 0.5 else math.exp(mean),
+            threshold_dl=step if finer > 0.5 else math.exp(told),
             relative_sd=sd,
             low_dl=float(low),
             high_dl=float(high),

@@ -323,8 +323,9 @@ class PracticeList(QDialog):
         self._emit(fresh_exercise(kind, self._attempts, level), "")
 
     def _emit(self, packed: PackedExercise, pack_hash: str) -> None:
-        self.chosen.emit(packed, pack_hash)
+        # Closed first: what is chosen may open a window of its own at once.
         self.accept()
+        self.chosen.emit(packed, pack_hash)
 
     # --- packs -------------------------------------------------------------------------------
 

@@ -133,6 +133,8 @@ class PracticeWindow(MainWindow):
 
     def start(self, packed: PackedExercise, pack_hash: str | None = None) -> None:
         """Make an exercise and open it."""
+        if self._job is not None:
+            self._job.cancel()
         self._packed, self._pack_hash = packed, pack_hash
         self._task, self.score, self._overlay, self._answer = None, None, None, None
         self.result_dock.hide()
@@ -171,6 +173,8 @@ class PracticeWindow(MainWindow):
             self._job = job
 
     def _tell(self, job: Job[Any]) -> None:
+        if job.is_cancelled:
+            return
         # That no crown is open yet needs not be said here.
         self.flow.message.hide()
         if self._task is None and self._packed is not None:
@@ -207,9 +211,12 @@ class PracticeWindow(MainWindow):
             self.plan_dock.raise_()
 
     def _lock(self, locked: bool) -> None:
-        """Let nothing be changed once the answer is handed in, and never what is given."""
+        """Let nothing be changed once the answer is handed in."""
         self.plan.setEnabled(not locked)
         self.desk.allow_painting(not locked and not self._is_blind)
+        self._hold_what_is_given()
+
+    def _hold_what_is_given(self) -> None:
         task, unit = self._task, self.plan.unit
         for given in (unit.tooth, unit.size_state, unit.stump, unit.programme, unit.intake):
             given.setEnabled(False)
@@ -418,6 +425,7 @@ class PracticeWindow(MainWindow):
         for action in (self.commands.propose, self.commands.sliders):
             action.setEnabled(False)
         self.plan.suggest.setEnabled(False)
+        self._hold_what_is_given()
         self.sliders.offer(False)
         self.outcome.outcome.change.hide()
         if change.touches("opened", "appearance"):

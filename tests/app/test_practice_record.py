@@ -50,7 +50,11 @@ def book(tmp_path: Path) -> Labbook:
         book.keep(tried("AB", day, score, "finding areas", pack_hash=pack))
     book.keep(tried("AB", 3, 64.0, "mixing jars", exercise_hash="c" * 64, seed=123456789))
     for day, threshold in ((2, 2.4), (9, 1.3)):
-        details = {"threshold_dl": threshold, "threshold_sd": 0.2 * threshold}
+        details = {
+            "threshold_dl": threshold,
+            "threshold_sd": 0.2 * threshold,
+            "threshold_share": 5 / 6,
+        }
         book.keep(tried("CD-07", day, 70.0, "seeing value", details=details))
     return book
 
@@ -88,7 +92,12 @@ def test_progress_of_each_trainee_is_printed(book: Labbook) -> None:
     assert "Value by eye" not in first
     assert "trainee CD-07" in second
     assert "1.30 ± 0.26 L*" in second
-    fine = {"threshold_dl": 0.39, "threshold_sd": 0.1, "threshold_below_screen": True}
+    fine = {
+        "threshold_dl": 0.39,
+        "threshold_sd": 0.1,
+        "threshold_share": 5 / 6,
+        "threshold_below_screen": True,
+    }
     book.keep(tried("CD-07", 12, 100.0, "seeing value", details=fine))
     book.keep(tried("CD-07", 13, 10.0, "seeing value", details={"threshold_found": False}))
     assert "below 0.39 L*" in sheet_texts(book)[2]

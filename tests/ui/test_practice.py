@@ -17,9 +17,10 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QComboBox, QMessageBox
 from pytestqt.qtbot import QtBot
 
-from stainmap.app.job import JobRunner
+from stainmap.app.job import Job, JobRunner
 from stainmap.app.practising import PracticeBook
 from stainmap.app.session import Session
+from stainmap.errors import CancelledError
 from stainmap.model.case import Case
 from stainmap.model.zone import Area, Zone
 from stainmap.practice.exercise import FAULTS, Kind, exercise
@@ -27,6 +28,7 @@ from stainmap.practice.exercise_crown import practice_materials
 from stainmap.practice.exercise_faults import WORDS as FAULT_WORDS
 from stainmap.practice.packs import PackedExercise
 from stainmap.practice.score import FLOOR, Mark
+from stainmap.practice.staircase import DOUBT, LEAST_TRIALS
 from stainmap.ui.main_window import MainWindow
 from stainmap.ui.practice_eye import EyeDialog, eye_points, threshold_words
 from stainmap.ui.practice_list import PracticeList
@@ -330,19 +332,50 @@ def test_value_is_judged_by_keys_until_the_threshold_is_known(qtbot: QtBot) -> N
     told = []
     dialog.finished_test.connect(lambda found, pairs: told.append((found, pairs)))
     QTest.mouseClick(dialog.begin, LEFT)
-    chance = np.random.default_rng(1)
+    chance, taken_back = np.random.default_rng(1), False
     while not told:
         qtbot.waitUntil(lambda: dialog.view.is_asking)
-        # An observer that tells 2 L* in three of four cases (Weibull, as the method assumes).
-        sees = 0.5 + 0.5 * (1.0 - 2.0 ** -((dialog._pair.difference_dl / 2.0) ** 2.0))
+        if len(dialog.test.trials) == 3 and not taken_back:
+            taken_back = True
+            QTest.keyClick(dialog.view, Qt.Key.Key_Backspace)
+            assert len(dialog.test.trials) == 2
+            qtbot.waitUntil(lambda: dialog.view.is_asking)
+        if len(dialog.test.trials) == 30:
+            assert not dialog.enough.isEnabled()
+        # An observer that tells 2 L* in five of six cases (Weibull of slope 3).
+        sees = 1.0 - 0.5 * 2.0 ** -(np.log2(3.0) * (dialog._pair.difference_dl / 2.0) ** 3)
         right = chance.random() < sees
         left = dialog._left_is_lighter == right
         QTest.keyClick(dialog.view, Qt.Key.Key_Left if left else Qt.Key.Key_Right)
     found, pairs = told[0]
     assert pairs >= 40
-    assert found.threshold_dl == pytest.approx(2.0, rel=0.35)
+    assert found.threshold_dl == pytest.approx(2.0, rel=0.2)
+    assert found.doubt <= DOUBT
     assert f"{found.threshold_dl:.1f} L*" in dialog.ask.text() == threshold_words(found)
     assert 10.0 <= eye_points(found) <= 100.0
+
+
+def test_a_test_that_is_broken_off_is_kept_with_what_it_told(qtbot: QtBot) -> None:
+    dialog = EyeDialog(5, blank_ms=0)
+    qtbot.addWidget(dialog)
+    dialog.show()
+    qtbot.waitExposed(dialog)
+    told = []
+    dialog.finished_test.connect(lambda found, pairs: told.append((found, pairs)))
+    QTest.mouseClick(dialog.begin, LEFT)
+    while len(dialog.test.trials) < LEAST_TRIALS:
+        qtbot.waitUntil(lambda: dialog.view.is_asking)
+        left = dialog._left_is_lighter == (dialog._pair.difference_dl > 1.5)
+        QTest.keyClick(dialog.view, Qt.Key.Key_Left if left else Qt.Key.Key_Right)
+    qtbot.waitUntil(lambda: dialog.view.is_asking)
+    QTest.keyClick(dialog, Qt.Key.Key_Escape)
+    ((found, pairs),) = told
+    assert pairs == LEAST_TRIALS
+    assert found.low_dl < found.threshold_dl < found.high_dl
+    assert dialog.isVisible()
+    QTest.keyClick(dialog, Qt.Key.Key_Escape)
+    assert not dialog.isVisible()
+    assert len(told) == 1
 
 
 # --- the user's own case ---------------------------------------------------------------------
@@ -371,6 +404,44 @@ def test_the_users_case_waits_and_is_there_again(
     assert window.session.is_modified
     window.session.undo()
     assert window.session.case is not mine
+
+
+def test_what_is_given_cannot_be_chosen(practice: PracticeWindow) -> None:
+    begun(practice, Kind.FEW_JARS)
+    unit = practice.plan.unit
+    for given in (unit.block, unit.cement, unit.stump, unit.programme, unit.tooth):
+        assert not given.isEnabled()
+    assert not practice.outcome.outcome.change.isVisible()
+    begun(practice, Kind.CHOOSE_BLOCK)
+    assert unit.block.isEnabled()
+    assert not unit.cement.isEnabled()
+
+
+def test_an_exercise_that_is_stopped_is_not_made(practice: PracticeWindow) -> None:
+    practice._packed = packed(Kind.FEW_JARS)
+    notices: list[object] = []
+    practice._job = Job(
+        "Making an exercise",
+        lambda progress: progress(0.3, "carving"),
+        post=lambda deliver: deliver(),
+        on_done=notices.append,
+        on_failed=notices.append,
+        on_progress=practice._tell,
+    )
+    job = practice._job
+    practice.bar.show_making("carving", 0.2)
+    assert practice.bar.stop.isVisible()
+    assert not practice.bar.hand_in.isVisible()
+    QTest.mouseClick(practice.bar.stop, LEFT)
+    assert job.is_cancelled
+    job.run()
+    assert isinstance(notices[0], CancelledError)
+    assert "Stopped" in practice.bar.ask.text()
+    assert practice.bar.next.isVisible()
+    QTest.mouseClick(practice.bar.once_more, LEFT)
+    assert practice.task is not None
+    assert practice.bar.hand_in.isVisible()
+    assert not practice.bar.next.isVisible()
 
 
 def test_what_cannot_be_made_is_a_sentence_on_the_bar(
