@@ -18,7 +18,7 @@ from PySide6.QtWidgets import (
 
 from stainmap.app.materials import Material, MaterialKind, kind_of, origin_of, short_origin
 from stainmap.app.materials_curves import Plot, plots_of
-from stainmap.app.materials_fields import NODES, NUMBERS
+from stainmap.app.materials_fields import NODES, NUMBERS, Quantity
 from stainmap.app.materials_form import (
     choices_of,
     node_texts,
@@ -34,10 +34,12 @@ from stainmap.errors import StainmapError
 from stainmap.model.material import Catalogue, Provenance
 from stainmap.ui.form_dialog import choice_box
 from stainmap.ui.key_map import native
+from stainmap.ui.materials_degrees import beside, expected, in_degrees, plot_in, shown, typed
 from stainmap.ui.materials_plot import MaterialPlot
 from stainmap.ui.materials_tables import FormTable
 from stainmap.ui.section import SoftLabel, TableNote
 from stainmap.ui.theme import font
+from stainmap.units import TemperatureUnit
 from stainmap.words import marked, translate, value_word
 
 _ADD = {
@@ -84,6 +86,7 @@ class MaterialEditor(QWidget):
         self._catalogue = Catalogue()
         self._editable = False
         self._plots: tuple[Plot, ...] = ()
+        self._degrees = TemperatureUnit.BOTH
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(6)
@@ -224,6 +227,12 @@ class MaterialEditor(QWidget):
         self.also.setEnabled(has_case)
         self.put.setEnabled(has_case and can_put)
 
+    def write_temperatures(self, degrees: TemperatureUnit) -> None:
+        """Show and take temperatures in these degrees."""
+        if degrees is not self._degrees:
+            self._degrees = degrees
+            self._fill()
+
     def take_draft(self, material: Material) -> None:
         """Go on with another draft of the entry."""
         self._draft = material
@@ -264,14 +273,14 @@ class MaterialEditor(QWidget):
         fields = NUMBERS[kind_of(draft)]
         self.numbers.setVisible(bool(fields))
         self.numbers.fill(
-            [translate("materials form", one.words) for one in fields],
+            [self._line(one, number_text(draft, one)) for one in fields],
             [translate("materials editor", "value")],
-            [[number_text(draft, one)] for one in fields],
+            [[shown(one, number_text(draft, one), self._degrees)] for one in fields],
             [[choices_of(one, self._catalogue)] for one in fields],
             [
                 [
                     translate("materials editor", "Expected is {expected}.").format(
-                        expected=one.expected
+                        expected=expected(one, self._degrees)
                     )
                 ]
                 for one in fields
@@ -279,20 +288,33 @@ class MaterialEditor(QWidget):
             editable=self._editable,
         )
 
+    def _line(self, field: Quantity, text: str = "") -> str:
+        """Return what a field is called, with what it holds in other degrees if those are shown."""
+        words = in_degrees(translate("materials form", field.words), self._degrees)
+        other = beside(field, text, self._degrees)
+        return f"{words} ({other})" if other else words
+
     def _fill_nodes(self, draft: Material) -> None:
         nodes = NODES.get(kind_of(draft))
         self.nodes.setVisible(nodes is not None)
         if nodes is None:
             return
         texts = node_texts(draft)
-        heads = [translate("materials form", one.words) for one in nodes.columns]
+        heads = [self._line(one) for one in nodes.columns]
         row_word = translate("materials form", nodes.words[0])
-        lines = [f"{row_word} {at}" for at in range(1, len(texts) + 1)]
+        lines = []
+        for at, row in enumerate(texts):
+            # Where both degrees are shown, the other ones stand beside what is typed.
+            pairs = zip(nodes.columns, row, strict=True)
+            others = [other for one, text in pairs if (other := beside(one, text, self._degrees))]
+            lines.append(", ".join((f"{row_word} {at + 1}", *others)))
+            fields = zip(nodes.columns, row, strict=True)
+            texts[at] = [shown(one, text, self._degrees) for one, text in fields]
         choices = [[choices_of(one, self._catalogue) for one in nodes.columns] for _ in texts]
         hints = [
             [
                 translate("materials editor", "Expected is {expected}.").format(
-                    expected=one.expected
+                    expected=expected(one, self._degrees)
                 )
                 for one in nodes.columns
             ]
@@ -309,7 +331,8 @@ class MaterialEditor(QWidget):
 
     def _fill_plots(self, draft: Material) -> None:
         try:
-            self._plots = plots_of(draft, self._catalogue)
+            plots = plots_of(draft, self._catalogue)
+            self._plots = tuple(plot_in(plot, self._degrees) for plot in plots)
         except StainmapError as error:
             self._plots = ()
             self.note.warn(str(error))
@@ -330,13 +353,15 @@ class MaterialEditor(QWidget):
         draft = self._draft
         if draft is not None:
             field = NUMBERS[kind_of(draft)][line]
-            self._change(lambda: with_number(draft, field, text))
+            self._change(lambda: with_number(draft, field, typed(field, text, self._degrees)))
 
     def _type_node(self, line: int, column: int, text: str) -> None:
         draft = self._draft
         if draft is not None:
             at, field = (column, line) if self._is_across else (line, column)
-            self._change(lambda: with_node(draft, at, field, text, self._catalogue))
+            one = NODES[kind_of(draft)].columns[field]
+            said = typed(one, text, self._degrees)
+            self._change(lambda: with_node(draft, at, field, said, self._catalogue))
 
     def _add_node(self) -> None:
         draft, at = self._draft, self.current_node

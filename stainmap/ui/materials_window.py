@@ -78,6 +78,7 @@ class MaterialsWindow(QWidget):
         parts.setChildrenCollapsible(False)
         parts.addWidget(self._left())
         self.editor = MaterialEditor()
+        self._go_by_settings(owner)
         parts.addWidget(self.editor)
         parts.setStretchFactor(1, 1)
         parts.setSizes([_LIST_PX, _EDITOR_PX])
@@ -88,6 +89,13 @@ class MaterialsWindow(QWidget):
         QShortcut(QKeySequence(QKeySequence.StandardKey.Undo), self, self.undo_asked.emit)
         QShortcut(QKeySequence("Ctrl+Shift+Z"), self, self.redo_asked.emit)
         QShortcut(QKeySequence(QKeySequence.StandardKey.Save), self, self._keep)
+
+    def _go_by_settings(self, owner: QWidget | None) -> None:
+        """Write temperatures as the window it belongs to does."""
+        settings = getattr(owner, "own_settings", None)
+        if settings is not None:
+            self.editor.write_temperatures(settings.settings.degrees)
+            settings.changed.connect(lambda now: self.editor.write_temperatures(now.degrees))
 
     def _left(self) -> QWidget:
         left = QWidget()
