@@ -80,10 +80,16 @@ class PracticeBar(QWidget):
         self.progress.setTextVisible(False)
         self.progress.setFixedHeight(6)
         self.progress.setAccessibleName(translate("practice bar", "Share done"))
-        column.addWidget(self.progress)
+        making = QHBoxLayout()
+        making.setSpacing(16)
+        making.addWidget(self.progress, 1)
+        # Not where Hand in will stand: a click that comes too late must not hand in.
+        making.addWidget(self.stop)
+        column.addLayout(making)
         self.faults = self._fault_rows()
         column.addWidget(self.faults)
-        self._choices: tuple[Kind, ...] = ()
+        self._signs: tuple[Kind, ...] = ()
+        self._causes: tuple[Kind, ...] = ()
         self._seconds = 0
         self._clock = QTimer(self)
         self._clock.setInterval(_TICK_MS)
@@ -126,8 +132,6 @@ class PracticeBar(QWidget):
         row.addWidget(self.title, 1)
         row.addWidget(self.time)
         row.addWidget(self.fold)
-        # On the left: a click that comes too late must not hand in.
-        row.addWidget(self.stop)
         row.addWidget(self.map)
         row.addWidget(self.hand_in)
         row.addWidget(self.once_more)
@@ -216,11 +220,12 @@ class PracticeBar(QWidget):
         self._unfold(True)
         self.faults.setVisible(bool(choices))
         self.map.setVisible(kind is Kind.PAPER_MAP)
-        self._choices = tuple(choices)
-        told = [FAULT_WORDS[choice] for choice in choices]
+        # In another order each: the place of what is seen must not tell what was done.
+        self._signs, half = tuple(choices), len(choices) // 2
+        self._causes = (*self._signs[half:], *self._signs[:half])[::-1]
         for box, texts in (
-            (self.sign, [exercise_text(one.sign) for one in told]),
-            (self.cause, [exercise_text(one.cause) for one in told]),
+            (self.sign, [exercise_text(FAULT_WORDS[one].sign) for one in self._signs]),
+            (self.cause, [exercise_text(FAULT_WORDS[one].cause) for one in self._causes]),
         ):
             box.clear()
             box.addItems([translate("practice bar", _UNSAID), *texts])
@@ -246,10 +251,9 @@ class PracticeBar(QWidget):
     @property
     def answer(self) -> FaultAnswer:
         """What was chosen as cause and sign of a fault."""
-        return FaultAnswer(cause=self._chosen(self.cause), sign=self._chosen(self.sign))
-
-    def _chosen(self, box: QComboBox) -> Kind | None:
-        return self._choices[box.currentIndex() - 1] if box.currentIndex() > 0 else None
+        return FaultAnswer(
+            cause=_chosen(self.cause, self._causes), sign=_chosen(self.sign, self._signs)
+        )
 
     @property
     def minutes(self) -> float:
@@ -297,3 +301,7 @@ class PracticeBar(QWidget):
         painter.fillRect(QRectF(0, 0, 4, self.height()), QColor(t.accent))
         painter.fillRect(0, self.height() - 1, self.width(), 1, QColor(t.line))
         painter.end()
+
+
+def _chosen(box: QComboBox, kinds: tuple[Kind, ...]) -> Kind | None:
+    return kinds[box.currentIndex() - 1] if box.currentIndex() > 0 else None
