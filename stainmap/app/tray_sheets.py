@@ -48,11 +48,11 @@ class TraySheets:
     Parameters
     ----------
     sheets
-        Coat map and agreement page of every case, and one mixing list.
+        Coat map and agreement page of every case, and one mixing list if there is anything to mix.
     printed
         The cases that they are of, as they lie on the tray.
     left_out
-        A sentence for every case that there are no sheets of.
+        A sentence for every case that there are no sheets of, and one for a missing mixing list.
     """
 
     sheets: tuple[Sheet, ...]
@@ -164,12 +164,17 @@ def tray_sheets(  # noqa: PLR0913 - all by name, and all but the paper may be le
             " ".join(left_out) or translate("tray sheets", "Nothing lies on the tray."),
             advice=translate("tray sheets", "Lay a planned case on it."),
         )
-    mixing = Sheet(
-        kind=SheetKind.MIXING_LIST,
-        name=sheet_name(_TRAY, SheetKind.MIXING_LIST),
-        pdf=tray_list_bytes(listed),
-    )
-    return TraySheets(sheets=(*sheets, mixing), printed=tuple(printed), left_out=tuple(left_out))
+    try:
+        pdf = tray_list_bytes(listed)
+    except StainmapError as error:
+        # The sheets of the cases took their time, and are good without it.
+        left_out.append(
+            translate("tray sheets", "There is no mixing list: {error}").format(error=error)
+        )
+    else:
+        name = sheet_name(_TRAY, SheetKind.MIXING_LIST)
+        sheets.append(Sheet(kind=SheetKind.MIXING_LIST, name=name, pdf=pdf))
+    return TraySheets(sheets=tuple(sheets), printed=tuple(printed), left_out=tuple(left_out))
 
 
 def _drawn(asked: _Asked, say: Progress) -> _Drawn:

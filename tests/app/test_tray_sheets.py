@@ -93,6 +93,21 @@ def test_a_tray_can_be_stopped_and_one_without_plans_says_so(files: list[Path]) 
         tray_sheets(lay_out(files[1::2]), page=PageSize.A4)
 
 
+def test_without_a_mixing_list_the_sheets_of_the_cases_are_kept(tmp_path: Path) -> None:
+    """Jars with a dye that no materials have: nothing can be mixed, the coat maps are good."""
+    path = tmp_path / "T-0.stainmap"
+    case = with_coats(dome_case(14, 32), 0, Zone.BODY, 2)
+    jars = tuple(replace(jar, dye_drops=(0, 0, 1)) for jar in case.plan.jars)
+    no_dyes = replace(case.materials, dyes=())
+    write_case(
+        replace(case, plan=replace(case.plan, jars=jars), materials=no_dyes, code="T-0"), path
+    )
+    made = tray_sheets(lay_out([path]), page=PageSize.A4)
+    assert [one.name for one in made.sheets] == ["T-0-coat-map", "T-0-agreement"]
+    (said,) = made.left_out
+    assert said.startswith("There is no mixing list: T-0: Jar ")
+
+
 def test_processes_give_the_same_sheets(files: list[Path]) -> None:
     """Two processes and none: the same bytes; the crowns are small, so two cases are enough."""
     laid = lay_out(files[::2])
