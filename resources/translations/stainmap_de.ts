@@ -2502,6 +2502,17 @@
     </message>
 </context>
 <context>
+    <name>crown shaders</name>
+    <message>
+        <source>The graphics driver refuses a shader: {why}</source>
+        <translation>Der Grafiktreiber lehnt einen Shader ab: {why}</translation>
+    </message>
+    <message>
+        <source>Start with STAINMAP_NO_GL=1 to draw without the graphics driver.</source>
+        <translation>Starten Sie mit STAINMAP_NO_GL=1, um ohne den Grafiktreiber zu zeichnen.</translation>
+    </message>
+</context>
+<context>
     <name>crown solids</name>
     <message>
         <source>Tooth {number} cannot be made.</source>
@@ -2846,6 +2857,22 @@
     <message>
         <source>brushed by hand</source>
         <translation>von Hand gepinselt</translation>
+    </message>
+    <message>
+        <source>A film is not written as &apos;{suffix}&apos;.</source>
+        <translation>Ein Film wird nicht als „{suffix}“ geschrieben.</translation>
+    </message>
+    <message>
+        <source>Choose one of {kinds}.</source>
+        <translation>Wählen Sie eines von {kinds}.</translation>
+    </message>
+    <message>
+        <source>A picture of this name is there already, and none is written over.</source>
+        <translation>Ein Bild dieses Namens ist schon da, und keines wird überschrieben.</translation>
+    </message>
+    <message>
+        <source>Choose another name.</source>
+        <translation>Wählen Sie einen anderen Namen.</translation>
     </message>
 </context>
 <context>
@@ -4010,6 +4037,145 @@ Strg+Umschalt mit Links, Rechts, oder am Kopf ziehen&lt;/td&gt;&lt;/tr&gt;
     </message>
 </context>
 <context>
+    <name>limits</name>
+    <message>
+        <source>Every crown is thin at its margin: walls are judged above the last millimetre.</source>
+        <translation>Jede Krone ist am Rand dünn: Wände werden oberhalb des letzten Millimeters beurteilt.</translation>
+    </message>
+    <message>
+        <source>mm</source>
+        <translation>mm</translation>
+    </message>
+    <message>
+        <source>Less than this is a few points of the mesh.</source>
+        <translation>Weniger als das sind ein paar Punkte des Netzes.</translation>
+    </message>
+    <message>
+        <source>mm2</source>
+        <translation>mm2</translation>
+    </message>
+    <message>
+        <source>Usual guidance for zirconia between front teeth.</source>
+        <translation>Übliche Empfehlung für Zirkonoxid zwischen Frontzähnen.</translation>
+    </message>
+    <message>
+        <source>Usual guidance for zirconia behind the canine.</source>
+        <translation>Übliche Empfehlung für Zirkonoxid hinter dem Eckzahn.</translation>
+    </message>
+    <message>
+        <source>Usual guidance beside two or more pontics in a row.</source>
+        <translation>Übliche Empfehlung neben zwei oder mehr Brückengliedern in Folge.</translation>
+    </message>
+    <message>
+        <source>Paravina et al. 2015: half of 175 observers accept up to 1.8.</source>
+        <translation>Paravina et al. 2015: Die Hälfte von 175 Beobachtern nimmt bis 1.8 hin.</translation>
+    </message>
+    <message>
+        <source>dE00</source>
+        <translation>dE00</translation>
+    </message>
+    <message>
+        <source>A smaller spot is not noticed.</source>
+        <translation>Ein kleinerer Fleck fällt nicht auf.</translation>
+    </message>
+    <message>
+        <source>Below it a coat costs time and hardly changes the colour; follows from the saturation of the process.</source>
+        <translation>Darunter kostet ein Auftrag Zeit und ändert die Farbe kaum; folgt aus der Sättigung des Verfahrens.</translation>
+    </message>
+    <message>
+        <source>of a first coat</source>
+        <translation>eines ersten Auftrags</translation>
+    </message>
+    <message>
+        <source>Paravina et al. 2015: half of 175 observers accept up to 1.8; here of lightness alone.</source>
+        <translation>Paravina et al. 2015: Die Hälfte von 175 Beobachtern nimmt bis 1.8 hin; hier von der Helligkeit allein.</translation>
+    </message>
+    <message>
+        <source>What a liquid must do at least before it can be said to be undone.</source>
+        <translation>Was eine Flüssigkeit mindestens tun muss, ehe man sagen kann, dass es aufgehoben wird.</translation>
+    </message>
+    <message>
+        <source>in a*, b*</source>
+        <translation>in a*, b*</translation>
+    </message>
+    <message>
+        <source>Half of what one liquid does to hue and chroma is undone by another.</source>
+        <translation>Die Hälfte dessen, was eine Flüssigkeit an Farbton und Chroma tut, hebt eine andere wieder auf.</translation>
+    </message>
+    <message>
+        <source>share</source>
+        <translation>Anteil</translation>
+    </message>
+    <message>
+        <source>Paravina et al. 2015: half of 175 observers see 0.8; by more than that the two are needed.</source>
+        <translation>Paravina et al. 2015: Die Hälfte von 175 Beobachtern sieht 0.8; um mehr als das werden beide gebraucht.</translation>
+    </message>
+    <message>
+        <source>Fewer coats than this read as none.</source>
+        <translation>Weniger Aufträge als das gelten als keine.</translation>
+    </message>
+    <message>
+        <source>coats</source>
+        <translation>Aufträge</translation>
+    </message>
+    <message>
+        <source>A wider bare area is meant; a narrower one is a gap between two painted ones.</source>
+        <translation>Gemeint ist eine breitere bloße Fläche; eine schmalere ist eine Lücke zwischen zwei gefärbten.</translation>
+    </message>
+    <message>
+        <source>A shorter gap closes by itself, as liquid spreads.</source>
+        <translation>Eine kürzere Lücke schließt sich von selbst, wenn sich die Flüssigkeit ausbreitet.</translation>
+    </message>
+    <message>
+        <source>What one stroke of a fine brush fills; wider, a line becomes a stripe.</source>
+        <translation>Was ein Strich eines feinen Pinsels füllt; breiter wird aus einer Linie ein Streifen.</translation>
+    </message>
+    <message>
+        <source>Pits, where fissures meet, may be wider.</source>
+        <translation>Grübchen, wo Fissuren zusammentreffen, dürfen breiter sein.</translation>
+    </message>
+    <message>
+        <source>Usual occlusal adjustment is 0.1 to 0.3 mm.</source>
+        <translation>Übliches okklusales Einschleifen ist 0.1 bis 0.3 mm.</translation>
+    </message>
+    <message>
+        <source>Contacts lie on tips and ridges, down to this far below them.</source>
+        <translation>Kontakte liegen auf Spitzen und Leisten, bis so weit unter ihnen.</translation>
+    </message>
+    <message>
+        <source>Starter liquids that cool a cusp are designed to stay within it; only where a* ends below 0.</source>
+        <translation>Musterflüssigkeiten, die einen Höcker kühler machen, sind so entworfen, dass sie darin bleiben; nur wo a* unter 0 endet.</translation>
+    </message>
+    <message>
+        <source>a*</source>
+        <translation>a*</translation>
+    </message>
+    <message>
+        <source>Programmes up to two hours, cold to opening, are called fast.</source>
+        <translation>Programme bis zwei Stunden, kalt bis zum Öffnen, heißen schnell.</translation>
+    </message>
+    <message>
+        <source>min</source>
+        <translation>min</translation>
+    </message>
+    <message>
+        <source>Usual guidance: fast programmes for single units and short bridges.</source>
+        <translation>Übliche Empfehlung: schnelle Programme für Einzelkronen und kurze Brücken.</translation>
+    </message>
+    <message>
+        <source>units</source>
+        <translation>Einheiten</translation>
+    </message>
+    <message>
+        <source>Usual guidance: thick walls neither heat nor cool evenly in a fast programme.</source>
+        <translation>Übliche Empfehlung: Dicke Wände werden in einem schnellen Programm weder gleichmäßig warm noch kalt.</translation>
+    </message>
+    <message>
+        <source>Less than this is no thick place.</source>
+        <translation>Weniger als das ist keine dicke Stelle.</translation>
+    </message>
+</context>
+<context>
     <name>look bar</name>
     <message>
         <source>Sintered</source>
@@ -4291,7 +4457,7 @@ Strg+Umschalt mit Links, Rechts, oder am Kopf ziehen&lt;/td&gt;&lt;/tr&gt;
     </message>
     <message>
         <source>{count:,} points</source>
-        <translation>{count:,} Punkte</translation>
+        <translation>{count} Punkte</translation>
     </message>
     <message>
         <source>plan {hash_}</source>
@@ -5291,6 +5457,14 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
         <translation>Wählen Sie einen anderen Namen.</translation>
     </message>
     <message>
+        <source>The {kind} &apos;{name}&apos; is none of the laboratory&apos;s set.</source>
+        <translation>{kind} „{name}“ ist nicht unter den Materialien des Labors.</translation>
+    </message>
+    <message>
+        <source>What comes with the program stays as it is; copy it to change it.</source>
+        <translation>Was mit dem Programm kommt, bleibt, wie es ist; kopieren Sie es, um es zu ändern.</translation>
+    </message>
+    <message>
         <source>The {kind} &apos;{name}&apos; is needed: {where} refers to it.</source>
         <translation>„{name}“ ({kind}) wird gebraucht: {where} bezieht sich darauf.</translation>
     </message>
@@ -5340,6 +5514,10 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
 </context>
 <context>
     <name>materials spectra</name>
+    <message>
+        <source>Its colour is for {geometry}.</source>
+        <translation>Seine Farbe gilt für {geometry}.</translation>
+    </message>
     <message>
         <source>Layer {layer} has the colour L* {lightness:.1f}, a* {a:.1f}, b* {b:.1f} of the spectrum ({way}), as of a plate of {nominal_thickness_mm:g} mm.</source>
         <translation>Schicht {layer} hat die Farbe L* {lightness:.1f}, a* {a:.1f}, b* {b:.1f} des Spektrums ({way}), als Platte von {nominal_thickness_mm:g} mm.</translation>
@@ -5566,7 +5744,7 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     </message>
     <message>
         <source>Export</source>
-        <translation>Exportieren</translation>
+        <translation>Export</translation>
     </message>
     <message>
         <source>&amp;Print sheets...</source>
@@ -6509,17 +6687,6 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     <message>
         <source>Packs end in {suffix}.</source>
         <translation>Pakete enden auf {suffix}.</translation>
-    </message>
-</context>
-<context>
-    <name>paths</name>
-    <message>
-        <source>The program&apos;s own folder &apos;{name}&apos; is missing.</source>
-        <translation>Der programmeigene Ordner „{name}“ fehlt.</translation>
-    </message>
-    <message>
-        <source>Install stainmap again.</source>
-        <translation>Installieren Sie stainmap neu.</translation>
     </message>
 </context>
 <context>
@@ -8991,7 +9158,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>Export</source>
-        <translation>Exportieren</translation>
+        <translation>Export</translation>
     </message>
     <message>
         <source>Not exported</source>
@@ -10536,11 +10703,11 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>Survives {survived:,} of {days:,} simulated bench days.</source>
-        <translation>Übersteht {survived:,} von {days:,} simulierten Arbeitstagen.</translation>
+        <translation>Übersteht {survived} von {days} simulierten Arbeitstagen.</translation>
     </message>
     <message>
         <source>Survives {survived:,} of {days:,} simulated bench days; on {lost:,} the {area} area strays.</source>
-        <translation>Übersteht {survived:,} von {days:,} simulierten Arbeitstagen; an {lost:,} weicht {area} ab.</translation>
+        <translation>Übersteht {survived} von {days} simulierten Arbeitstagen; an {lost} weicht {area} ab.</translation>
     </message>
     <message>
         <source>{liquid} earns its jar: without it the {area} would be about {without:.1f} off instead of {there:.1f}.</source>
@@ -10572,7 +10739,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>Days are simulated, {days:,} that took no part in the choice: one coat more or fewer, hand ±25 %, wall ±0.2 mm, dye too rich, stump a step off. More of them test the sampling, not the bench.</source>
-        <translation>Tage sind simuliert, {days:,}, die an der Wahl nicht teilnahmen: ein Auftrag mehr oder weniger, Hand ±25 %, Wand ±0.2 mm, Farbstoff zu viel, Stumpf eine Stufe daneben. Mehr davon prüfen die Stichprobe, nicht die Arbeit.</translation>
+        <translation>Tage sind simuliert, {days}, die an der Wahl nicht teilnahmen: ein Auftrag mehr oder weniger, Hand ±25 %, Wand ±0.2 mm, Farbstoff zu viel, Stumpf eine Stufe daneben. Mehr davon prüfen die Stichprobe, nicht die Arbeit.</translation>
     </message>
     <message>
         <source>Not calibrated: a {verdict}.</source>
@@ -11238,6 +11405,10 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     <message>
         <source>Lay a planned case on it.</source>
         <translation>Legen Sie einen geplanten Fall darauf.</translation>
+    </message>
+    <message>
+        <source>There is no mixing list: {error}</source>
+        <translation>Es gibt keine Mischliste: {error}</translation>
     </message>
     <message>
         <source>prediction</source>

@@ -25,6 +25,7 @@ from stainmap.paper.raster import Camera, rasterise
 from stainmap.paper.shading import LEVEL, ShadingFields, develop, light_frame, shade
 from stainmap.paper.typeface import FontWeight, image_font
 from stainmap.predict.bench_look import bench_linear_srgb
+from stainmap.words import translate
 
 Bytes = NDArray[np.uint8]
 
@@ -154,9 +155,9 @@ def write_film(path: Path, pictures: Sequence[Bytes], seconds_each: float) -> tu
         return _write_series(path, pictures)
     if kind not in KINDS:
         raise StainmapError(
-            f"A film is not written as '{path.suffix}'.",
+            translate("film", "A film is not written as '{suffix}'.").format(suffix=path.suffix),
             where=str(path),
-            advice=f"Choose one of {', '.join(KINDS)}.",
+            advice=translate("film", "Choose one of {kinds}.").format(kinds=", ".join(KINDS)),
         )
     write_bytes(path, animated_bytes(pictures, seconds_each, gif=kind == ".gif"))
     return (path,)
@@ -188,9 +189,9 @@ def _write_series(path: Path, pictures: Sequence[Bytes]) -> tuple[Path, ...]:
     there = next((name for name in names if name.exists()), None)
     if there is not None:
         raise StainmapError(
-            "A picture of this name is there already, and none is written over.",
+            translate("film", "A picture of this name is there already, and none is written over."),
             where=str(there),
-            advice="Choose another name.",
+            advice=translate("film", "Choose another name."),
         )
     for name, picture in zip(names, pictures, strict=True):
         write_bytes(name, png_bytes(picture))

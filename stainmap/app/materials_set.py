@@ -230,8 +230,13 @@ class OwnMaterials:
         found = entry(self._own, kind, name)
         if found is None:
             raise CatalogueError(
-                f"The {kind} '{name}' is none of {_WHOSE}.",
-                advice="What comes with the program stays as it is; copy it to change it.",
+                translate(
+                    "materials set", "The {kind} '{name}' is none of the laboratory's set."
+                ).format(kind=value_word(kind), name=name),
+                advice=translate(
+                    "materials set",
+                    "What comes with the program stays as it is; copy it to change it.",
+                ),
             )
         return found
 

@@ -131,7 +131,12 @@ def _nominal(block: Block, layer: int, values: FloatArray) -> Fitted:
     old = block.layers[layer]
     way = old.nominal.measurement
     if way.geometry != WITHOUT_GLOSS:
-        raise CatalogueError(f"Its colour is for {way.geometry}.", where=f"block '{block.name}'")
+        raise CatalogueError(
+            translate("materials spectra", "Its colour is for {geometry}.").format(
+                geometry=way.geometry
+            ),
+            where=f"block '{block.name}'",
+        )
     lab = reflectance_to_lab(values, way.illuminant, way.observer_degrees)
     lightness, a, b = (round(float(value), 2) for value in lab)
     colour = Colour(lightness=lightness, a=a, b=b, measurement=way)

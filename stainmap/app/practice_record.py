@@ -28,10 +28,12 @@ from stainmap.practice.progress import (
     threshold_curve,
     weakest_skill,
 )
+from stainmap.words import in_english
 
 SKILLS = tuple(skill.value for skill in Skill)
 
 
+@in_english()
 def practice_sheet(
     book: Labbook,
     *,

@@ -21,6 +21,7 @@ from stainmap.paper.sheet_data import SheetData
 from stainmap.planning.draft import draft_reason
 from stainmap.planning.plan_hash import plan_hash
 from stainmap.units import TemperatureUnit
+from stainmap.words import in_english
 
 # What file systems somewhere do not allow in a name.
 _FORBIDDEN = '<>:"/\\|?*'
@@ -62,6 +63,7 @@ class Sheet:
     pdf: bytes
 
 
+@in_english()
 def sheet_data(
     prediction: Prediction,
     *,

@@ -13,6 +13,7 @@ from PySide6.QtOpenGL import QOpenGLFunctions_3_3_Core, QOpenGLShader, QOpenGLSh
 from stainmap.errors import StainmapError
 from stainmap.paths import resource
 from stainmap.ui.crown_picture import SCALED, Look
+from stainmap.words import translate
 
 _HEAD = "#version 330 core\n"
 # Attribute locations of crown.vert.
@@ -88,9 +89,14 @@ class Program:
         )
         if not built:
             raise ShaderError(
-                f"The graphics driver refuses a shader: {self._program.log().strip()}",
+                translate("crown shaders", "The graphics driver refuses a shader: {why}").format(
+                    why=self._program.log().strip()
+                ),
                 where=where,
-                advice="Start with STAINMAP_NO_GL=1 to draw without the graphics driver.",
+                advice=translate(
+                    "crown shaders",
+                    "Start with STAINMAP_NO_GL=1 to draw without the graphics driver.",
+                ),
             )
         self._locations: dict[str, int] = {}
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import QAction, QColor, QPainter, QPaintEvent
+from PySide6.QtGui import QAction, QColor, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
@@ -31,8 +31,8 @@ class TopBar(QWidget):
         row = QHBoxLayout(self)
         row.setContentsMargins(44, 0, 12, 0)
         row.setSpacing(6)
-        name = QLabel("stainmap")
-        name.setFont(font(15, 600))
+        self._name = QLabel("stainmap")
+        self._name.setFont(font(15, 600))
         self.menus = QMenuBar()
         self.menus.setNativeMenuBar(False)
         self.menus.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
@@ -40,7 +40,7 @@ class TopBar(QWidget):
         self.title.setFont(font(13, 500))
         self.title.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.state = SoftLabel("", 13)
-        row.addWidget(name)
+        row.addWidget(self._name)
         row.addSpacing(8)
         row.addWidget(self.menus)
         row.addSpacing(12)
@@ -72,6 +72,12 @@ class TopBar(QWidget):
         self.title.setText(title)
         self.title.setToolTip(title)
         self.state.setText(state)
+        self._fit()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Give the menus the room of the program's name where there is not enough for both."""
+        super().resizeEvent(event)
+        self._fit()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Fill the bar, and draw sign and lower line."""
@@ -82,3 +88,10 @@ class TopBar(QWidget):
         painter.fillRect(0, self.height() - 1, self.width(), 1, QColor(t.line))
         paint_icon(painter, "rosette", QRectF(14, 13, 20, 20), t.ink)
         painter.end()
+
+    def _fit(self) -> None:
+        # In the words of some languages the last menus would not be seen in a small window.
+        asked = self._row.sizeHint().width()
+        if self._name.isHidden():
+            asked += self._name.sizeHint().width() + self._row.spacing()
+        self._name.setVisible(asked <= self.width())

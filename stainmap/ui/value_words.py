@@ -157,3 +157,62 @@ VALUES: Final = (
     marked("values", "Animated PNG"),
     marked("values", "Series of PNG pictures, numbered"),
 )
+
+# Units of the limits that advice is held to, and where each limit comes from.
+LIMITS: Final = (
+    marked(
+        "limits", "Every crown is thin at its margin: walls are judged above the last millimetre."
+    ),
+    marked("limits", "mm"),
+    marked("limits", "Less than this is a few points of the mesh."),
+    marked("limits", "mm2"),
+    marked("limits", "Usual guidance for zirconia between front teeth."),
+    marked("limits", "Usual guidance for zirconia behind the canine."),
+    marked("limits", "Usual guidance beside two or more pontics in a row."),
+    marked("limits", "Paravina et al. 2015: half of 175 observers accept up to 1.8."),
+    marked("limits", "dE00"),
+    marked("limits", "A smaller spot is not noticed."),
+    marked(
+        "limits",
+        "Below it a coat costs time and hardly changes the colour; follows from the saturation"
+        " of the process.",
+    ),
+    marked("limits", "of a first coat"),
+    marked(
+        "limits",
+        "Paravina et al. 2015: half of 175 observers accept up to 1.8; here of lightness alone.",
+    ),
+    marked("limits", "What a liquid must do at least before it can be said to be undone."),
+    marked("limits", "in a*, b*"),
+    marked("limits", "Half of what one liquid does to hue and chroma is undone by another."),
+    marked("limits", "share"),
+    marked(
+        "limits",
+        "Paravina et al. 2015: half of 175 observers see 0.8; by more than that the two are"
+        " needed.",
+    ),
+    marked("limits", "Fewer coats than this read as none."),
+    marked("limits", "coats"),
+    marked(
+        "limits", "A wider bare area is meant; a narrower one is a gap between two painted ones."
+    ),
+    marked("limits", "A shorter gap closes by itself, as liquid spreads."),
+    marked("limits", "What one stroke of a fine brush fills; wider, a line becomes a stripe."),
+    marked("limits", "Pits, where fissures meet, may be wider."),
+    marked("limits", "Usual occlusal adjustment is 0.1 to 0.3 mm."),
+    marked("limits", "Contacts lie on tips and ridges, down to this far below them."),
+    marked(
+        "limits",
+        "Starter liquids that cool a cusp are designed to stay within it; only where a* ends"
+        " below 0.",
+    ),
+    marked("limits", "a*"),
+    marked("limits", "Programmes up to two hours, cold to opening, are called fast."),
+    marked("limits", "min"),
+    marked("limits", "Usual guidance: fast programmes for single units and short bridges."),
+    marked("limits", "units"),
+    marked(
+        "limits", "Usual guidance: thick walls neither heat nor cool evenly in a fast programme."
+    ),
+    marked("limits", "Less than this is no thick place."),
+)

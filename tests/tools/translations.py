@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import argparse
 import ast
+import re
 import shutil
 import subprocess
 import sys
@@ -23,6 +24,13 @@ from xml.etree import ElementTree as ET
 ROOT = Path(__file__).resolve().parents[2]
 FOLDER = ROOT / "resources" / "translations"
 LANGUAGES = ("de",)
+# Words that are the same in every language: units, signs of colour science, the program's own name,
+# and a page of the manual.
+SAME_IN_ALL = frozenset({"mm", "mL", "dE", "ΔC", "stainmap", "keys", "md"})
+# Errors of programmers: nobody else sees them.
+_OF_PYTHON = frozenset(
+    {"AssertionError", "ValueError", "TypeError", "RuntimeError", "KeyError", "NotImplementedError"}
+)
 # What shows its first arguments to people.
 _SHOWN = frozenset(
     {
@@ -81,11 +89,33 @@ def not_in_translate(path: Path) -> Iterator[str]:
         if not isinstance(node, ast.Call):
             continue
         name = getattr(node.func, "attr", getattr(node.func, "id", ""))
-        for argument in node.args if name in _SHOWN else ():
-            text = ast.unparse(argument)
-            shown = isinstance(argument, (ast.Constant, ast.JoinedStr))
-            if shown and any(c.isalpha() for c in text.replace("\\N{", "")) and len(text) > 3:
-                yield text
+        # The window's commands: text and what it does are followed by a key and an icon.
+        shown = node.args[:2] if name == "_action" else node.args
+        for argument in shown if name in _SHOWN else ():
+            words = " ".join(_plain_parts(argument))
+            if set(re.findall(r"[^\W\d_]{2,}", words)) - SAME_IN_ALL:
+                yield ast.unparse(argument)
+
+
+def errors_not_in_translate(path: Path) -> Iterator[str]:
+    """Yield what errors that a module raises say to people in English alone."""
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        call = node.exc if isinstance(node, ast.Raise) else None
+        if not isinstance(call, ast.Call) or "Error" not in ast.unparse(call.func):
+            continue
+        if getattr(call.func, "id", "") in _OF_PYTHON:
+            continue
+        advice = [one.value for one in call.keywords if one.arg == "advice"]
+        for argument in (*call.args[:1], *advice):
+            if re.search(r"[^\W\d_]{2,}", " ".join(_plain_parts(argument))):
+                yield ast.unparse(argument)
+
+
+def _plain_parts(argument: ast.expr) -> Iterator[str]:
+    parts = argument.values if isinstance(argument, ast.JoinedStr) else [argument]
+    for part in parts:
+        if isinstance(part, ast.Constant) and isinstance(part.value, str):
+            yield part.value
 
 
 def _run(name: str, arguments: list[str]) -> None:
