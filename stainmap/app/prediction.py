@@ -252,7 +252,7 @@ def _make_ready_to_paint(mesh: TriMesh) -> None:
     wanted = ("adjacency", "vertex_faces", "vertex_normals", "vertex_areas", "is_watertight")
     for name in wanted:
         getattr(mesh, name)
-    mesh.forget_derived(keep=(*wanted, "light_faces"))
+    mesh.forget_derived(keep=(*wanted, "light_faces", "bounds", "centre"))
 
 
 def _ground(case: Case, shape: CrownShape, previous: Prediction | None) -> GroundCrown:

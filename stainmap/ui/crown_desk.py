@@ -23,6 +23,7 @@ from stainmap.surface.picking import Hit
 from stainmap.ui import case_figures as figures
 from stainmap.ui.brush_bar import BrushSettings
 from stainmap.ui.camera import Camera
+from stainmap.ui.crown_cards import ProbeReading
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.crown_view import CrownView, PointerTask
 from stainmap.words import translate
@@ -83,6 +84,7 @@ class CrownDesk(QObject):
         self._left_at: Camera | None = None
         self._bench_shown: Prediction | None = None
         self._last_vertex: int | None = None
+        self._known: tuple[Prediction, int, ProbeReading] | None = None
         # Places painted by a move that is still being passed on, in looks without their colour.
         self._passed: list[NDArray[np.int32]] = []
         self._brush_rests = QTimer(self, singleShot=True, interval=_RESTS_MS)
@@ -205,7 +207,7 @@ class CrownDesk(QObject):
         """Show what has changed."""
         case = self._session.case
         if change.touches("opened"):
-            self._left_at = self._instead = None
+            self._left_at = self._instead = self._known = None
         elif self._view.is_bare:
             return
         if case is None:
@@ -331,10 +333,16 @@ class CrownDesk(QObject):
             return
         if self._instead is None:
             self._session.expect_stroke(hit.vertex, self._settings.radius_mm)
-        reading = figures.probe_reading(prediction, hit.vertex)
+        reading = self._reading_at(prediction, hit.vertex)
         reading = replace(reading, figure=self.figure_of(hit.vertex))
         self._view.set_probe(reading, None if from_afar else hit.position)
         self.named.emit(reading.spoken)
+
+    def _reading_at(self, prediction: Prediction, vertex: int) -> ProbeReading:
+        """Return what is known of a vertex; the same place is asked for many times over."""
+        if self._known is None or self._known[:2] != (prediction, vertex):
+            self._known = (prediction, vertex, figures.probe_reading(prediction, vertex))
+        return self._known[2]
 
     def _begin(self, position: NDArray[np.float64], vertex: int, keys: Qt.KeyboardModifier) -> None:
         brush = self.brush
@@ -350,7 +358,7 @@ class CrownDesk(QObject):
 
     def _move(self, position: NDArray[np.float64], vertex: int, _keys: Qt.KeyboardModifier) -> None:
         if self._session.is_painting:
-            # What the hand passed in one move is coloured once, at its end; what is not seen, never.
+            # What the hand passed in one move is coloured once, at its end; what is unseen, never.
             unseen = self._view.look not in _COLOURED_UNDER_BRUSH
             more = unseen or self._view.passes_by
             update = self._session.stroke_to(position, vertex, more=more)

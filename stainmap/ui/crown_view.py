@@ -142,7 +142,8 @@ class CrownView(CrownStage):
             self._brush_mm = brush_radius_mm
         cross = task is not PointerTask.TURN
         self.setCursor(Qt.CursorShape.CrossCursor if cross else Qt.CursorShape.ArrowCursor)
-        self._point()
+        # Soon and not at once: what the brush does is told anew several times in one go.
+        self._hover.start()
         self.task_changed.emit()
 
     @property
