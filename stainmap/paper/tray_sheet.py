@@ -21,7 +21,7 @@ from stainmap.paper.sheet_layout import TITLE_DROP_MM, Block, Leaf, packed, prin
 from stainmap.planning.batch_size import served_text
 from stainmap.planning.mixing import JAR_LIFE_HOURS
 from stainmap.planning.plan_hash import short_hash
-from stainmap.planning.schedule import RunStage, drying
+from stainmap.planning.schedule import DRY_TEMPERATURE_C, Drying, RunStage
 from stainmap.planning.tray_mixing import PaintedCase, TrayJar, TrayMixing, tray_mixing
 from stainmap.planning.tray_run import TrayRun, tray_run
 from stainmap.units import TemperatureUnit
@@ -73,7 +73,7 @@ def tray_list_bytes(sheets: Sequence[SheetData]) -> bytes:
     lines = [_jar_line(jar) for jar in mixing.jars]
     remarks = (*mixing.left_out, *mixing.remarks, *run.remarks)
     note = jar_notes(mixing.least_difference, mixing.least_colour_blind, remarks)
-    rows = _stage_rows(cases, run, first.degrees, clock=first.mixed_at is not None)
+    rows = _stage_rows(run, first.degrees, clock=first.mixed_at is not None)
     blocks = [
         jars_block(page, lines, note, discard_at),
         *_case_blocks(page, sheets, mixing),
@@ -191,7 +191,7 @@ def taken_text(case: Case, one: TrayJar) -> str:
 
 
 def _stage_rows(
-    cases: Sequence[Case], run: TrayRun, degrees: TemperatureUnit, *, clock: bool
+    run: TrayRun, degrees: TemperatureUnit, *, clock: bool
 ) -> list[tuple[str, str, str]]:
     """Return stage, clock time if it is known, and what is done, firing by firing."""
     rows = []
@@ -202,7 +202,14 @@ def _stage_rows(
             case RunStage.COATS:
                 text = "each case by its own coat map"
             case RunStage.DRY:
-                text = _dry_text(cases, part.programme, degrees)
+                # As long as the run of the tray says: all units dry together.
+                temperature_c = None if part.programme else DRY_TEMPERATURE_C
+                dried = Drying(
+                    minutes=part.minutes,
+                    temperature_c=temperature_c,
+                    in_furnace=bool(part.programme),
+                )
+                text = drying_text(dried, degrees)
             case RunStage.SINTER:
                 text = f"{part.programme}, only when dry is ticked"
             case RunStage.COOL:
@@ -211,13 +218,3 @@ def _stage_rows(
                 text = f"do not open above {degrees.text(end_c)}"
         rows.append((str(part.stage), f"{part.start:%H:%M}" if clock else "", text))
     return rows
-
-
-def _dry_text(cases: Sequence[Case], programme: str, degrees: TemperatureUnit) -> str:
-    """Return how the cases of a programme that dries are dried, or those without one, longest."""
-    ways = [
-        drying(case)
-        for case in cases
-        if (case.programme == programme if programme else not drying(case).in_furnace)
-    ]
-    return drying_text(max(ways, key=lambda one: one.minutes), degrees)

@@ -249,6 +249,8 @@ def test_the_tray_lists_what_each_case_takes(make_sheet: MakeSheet, dome: Case) 
     assert "1 unit of 1 case" in words
     for code in ("S-0036", "S-0100"):
         assert code in words
+    # Two single units in one oven: 10 minutes and 5 for the second, as the run of the tray has it.
+    assert "93 °C (200 °F), 15 min, assumed" in words
     with pytest.raises(PlanError, match="have the code S-0036"):
         tray_list_bytes([make_sheet(dome), make_sheet(dome)])
 
