@@ -1,4 +1,4 @@
-"""From the hand to the picture: a stroke over a crown of 100,000 vertices, 900 x 900 pixels.
+"""From the hand to the picture: a stroke over a crown, 900 x 900 pixels.
 
 By the graphics driver; a software driver if there is no other. The same stroke is drawn several
 times and each of its moves counts as its least disturbed. Processor time of all threads: a
@@ -20,30 +20,41 @@ from PySide6.QtWidgets import QApplication
 
 from stainmap.app.session import Session
 from stainmap.files.catalogue import starter_catalogue
-from stainmap.model.case import Case
 from stainmap.model.zone import Zone
-from stainmap.predict.shape import CrownShape
 from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.crown_view import CrownView
 from stainmap.ui.gl_canvas import GlCanvas
 from stainmap.ui.gl_painter import has_gl
+from tests.benchmarks.measuring import YARDSTICK_MS, seconds, yardstick
+from tests.benchmarks.painted_crowns import LIQUIDS
+from tests.predict.crowns import painted_dome
 
-pytestmark = [
-    pytest.mark.benchmark,
-    pytest.mark.skipif(not os.environ.get("STAINMAP_MORE"), reason="long; set STAINMAP_MORE=1"),
-]
+pytestmark = pytest.mark.benchmark
 
-# Wanted: 16 ms of our own, the picture there after 33 ms (60 in one of twenty). Not reached: a dab
-# on a patch that is cut anew takes longer. Found: 46 to 73 and 83 to 117 ms.
-OWN_FOUND_MS, SEEN_FOUND_MS = 110.0, 175.0
+# Of one move of the hand: our own computing before the window is free again, ms, and until the
+# picture is there, in the middle and for one of twenty.
+OWN_MS, SEEN_MS, SEEN_P95_MS = 16.0, 33.0, 60.0
 ROUNDS, MOVES, PATIENCE_S = 4, 24, 5.0
 NO_KEYS, NO_BUTTON = Qt.KeyboardModifier.NoModifier, Qt.MouseButton.NoButton
 LEFT = Qt.MouseButton.LeftButton
+# Rings of a dome: a light one, and the one that is asked for.
+RINGS = {"22,000": 60, "100,000": 129}
 
 
-@pytest.fixture(scope="module")
-def desk(qapp: QApplication, crown: tuple[Case, CrownShape]) -> Iterator[CrownDesk]:
-    """Return a visible crown of 100,000 vertices, predicted, the brush on its last step."""
+@pytest.fixture(
+    scope="module",
+    params=[
+        "22,000",
+        pytest.param(
+            "100,000",
+            marks=pytest.mark.skipif(
+                not os.environ.get("STAINMAP_MORE"), reason="long; set STAINMAP_MORE=1"
+            ),
+        ),
+    ],
+)
+def desk(qapp: QApplication, request: pytest.FixtureRequest) -> Iterator[CrownDesk]:
+    """Return a visible crown, predicted, the brush on its last step."""
     if not has_gl():
         pytest.skip("no OpenGL here")
     session = Session(starter_catalogue(), threaded=False)
@@ -53,7 +64,7 @@ def desk(qapp: QApplication, crown: tuple[Case, CrownShape]) -> Iterator[CrownDe
     session.subscribe(desk.refresh)
     view.show()
     assert QTest.qWaitForWindowExposed(view)
-    session.adopt(crown[0], path=None, saved=True)
+    session.adopt(painted_dome(LIQUIDS, rings=RINGS[request.param]), path=None, saved=True)
     desk.choose(Zone.BODY, 7)
     QTest.qWait(1500)
     yield desk
@@ -69,7 +80,11 @@ def send(view: CrownView, kind: QEvent.Type, at: QPointF, pressed: Qt.MouseButto
 
 @pytest.fixture(scope="module")
 def taken(desk: CrownDesk) -> tuple[np.ndarray, np.ndarray]:
-    """Return ms of our own computing and until the picture is there, for each move of a stroke."""
+    """Return ms of our own computing and until the picture is there, for each move of a stroke.
+
+    As the undisturbed machine would take them, see `measuring`.
+    """
+    slowness = 1000.0 * seconds(yardstick, 5) / YARDSTICK_MS
     view = desk.view
     canvas = view.canvas
     assert isinstance(canvas, GlCanvas)
@@ -94,17 +109,18 @@ def taken(desk: CrownDesk) -> tuple[np.ndarray, np.ndarray]:
         # Taken back: the next round finds the crown as this one did.
         QTest.keyClick(view, Qt.Key.Key_Escape)
         QTest.qWait(60)
-    return 1000.0 * np.min(own, axis=0), 1000.0 * np.min(seen, axis=0)
+    slowness = max(1.0, 0.5 * (slowness + 1000.0 * seconds(yardstick, 5) / YARDSTICK_MS))
+    return 1000.0 * np.min(own, axis=0) / slowness, 1000.0 * np.min(seen, axis=0) / slowness
 
 
-def test_a_stroke_stays_as_quick_as_it_is(
+def test_a_stroke_is_seen_within_a_frame(
     taken: tuple[np.ndarray, np.ndarray], record_property: Callable[[str, object], None]
 ) -> None:
-    """No more than was found on two shared cores, and half as much again."""
     own, seen = taken
     record_property("own_median_ms", round(float(np.median(own)), 1))
     record_property("seen_median_ms", round(float(np.median(seen)), 1))
     record_property("seen_p95_ms", round(float(np.percentile(seen, 95)), 1))
     print(f"own {np.median(own):.1f}, seen {np.median(seen):.1f}, {np.percentile(seen, 95):.1f} ms")
-    assert np.median(own) < OWN_FOUND_MS
-    assert np.median(seen) < SEEN_FOUND_MS
+    assert np.median(own) < OWN_MS
+    assert np.median(seen) < SEEN_MS
+    assert np.percentile(seen, 95) < SEEN_P95_MS

@@ -1,12 +1,12 @@
 """The interface thread answers while a person works: a watchdog measures how late.
 
 Counted is what the interface thread itself computes before it answers (its own processor time): how
-long it waits for a core depends on what else the machine does. A light crown; OpenGL in software
-counts too.
+long it waits for a core depends on what else the machine does. OpenGL in software counts too.
 """
 
 from __future__ import annotations
 
+import os
 import time
 from collections.abc import Callable, Iterator
 from pathlib import Path
@@ -21,6 +21,7 @@ from stainmap.app.job import JobRunner
 from stainmap.app.session import Session
 from stainmap.files.catalogue import starter_catalogue
 from stainmap.files.journal import Journal
+from stainmap.model.case import Case
 from stainmap.model.zone import Accent, Zone
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.main_window import MainWindow
@@ -29,9 +30,9 @@ from tests.app.session_moves import planned
 from tests.benchmarks.measuring import YARDSTICK_MS, seconds, yardstick
 from tests.ui.watchdog import Watchdog
 
-# What is asked of the program, ms. It does not hold to it everywhere yet: the first look at zones,
-# with its whole picture by a software OpenGL, took 138 ms, and the first pointing 76 ms.
-_ASKED_MS, _LIMIT_MS, _MOST_LATE = 60.0, 200.0, 4
+_ASKED_MS = 60.0
+# Rings, and vertices around, of outside and inside each.
+_SIZES = {"4,600": (32, 72), "100,000": (150, 330)}
 LEFT, NONE = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
 
 pytestmark = pytest.mark.benchmark
@@ -52,7 +53,14 @@ def busy(gl_context: None, qtbot: QtBot, tmp_path: Path) -> Iterator[MainWindow]
     window.end_unasked()
 
 
-def work(window: MainWindow, qtbot: QtBot, dog: Watchdog, folder: Path) -> None:
+def crown_of(vertices: str) -> Case:
+    """Return a planned dome as it comes from the job that reads a file."""
+    case = planned(*_SIZES[vertices])
+    case.surface.mesh.make_ready_to_draw()
+    return case
+
+
+def work(window: MainWindow, qtbot: QtBot, dog: Watchdog, case: Case, folder: Path) -> None:
     """Do a little of everything that a person does all day."""
     session, table, view = window.session, window.plan.table, window.crown
 
@@ -60,7 +68,7 @@ def work(window: MainWindow, qtbot: QtBot, dog: Watchdog, folder: Path) -> None:
         dog.during = name
         for action in actions:
             action()
-        qtbot.waitUntil(lambda: session.is_up_to_date, timeout=60_000)
+        qtbot.waitUntil(lambda: session.is_up_to_date, timeout=120_000)
         qtbot.wait(60)
 
     def type_coat(key: str) -> None:
@@ -79,7 +87,7 @@ def work(window: MainWindow, qtbot: QtBot, dog: Watchdog, folder: Path) -> None:
             QApplication.processEvents()
         QTest.mouseRelease(view, LEFT, NONE, place + QPoint(42, 21))
 
-    step("opening", lambda: session.adopt(planned(32, 72), path=None))
+    step("opening", lambda: session.adopt(case, path=None))
     step("typing coats", lambda: type_coat("3"))
     for look in (Look.ZONES, Look.COATS, Look.SINTERED):
         step(f"look {look}", lambda look=look: window.set_look(look))
@@ -92,7 +100,20 @@ def work(window: MainWindow, qtbot: QtBot, dog: Watchdog, folder: Path) -> None:
     qtbot.waitUntil(lambda: not session.is_modified, timeout=30_000)
 
 
+@pytest.mark.parametrize(
+    "vertices",
+    [
+        "4,600",
+        pytest.param(
+            "100,000",
+            marks=pytest.mark.skipif(
+                not os.environ.get("STAINMAP_MORE"), reason="long; set STAINMAP_MORE=1"
+            ),
+        ),
+    ],
+)
 def test_the_interface_thread_is_never_blocked_for_long(
+    vertices: str,
     busy: MainWindow,
     qtbot: QtBot,
     tmp_path: Path,
@@ -100,17 +121,17 @@ def test_the_interface_thread_is_never_blocked_for_long(
 ) -> None:
     # What is fetched on first use (fonts, modules) is not what is looked for: once through before.
     warm = Watchdog(1e6)
-    work(busy, qtbot, warm, tmp_path)
+    work(busy, qtbot, warm, crown_of("4,600"), tmp_path)
     warm.stop()
+    case = crown_of(vertices)
     slowness = max(1.0, 1000.0 * seconds(yardstick, 5) / YARDSTICK_MS)
     dog = Watchdog(_ASKED_MS)
     began = time.monotonic()
-    work(busy, qtbot, dog, tmp_path)
+    work(busy, qtbot, dog, case, tmp_path)
     dog.stop()
+    slowness = max(slowness, 1000.0 * seconds(yardstick, 5) / YARDSTICK_MS)
     assert dog.answers > 50, f"hardly ever asked in {time.monotonic() - began:.0f} s"
     record_property("longest block, ms of own processor time", dog.longest_own_ms())
     record_property("slowness", slowness)
-    late = sum(block.own_ms > _ASKED_MS * slowness for block in dog.blocks)
-    record_property("blocks above 60 ms", late)
-    assert late <= _MOST_LATE, dog.report()
-    assert dog.longest_own_ms() < _LIMIT_MS * slowness, dog.report()
+    print(f"longest block {dog.longest_own_ms():.0f} ms, {slowness:.1f} times slower")
+    assert dog.longest_own_ms() < _ASKED_MS * slowness, dog.report()
