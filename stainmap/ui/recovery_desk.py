@@ -15,7 +15,7 @@ from stainmap.ui.form_dialog import FormDialog
 from stainmap.ui.opening_flow import OpeningFlow
 from stainmap.words import translate
 
-_MOST_ROWS = 6
+_MOST_ROWS, _LIST_PX = 6, 460
 
 
 class RecoveryDialog(FormDialog):
@@ -39,6 +39,9 @@ class RecoveryDialog(FormDialog):
             item.setToolTip("" if one.file is None else str(one.file))
             self.list.addItem(item)
         self.list.setCurrentRow(0)
+        # Long names end in dots; the whole stands beside the pointer.
+        self.list.setMinimumWidth(_LIST_PX)
+        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         rows = min(max(len(found), 2), _MOST_ROWS)
         self.list.setFixedHeight(rows * self.list.sizeHintForRow(0) + 8)
         self.list.itemActivated.connect(self.accept)
