@@ -11,10 +11,12 @@ import pytest
 from PIL import Image
 from pypdf import PdfReader
 
-from stainmap.app.prediction import Prediction, predict_case
+from stainmap.app.prediction import Prediction, for_record, for_sheets, predict_case
 from stainmap.app.sheets import revised, sheet_data, write_sheets
+from stainmap.files.case_file import read_case
 from stainmap.model.zone import Zone
 from stainmap.planning.plan_hash import plan_hash
+from stainmap.predict.seen import Seen
 from tests.builders import dome_case, with_coats
 
 
@@ -68,3 +70,33 @@ def test_a_plan_printed_again_keeps_its_revision_and_a_changed_one_replaces_it(
     assert second.printed == plan_hash(changed) == plan_hash(second)
     sheet = sheet_data(replace(prediction, case=first))
     assert sheet.replaces_text == "none"
+
+
+def test_sheets_take_the_figures_of_the_screen(light_sample: Path) -> None:
+    """What is printed is what was seen, and all bands say the same to a fifth of the last digit."""
+    on_screen = predict_case(read_case(light_sample))
+    assert for_sheets(on_screen) is on_screen
+    every_band = for_record(on_screen)
+    assert every_band.engine.scene.wavelengths_nm.size == 31
+    assert len(on_screen.outcome.areas) > 5
+    for few, all_ in zip(on_screen.outcome.areas, every_band.outcome.areas, strict=True):
+        assert few.area is all_.area
+        apart = np.subtract(few.predicted.lab, all_.predicted.lab)
+        assert np.abs(apart).max() < 0.02
+        assert np.allclose(few.plus_minus, all_.plus_minus, atol=0.02)
+
+
+def test_sheets_are_under_daylight_whatever_is_on_screen(light_sample: Path) -> None:
+    case = read_case(light_sample)
+    by_lamp = predict_case(case, seen=Seen(light="A", observer=10))
+    printed = for_sheets(by_lamp)
+    assert printed.outcome == predict_case(case).outcome
+    assert printed.outcome != by_lamp.outcome
+
+
+def test_figures_alone_are_those_of_the_whole_prediction(light_sample: Path) -> None:
+    """No advice and one thread change no figure."""
+    case = read_case(light_sample)
+    alone = predict_case(case, figures_only=True, threads=1)
+    assert alone.outcome == predict_case(case).outcome
+    assert alone.advice == ()
