@@ -11,7 +11,7 @@ from typing import Any
 
 import numpy as np
 import pytest
-from PySide6.QtCore import QSettings
+from PySide6.QtCore import QCoreApplication, QEvent, QSettings
 from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
@@ -106,6 +106,8 @@ def _coarser() -> Iterator[None]:
         patch.setattr(opening, "MAX_EDGE_MM", 2.0 * opening.MAX_EDGE_MM)
         patch.setattr(picture_canvas, "_SAMPLES", 1)
         yield
+    # Closed windows wait for an event loop to be deleted in; their crowns need not wait for one.
+    QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
 
 
 @pytest.fixture(scope="session")
