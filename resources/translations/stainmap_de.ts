@@ -141,8 +141,16 @@
         <translation>Die Grenze „{name}“ ist in {value} angegeben.</translation>
     </message>
     <message>
+        <source>no unit</source>
+        <translation>keiner Einheit</translation>
+    </message>
+    <message>
         <source>Give it in {unit}.</source>
         <translation>Geben Sie sie in {unit} an.</translation>
+    </message>
+    <message>
+        <source>Correct it with a text editor, or take it away: the shipped limits hold then.</source>
+        <translation>Berichtigen Sie sie mit einem Texteditor, oder nehmen Sie sie weg: Dann gelten die mitgelieferten Grenzen.</translation>
     </message>
     <message>
         <source>This is not a table of limits that this program reads.</source>
@@ -1473,6 +1481,17 @@
     </message>
 </context>
 <context>
+    <name>case lock</name>
+    <message>
+        <source>{user} on {host}, process {process}, since {clock} on {day}</source>
+        <translation>{user} auf {host}, Prozess {process}, seit {clock} am {day}</translation>
+    </message>
+    <message>
+        <source>{host}, process {process}, since {clock} on {day}</source>
+        <translation>{host}, Prozess {process}, seit {clock} am {day}</translation>
+    </message>
+</context>
+<context>
     <name>case place</name>
     <message>
         <source>Save it under another name.</source>
@@ -1557,6 +1576,34 @@
 <context>
     <name>catalogue tables</name>
     <message>
+        <source>a number</source>
+        <translation>eine Zahl</translation>
+    </message>
+    <message>
+        <source>a whole number</source>
+        <translation>eine ganze Zahl</translation>
+    </message>
+    <message>
+        <source>text</source>
+        <translation>Text</translation>
+    </message>
+    <message>
+        <source>true or false</source>
+        <translation>wahr oder falsch</translation>
+    </message>
+    <message>
+        <source>a list</source>
+        <translation>eine Liste</translation>
+    </message>
+    <message>
+        <source>a table</source>
+        <translation>eine Tabelle</translation>
+    </message>
+    <message>
+        <source>nothing</source>
+        <translation>nichts</translation>
+    </message>
+    <message>
         <source>There is no kind of material called &apos;{kind}&apos;.</source>
         <translation>Eine Materialart namens „{kind}“ gibt es nicht.</translation>
     </message>
@@ -1589,8 +1636,36 @@
         <translation>Ein Feld „{name}“ gibt es nicht.</translation>
     </message>
     <message>
+        <source>Field &apos;{name}&apos; is missing in &apos;{where}&apos;.</source>
+        <translation>Feld „{name}“ fehlt in „{where}“.</translation>
+    </message>
+    <message>
+        <source>Field &apos;{name}&apos; is missing.</source>
+        <translation>Feld „{name}“ fehlt.</translation>
+    </message>
+    <message>
+        <source>Field &apos;{where}&apos; is {got} where {expected} belongs.</source>
+        <translation>In Feld „{where}“ steht {got}, wo {expected} hingehört.</translation>
+    </message>
+    <message>
+        <source>Field &apos;{where}&apos; cannot be {value}.</source>
+        <translation>Feld „{where}“ kann nicht {value} sein.</translation>
+    </message>
+    <message>
         <source>Correct the entry.</source>
         <translation>Berichtigen Sie den Eintrag.</translation>
+    </message>
+    <message>
+        <source>Did you mean &apos;{name}&apos;?</source>
+        <translation>Meinten Sie „{name}“?</translation>
+    </message>
+    <message>
+        <source>None is known.</source>
+        <translation>Keines ist bekannt.</translation>
+    </message>
+    <message>
+        <source>Known: {names}.</source>
+        <translation>Bekannt: {names}.</translation>
     </message>
 </context>
 <context>
@@ -1883,6 +1958,22 @@
 </context>
 <context>
     <name>colour conversion</name>
+    <message>
+        <source>Choose the conversion &apos;{name}&apos;, or give a reading in {other}.</source>
+        <translation>Wählen Sie die Umrechnung „{name}“, oder geben Sie eine Messung in {other} an.</translation>
+    </message>
+    <message>
+        <source>Read the colour over the same backing, or say that it is wanted in place.</source>
+        <translation>Messen Sie die Farbe über demselben Untergrund, oder sagen Sie, dass sie im Mund gewünscht ist.</translation>
+    </message>
+    <message>
+        <source>Predict for {light} and {degrees} degrees, or give a reading for {other}.</source>
+        <translation>Sagen Sie für {light} und {degrees} Grad vorher, oder geben Sie eine Messung für {other} an.</translation>
+    </message>
+    <message>
+        <source>Give a reading in {other}; there is no conversion for this.</source>
+        <translation>Geben Sie eine Messung in {other} an; dafür gibt es keine Umrechnung.</translation>
+    </message>
     <message>
         <source>The two colours differ in {what}: {one} against {other}.</source>
         <translation>Die beiden Farben unterscheiden sich in {what}: {one} gegen {other}.</translation>
@@ -2857,6 +2948,18 @@
     <message>
         <source>brushed by hand</source>
         <translation>von Hand gepinselt</translation>
+    </message>
+    <message>
+        <source>Predicted: a direction, not a match; a planning aid.</source>
+        <translation>Vorhergesagt: eine Richtung, keine Übereinstimmung; eine Planungshilfe.</translation>
+    </message>
+    <message>
+        <source>Invented materials: do not fire by them. A planning aid.</source>
+        <translation>Erfundene Materialien: Nicht danach brennen. Eine Planungshilfe.</translation>
+    </message>
+    <message>
+        <source>picture {number} of {all}</source>
+        <translation>Bild {number} von {all}</translation>
     </message>
     <message>
         <source>A film is not written as &apos;{suffix}&apos;.</source>
@@ -3932,6 +4035,13 @@ Strg+Umschalt mit Links, Rechts, oder am Kopf ziehen&lt;/td&gt;&lt;/tr&gt;
     </message>
 </context>
 <context>
+    <name>lab book</name>
+    <message>
+        <source>The lab book was damaged; it is kept as {name} beside a new one that is empty.</source>
+        <translation>Das Laborbuch war beschädigt; es ist als {name} aufbewahrt, neben einem neuen, leeren.</translation>
+    </message>
+</context>
+<context>
     <name>legends</name>
     <message>
         <source>nothing has been predicted yet</source>
@@ -4342,7 +4452,7 @@ Strg+Umschalt mit Links, Rechts, oder am Kopf ziehen&lt;/td&gt;&lt;/tr&gt;
     </message>
     <message>
         <source>not calibrated: direction, not a match</source>
-        <translation>nicht kalibriert: Richtung, keine Übereinstimmung</translation>
+        <translation>nicht kalibriert: nur eine Richtung</translation>
     </message>
     <message>
         <source>nothing is wanted there</source>
@@ -5473,6 +5583,26 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
         <translation>Ändern Sie das zuerst.</translation>
     </message>
     <message>
+        <source>it cannot be used: {error}</source>
+        <translation>sie nicht verwendet werden kann: {error}</translation>
+    </message>
+    <message>
+        <source>something in it cannot be used: {problem}</source>
+        <translation>etwas darin nicht verwendet werden kann: {problem}</translation>
+    </message>
+    <message>
+        <source>The laboratory&apos;s materials {path} are left alone, because {why} What you change holds until the program ends; move the file away to keep changes again. {reason}</source>
+        <translation>Die Materialien des Labors {path} bleiben unberührt, weil {why} Was Sie ändern, gilt, bis das Programm endet; verschieben Sie die Datei, um Änderungen wieder aufzubewahren. {reason}</translation>
+    </message>
+    <message>
+        <source>The laboratory&apos;s materials were not read as they are, because {why} All other entries hold; the file as it was is kept as {kept}.</source>
+        <translation>Die Materialien des Labors wurden nicht gelesen, wie sie sind, weil {why} Alle anderen Einträge gelten; die Datei, wie sie war, ist als {kept} aufbewahrt.</translation>
+    </message>
+    <message>
+        <source>Changes cannot be written. {error}</source>
+        <translation>Änderungen können nicht geschrieben werden. {error}</translation>
+    </message>
+    <message>
         <source>The {kind} has no name.</source>
         <translation>Der Eintrag ({kind}) hat keinen Namen.</translation>
     </message>
@@ -5668,6 +5798,14 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
         <translation>Erwartet werden zwei gleich lange Listen.</translation>
     </message>
     <message>
+        <source>Wavelength {number} is {value}.</source>
+        <translation>Wellenlänge {number} ist {value}.</translation>
+    </message>
+    <message>
+        <source>Expected is a number in nm.</source>
+        <translation>Erwartet wird eine Zahl in nm.</translation>
+    </message>
+    <message>
         <source>Its wavelengths run from {min:g} to {max:g}, which looks like micrometres.</source>
         <translation>Seine Wellenlängen laufen von {min:g} bis {max:g}, das sieht nach Mikrometern aus.</translation>
     </message>
@@ -5676,12 +5814,36 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
         <translation>Geben Sie sie in nm an, als 400 bis 700.</translation>
     </message>
     <message>
+        <source>Wavelength {number} is {value:g} nm and follows {before:g} nm.</source>
+        <translation>Wellenlänge {number} ist {value:g} nm und folgt auf {before:g} nm.</translation>
+    </message>
+    <message>
+        <source>Expected are rising wavelengths, each once.</source>
+        <translation>Erwartet werden steigende Wellenlängen, jede einmal.</translation>
+    </message>
+    <message>
+        <source>There is a gap between {low:g} and {high:g} nm.</source>
+        <translation>Zwischen {low:g} und {high:g} nm ist eine Lücke.</translation>
+    </message>
+    <message>
+        <source>Expected are steps of at most {widest:g} nm.</source>
+        <translation>Erwartet werden Schritte von höchstens {widest:g} nm.</translation>
+    </message>
+    <message>
         <source>It runs from {grid:g} to {grid_2:g} nm.</source>
         <translation>Es läuft von {grid:g} bis {grid_2:g} nm.</translation>
     </message>
     <message>
         <source>Expected are {bands_nm:g} to {bands_nm_2:g} nm or more.</source>
         <translation>Erwartet werden {bands_nm:g} bis {bands_nm_2:g} nm oder mehr.</translation>
+    </message>
+    <message>
+        <source>The {kind} at {grid:g} nm is {value:g}.</source>
+        <translation>Bei {grid:g} nm ist der Wert {value:g} ({kind}).</translation>
+    </message>
+    <message>
+        <source>Expected are 0 to {limit:g}.</source>
+        <translation>Erwartet wird 0 bis {limit:g}.</translation>
     </message>
     <message>
         <source>The {value} at {grid:g} nm is {values:g}, which looks like percent.</source>
@@ -5980,7 +6142,7 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     </message>
     <message>
         <source>Check the &amp;display...</source>
-        <translation>&amp;Bildschirm prüfen...</translation>
+        <translation>Bild&amp;schirm prüfen...</translation>
     </message>
     <message>
         <source>&amp;Evidence</source>
@@ -6001,6 +6163,14 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
 </context>
 <context>
     <name>mesh export</name>
+    <message>
+        <source>STL has no place for colours.</source>
+        <translation>STL hat keinen Platz für Farben.</translation>
+    </message>
+    <message>
+        <source>&apos;{ending}&apos; is not written.</source>
+        <translation>„{ending}“ wird nicht geschrieben.</translation>
+    </message>
     <message>
         <source>Use {mesh_kinds}.</source>
         <translation>Nehmen Sie {mesh_kinds}.</translation>
@@ -7019,7 +7189,7 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     </message>
     <message>
         <source>light figures are inherited from the zone below</source>
-        <translation>helle Zahlen sind von der Zone darunter geerbt</translation>
+        <translation>blasse Zahlen sind von der Zone darunter geerbt</translation>
     </message>
     <message>
         <source>being predicted</source>
@@ -7027,7 +7197,7 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     </message>
     <message>
         <source>Not calibrated: direction, not a match.</source>
-        <translation>Nicht kalibriert: Richtung, keine Übereinstimmung.</translation>
+        <translation>Nicht kalibriert: nur eine Richtung.</translation>
     </message>
     <message>
         <source>clear {area}, step {step}</source>
@@ -7171,6 +7341,18 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     <message>
         <source>Coats of shape {shape} do not fit {count} steps on {count_2} vertices.</source>
         <translation>Aufträge der Form {shape} passen nicht zu {count} Schritten auf {count_2} Punkten.</translation>
+    </message>
+    <message>
+        <source>The fast answer is good here: {off:.1f} dE00 from the exact calculation, hardly visible.</source>
+        <translation>Die schnelle Antwort ist hier gut: {off:.1f} dE00 neben der genauen Rechnung, kaum sichtbar.</translation>
+    </message>
+    <message>
+        <source>The fast answer is fair here: {off:.1f} dE00 from the exact calculation, few would see it.</source>
+        <translation>Die schnelle Antwort ist hier brauchbar: {off:.1f} dE00 neben der genauen Rechnung, wenige sähen es.</translation>
+    </message>
+    <message>
+        <source>Take care here: the fast answer is {off:.1f} dE00 from the exact calculation, which can be seen; the wall is too thin or too clear for it.</source>
+        <translation>Vorsicht hier: Die schnelle Antwort liegt {off:.1f} dE00 neben der genauen Rechnung, das ist zu sehen; die Wand ist zu dünn oder zu klar dafür.</translation>
     </message>
 </context>
 <context>
@@ -9076,7 +9258,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>lengths not to scale</source>
-        <translation>Längen nicht maßstäblich</translation>
+        <translation>nicht maßstäblich</translation>
     </message>
     <message>
         <source>{stage}, {minutes}: open its page</source>
@@ -9193,6 +9375,273 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     <message>
         <source>A beginning is made: look at the true answer, then try again.</source>
         <translation>Ein Anfang ist gemacht: Sehen Sie die richtige Lösung an, dann versuchen Sie es noch einmal.</translation>
+    </message>
+</context>
+<context>
+    <name>scoring</name>
+    <message>
+        <source>block</source>
+        <translation>Rohling</translation>
+    </message>
+    <message>
+        <source>The block is the one that was there, and it does not do.</source>
+        <translation>Der Rohling ist der, der schon da war, und der genügt nicht.</translation>
+    </message>
+    <message>
+        <source>{block} is of another strength class than was asked about.</source>
+        <translation>{block} ist von anderer Festigkeitsklasse als gefragt war.</translation>
+    </message>
+    <message>
+        <source>On {block} the body comes within {de00:.1f} dE00 of what is wanted {coats}; bare it is L* {bare:.1f}.</source>
+        <translation>Auf {block} kommt der Körper {coats} bis auf {de00:.1f} dE00 an das Ziel; bloß hat er L* {bare:.1f}.</translation>
+    </message>
+    <message>
+        <source>On {block} it comes within {de00:.1f} {coats}.</source>
+        <translation>Auf {block} kommt er {coats} bis auf {de00:.1f} heran.</translation>
+    </message>
+    <message>
+        <source>coats it takes</source>
+        <translation>nötige Aufträge</translation>
+    </message>
+    <message>
+        <source>nothing bare</source>
+        <translation>nichts bloß</translation>
+    </message>
+    <message>
+        <source>all connectors</source>
+        <translation>alle Verbinder</translation>
+    </message>
+    <message>
+        <source>There is no connector.</source>
+        <translation>Es gibt keinen Verbinder.</translation>
+    </message>
+    <message>
+        <source>{count} of {all} connectors are painted over their whole surface.</source>
+        <translation>{count} von {all} Verbindern sind ganz gefärbt.</translation>
+    </message>
+    <message>
+        <source>few jars and coats</source>
+        <translation>wenige Näpfe und Aufträge</translation>
+    </message>
+    <message>
+        <source>What was right from the start is so still.</source>
+        <translation>Was von Anfang an stimmte, stimmt noch.</translation>
+    </message>
+    <message>
+        <source>It was right before. {how}</source>
+        <translation>Vorher stimmte es. {how}</translation>
+    </message>
+    <message>
+        <source>what was right</source>
+        <translation>was stimmte</translation>
+    </message>
+    <message>
+        <source>order</source>
+        <translation>Reihenfolge</translation>
+    </message>
+    <message>
+        <source>The order is the usual one: deep first, accents last.</source>
+        <translation>Die Reihenfolge ist die übliche: das Tiefe zuerst, Akzente zuletzt.</translation>
+    </message>
+    <message>
+        <source>mixing</source>
+        <translation>Mischen</translation>
+    </message>
+    <message>
+        <source>The jars are mixed as is usual.</source>
+        <translation>Die Näpfe sind wie üblich gemischt.</translation>
+    </message>
+    <message>
+        <source>usual limits</source>
+        <translation>übliche Grenzen</translation>
+    </message>
+    <message>
+        <source>No area has more coats than is usual.</source>
+        <translation>Keine Fläche hat mehr Aufträge als üblich.</translation>
+    </message>
+    <message>
+        <source>jars and rounds</source>
+        <translation>Näpfe und Runden</translation>
+    </message>
+    <message>
+        <source>value</source>
+        <translation>Wert</translation>
+    </message>
+    <message>
+        <source>not green</source>
+        <translation>nicht grün</translation>
+    </message>
+    <message>
+        <source>Every coat lies where the map wants it.</source>
+        <translation>Jeder Auftrag liegt, wo der Plan ihn will.</translation>
+    </message>
+    <message>
+        <source>The coats agree with the map by {percent:.0f} %; {area} is furthest from it.</source>
+        <translation>Die Aufträge stimmen zu {percent:.0f} % mit dem Plan überein; am weitesten davon ist {area}.</translation>
+    </message>
+    <message>
+        <source>The order is that of the sheet.</source>
+        <translation>Die Reihenfolge ist die des Blatts.</translation>
+    </message>
+    <message>
+        <source>{percent:.0f} % of the cells stand in the order of the sheet: what is painted early is taken up first.</source>
+        <translation>{percent:.0f} % der Zellen stehen in der Reihenfolge des Blatts: Was früh aufgetragen wird, wird zuerst aufgenommen.</translation>
+    </message>
+    <message>
+        <source>coats as on the map</source>
+        <translation>Aufträge wie im Plan</translation>
+    </message>
+    <message>
+        <source>order of the sheet</source>
+        <translation>Reihenfolge des Blatts</translation>
+    </message>
+    <message>
+        <source>{cause}.</source>
+        <translation>{cause}.</translation>
+    </message>
+    <message>
+        <source>Nothing was said of the cause. In truth: {cause}.</source>
+        <translation>Zur Ursache wurde nichts gesagt. In Wahrheit: {cause}.</translation>
+    </message>
+    <message>
+        <source>Your answer was: {said}. In truth: {cause}.</source>
+        <translation>Ihre Antwort war: {said}. In Wahrheit: {cause}.</translation>
+    </message>
+    <message>
+        <source>To be seen: {sign}.</source>
+        <translation>Zu sehen ist: {sign}.</translation>
+    </message>
+    <message>
+        <source>cause</source>
+        <translation>Ursache</translation>
+    </message>
+    <message>
+        <source>what is seen</source>
+        <translation>was zu sehen ist</translation>
+    </message>
+    <message>
+        <source>The {name} zone is where it belongs.</source>
+        <translation>Zone {name} liegt, wo sie hingehört.</translation>
+    </message>
+    <message>
+        <source>The {name} is where it belongs.</source>
+        <translation>{name} liegt, wo es hingehört.</translation>
+    </message>
+    <message>
+        <source>The {name} zone was not found: {missed:.1f} mm² of it.</source>
+        <translation>Zone {name} wurde nicht gefunden: {missed:.1f} mm² davon.</translation>
+    </message>
+    <message>
+        <source>The {name} was not found: {missed:.1f} mm² of it.</source>
+        <translation>{name} wurde nicht gefunden: {missed:.1f} mm² davon.</translation>
+    </message>
+    <message>
+        <source>The {name} zone overlaps the true one by {percent:.0f} %: {missed:.1f} mm² missed, {extra:.1f} mm² too much.</source>
+        <translation>Zone {name} deckt sich zu {percent:.0f} % mit der wahren: {missed:.1f} mm² fehlen, {extra:.1f} mm² sind zu viel.</translation>
+    </message>
+    <message>
+        <source>The {name} overlaps the true one by {percent:.0f} %: {missed:.1f} mm² missed, {extra:.1f} mm² too much.</source>
+        <translation>{name} deckt sich zu {percent:.0f} % mit der wahren Fläche: {missed:.1f} mm² fehlen, {extra:.1f} mm² sind zu viel.</translation>
+    </message>
+    <message>
+        <source>without a coat</source>
+        <translation>ohne Auftrag</translation>
+    </message>
+    <message>
+        <source>with 1 coat</source>
+        <translation>mit 1 Auftrag</translation>
+    </message>
+    <message>
+        <source>with {count} coats</source>
+        <translation>mit {count} Aufträgen</translation>
+    </message>
+    <message>
+        <source>It takes no more coats than it must.</source>
+        <translation>Er braucht nicht mehr Aufträge als nötig.</translation>
+    </message>
+    <message>
+        <source>The body takes a coat more than on {best}: a lighter start is a longer way.</source>
+        <translation>Der Körper braucht einen Auftrag mehr als auf {best}: Wer heller beginnt, hat den weiteren Weg.</translation>
+    </message>
+    <message>
+        <source>The body takes {more} coats more than on {best}: a lighter start is a longer way.</source>
+        <translation>Der Körper braucht {more} Aufträge mehr als auf {best}: Wer heller beginnt, hat den weiteren Weg.</translation>
+    </message>
+    <message>
+        <source>{name}: within {bands:.1f} dE00 of the wanted shade.</source>
+        <translation>{name}: bis auf {bands:.1f} dE00 an der gewünschten Farbe.</translation>
+    </message>
+    <message>
+        <source>{name}: {bands:.1f} dE00 from the wanted shade ({value} L*, {chroma} C*); 1.0 is near enough.</source>
+        <translation>{name}: {bands:.1f} dE00 von der gewünschten Farbe ({value} L*, {chroma} C*); 1.0 ist nah genug.</translation>
+    </message>
+    <message>
+        <source>{name}: its step from the body is as wanted.</source>
+        <translation>{name}: Der Schritt vom Körper ist wie gewünscht.</translation>
+    </message>
+    <message>
+        <source>{name}: it stands beside a body that is off.</source>
+        <translation>{name}: Der Körper daneben weicht ab.</translation>
+    </message>
+    <message>
+        <source>{name}: {de00:.1f} dE00 from the wanted colour ({value} L*, {chroma} C*).</source>
+        <translation>{name}: {de00:.1f} dE00 von der gewünschten Farbe ({value} L*, {chroma} C*).</translation>
+    </message>
+    <message>
+        <source>{name}: too much chroma against the body by {by_chroma:.1f} C*.</source>
+        <translation>{name}: gegen den Körper {by_chroma:.1f} C* zu viel Chroma.</translation>
+    </message>
+    <message>
+        <source>{name}: too little chroma against the body by {by_chroma:.1f} C*.</source>
+        <translation>{name}: gegen den Körper {by_chroma:.1f} C* zu wenig Chroma.</translation>
+    </message>
+    <message>
+        <source>{name}: too light against the body by {by_value:.1f} L*, {chroma} in C*.</source>
+        <translation>{name}: gegen den Körper {by_value:.1f} L* zu hell, {chroma} in C*.</translation>
+    </message>
+    <message>
+        <source>{name}: too dark against the body by {by_value:.1f} L*, {chroma} in C*.</source>
+        <translation>{name}: gegen den Körper {by_value:.1f} L* zu dunkel, {chroma} in C*.</translation>
+    </message>
+    <message>
+        <source>Nothing was left bare.</source>
+        <translation>Nichts blieb bloß.</translation>
+    </message>
+    <message>
+        <source>{bare:.1f} of {due:.0f} mm² are bare, among them a ring up to {ring:.1f} mm wide; most of it lies in {area}.</source>
+        <translation>{bare:.1f} von {due:.0f} mm² sind bloß, darunter ein bis zu {ring:.1f} mm breiter Ring; das meiste davon: {area}.</translation>
+    </message>
+    <message>
+        <source>{bare:.1f} of {due:.0f} mm² are bare; most of it lies in {area}.</source>
+        <translation>{bare:.1f} von {due:.0f} mm² sind bloß; das meiste davon: {area}.</translation>
+    </message>
+    <message>
+        <source>{work}; {enough} do it.</source>
+        <translation>{work}; {enough} genügen.</translation>
+    </message>
+    <message>
+        <source>{work}, where {enough} do it.</source>
+        <translation>{work}, wo {enough} genügen.</translation>
+    </message>
+    <message>
+        <source>{work}: as few as are needed.</source>
+        <translation>{work}: so wenige wie nötig.</translation>
+    </message>
+    <message>
+        <source>Their hue is kept: a* {own}, wanted {wanted}.</source>
+        <translation>Ihr Farbton bleibt: a* {own}, Ziel {wanted}.</translation>
+    </message>
+    <message>
+        <source>They turn green: a* {own}, wanted {wanted}. A rosier or a neutral liquid lowers value without that.</source>
+        <translation>Sie werden grün: a* {own}, Ziel {wanted}. Eine rosigere oder neutrale Flüssigkeit senkt die Helligkeit ohne das.</translation>
+    </message>
+    <message>
+        <source>{jars} and 1 round of painting</source>
+        <translation>{jars} und 1 Auftragsrunde</translation>
+    </message>
+    <message>
+        <source>{jars} and {rounds} rounds of painting</source>
+        <translation>{jars} und {rounds} Auftragsrunden</translation>
     </message>
 </context>
 <context>
@@ -9684,6 +10133,10 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
 <context>
     <name>settings file</name>
     <message>
+        <source>it is too large for one</source>
+        <translation>sie zu groß dafür ist</translation>
+    </message>
+    <message>
         <source>it cannot be read, {value}</source>
         <translation>sie nicht gelesen werden kann, {value}</translation>
     </message>
@@ -9797,6 +10250,10 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
 <context>
     <name>shades file</name>
     <message>
+        <source>Correct it with a text editor, or take it away: the shipped table holds then.</source>
+        <translation>Berichtigen Sie sie mit einem Texteditor, oder nehmen Sie sie weg: Dann gilt die mitgelieferte Tabelle.</translation>
+    </message>
+    <message>
         <source>This is not a table of shades.</source>
         <translation>Das ist keine Farbtabelle.</translation>
     </message>
@@ -9838,6 +10295,21 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     <message>
         <source>Looking into the grooves</source>
         <translation>Furchen werden ausgeleuchtet</translation>
+    </message>
+</context>
+<context>
+    <name>shape</name>
+    <message>
+        <source>measuring the wall</source>
+        <translation>Wand wird gemessen</translation>
+    </message>
+    <message>
+        <source>preparing the surface</source>
+        <translation>Oberfläche wird vorbereitet</translation>
+    </message>
+    <message>
+        <source>measuring curvature</source>
+        <translation>Krümmung wird gemessen</translation>
     </message>
 </context>
 <context>
@@ -11620,6 +12092,13 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     </message>
 </context>
 <context>
+    <name>units of bridge</name>
+    <message>
+        <source>looking for connectors</source>
+        <translation>Verbinder werden gesucht</translation>
+    </message>
+</context>
+<context>
     <name>upgrading</name>
     <message>
         <source>The lab book cannot be brought to the new version: entries in it refer to others that are missing.</source>
@@ -11957,7 +12436,7 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     </message>
     <message>
         <source>direction, not a match</source>
-        <translation>Richtung, keine Übereinstimmung</translation>
+        <translation>nur eine Richtung</translation>
     </message>
     <message>
         <source>block</source>
@@ -11986,6 +12465,18 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     <message>
         <source>reflectance</source>
         <translation>Reflexion</translation>
+    </message>
+    <message>
+        <source>transmittance</source>
+        <translation>Transmission</translation>
+    </message>
+    <message>
+        <source>absorption in 1/mm</source>
+        <translation>Absorption in 1/mm</translation>
+    </message>
+    <message>
+        <source>scattering in 1/mm</source>
+        <translation>Streuung in 1/mm</translation>
     </message>
     <message>
         <source>absorption</source>
@@ -12627,6 +13118,10 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
 </context>
 <context>
     <name>zoning</name>
+    <message>
+        <source>landmarks found</source>
+        <translation>Merkmale gefunden</translation>
+    </message>
     <message>
         <source>No tooth is named.</source>
         <translation>Kein Zahn ist genannt.</translation>

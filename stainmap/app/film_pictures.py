@@ -25,7 +25,7 @@ from stainmap.paper.raster import Camera, rasterise
 from stainmap.paper.shading import LEVEL, ShadingFields, develop, light_frame, shade
 from stainmap.paper.typeface import FontWeight, image_font
 from stainmap.predict.bench_look import bench_linear_srgb
-from stainmap.words import translate
+from stainmap.words import marked, translate
 
 Bytes = NDArray[np.uint8]
 
@@ -37,8 +37,8 @@ KINDS: Final = {
 _CAPTION_PX, _MARGIN_PX, _TALLY_PX = 104, 16, 5
 _PAPER, _INK, _SOFT, _LINE = (217, 217, 217), (22, 22, 22), (71, 71, 71), (180, 180, 180)
 _LAST_FACTOR = 2.5
-_CALIBRATE = "Predicted: a direction, not a match; a planning aid."
-_INVENTED = "Invented materials: do not fire by them. A planning aid."
+_CALIBRATE = marked("film", "Predicted: a direction, not a match; a planning aid.")
+_INVENTED = marked("film", "Invented materials: do not fire by them. A planning aid.")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -76,7 +76,10 @@ def film_pictures(
     pictures = []
     for number in range(len(film.moments)):
         if progress is not None:
-            progress(number / len(film.moments), f"picture {number + 1} of {len(film.moments)}")
+            said = translate("film", "picture {number} of {all}")
+            progress(
+                number / len(film.moments), said.format(number=number + 1, all=len(film.moments))
+            )
         linear = _colours(film, number, bench=look.bench)
         light = shade(lighting, linear, level=1.0 if look.bench else LEVEL)
         crown = develop(frame, light)
@@ -110,7 +113,7 @@ def _captioned(film: Film, number: int, crown: Bytes) -> Bytes:
         pen.text((left, y), _fitting(line, small, width - 2 * left), fill=_INK, font=small)
     case = film.prediction.case
     invented = case.materials.block(case.plan.block).provenance is Provenance.INVENTED
-    word = _INVENTED if invented else _CALIBRATE
+    word = translate("film", _INVENTED if invented else _CALIBRATE)
     tiny = image_font(FontWeight.REGULAR, 11)
     pen.text((left, y + 20), word, fill=_SOFT, font=tiny)
     _draw_tally(pen, film, number, (width, height + _CAPTION_PX))

@@ -263,11 +263,14 @@ class OwnMaterials:
         try:
             read = entries_of(self.base, path)
         except CatalogueError as error:
-            self._set_aside(path, f"it cannot be used: {error}")
+            self._set_aside(
+                path, translate("materials set", "it cannot be used: {error}").format(error=error)
+            )
             return
         self._own = read.catalogue
         if read.problems:
-            self._set_aside(path, f"something in it cannot be used: {read.problems[0]}")
+            why = translate("materials set", "something in it cannot be used: {problem}")
+            self._set_aside(path, why.format(problem=read.problems[0]))
 
     def _set_aside(self, path: Path, why: str) -> None:
         """Keep a file that cannot be used as it is, and write what of it holds in its place."""
@@ -284,19 +287,23 @@ class OwnMaterials:
         except (OSError, StopIteration) as error:
             self._may_write = False
             reason = errno.errorcode.get(getattr(error, "errno", None) or 0, "")
-            self.problem = (
-                f"The laboratory's materials {path} are left alone, because {why} What you change"
-                f" holds until the program ends; move the file away to keep changes again. {reason}"
-            ).rstrip()
+            text = translate(
+                "materials set",
+                "The laboratory's materials {path} are left alone, because {why} What you change"
+                " holds until the program ends; move the file away to keep changes again. {reason}",
+            )
+            self.problem = text.format(path=path, why=why, reason=reason).rstrip()
             return
-        self.problem = (
-            f"The laboratory's materials were not read as they are, because {why} All other entries"
-            f" hold; the file as it was is kept as {kept}."
-        )
+        self.problem = translate(
+            "materials set",
+            "The laboratory's materials were not read as they are, because {why} All other entries"
+            " hold; the file as it was is kept as {kept}.",
+        ).format(why=why, kept=kept)
         try:
             self._write(self._own)
         except StainmapError as error:
-            self.problem = f"{self.problem} Changes cannot be written. {error}"
+            more = translate("materials set", "Changes cannot be written. {error}")
+            self.problem = f"{self.problem} {more.format(error=error)}"
 
 
 def export_entries(path: Path, chosen: tuple[Material, ...], catalogue: Catalogue) -> None:

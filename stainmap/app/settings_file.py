@@ -59,7 +59,9 @@ def read_settings(path: Path) -> SettingsRead:
         with path.open("rb") as file:
             content = file.read(_MOST_BYTES + 1)
         if len(content) > _MOST_BYTES:
-            return _set_aside(path, Settings(), "it is too large for one")
+            return _set_aside(
+                path, Settings(), translate("settings file", "it is too large for one")
+            )
         document = tomllib.loads(content.decode("utf-8"))
     except OSError as error:
         if error.errno in (errno.ENOENT, errno.ENOTDIR):

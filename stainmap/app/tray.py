@@ -21,7 +21,7 @@ from stainmap.planning.coats import CoatLayout
 from stainmap.planning.plan_hash import plan_hash
 from stainmap.planning.tray_mixing import PaintedCase, TrayMixing, tray_mixing
 from stainmap.planning.tray_run import TrayRun, tray_run
-from stainmap.words import translate
+from stainmap.words import listed, translate
 
 
 class LaidCoats:
@@ -232,7 +232,7 @@ def _told_apart(cases: Sequence[LaidCase]) -> tuple[tuple[LaidCase, ...], list[s
                 label += "'"
             taken.add(label)
             apart[number] = label
-        files = " and ".join(cases[number].entry.path.name for number in sharing)
+        files = listed([cases[number].entry.path.name for number in sharing])
         said.append(
             translate(
                 "tray",

@@ -75,7 +75,7 @@ def with_limits(base: AdviceLimits, path: Path) -> AdviceLimits:
         if limit.unit != unit:
             raise CatalogueError(
                 translate("advice file", "The limit '{name}' is given in {value}.").format(
-                    name=limit.name, value=limit.unit or "no unit"
+                    name=limit.name, value=limit.unit or translate("advice file", "no unit")
                 ),
                 where=path.name,
                 advice=translate("advice file", "Give it in {unit}.").format(unit=unit),
@@ -90,7 +90,10 @@ def _read(path: Path) -> list[AdviceLimit]:
         path,
         "limits",
         most_bytes=_MOST_BYTES,
-        advice="Correct it with a text editor, or take it away: the shipped limits hold then.",
+        advice=translate(
+            "advice file",
+            "Correct it with a text editor, or take it away: the shipped limits hold then.",
+        ),
     )
     if data.get("format") != FORMAT or data.get("version") != VERSION:
         raise CatalogueError(

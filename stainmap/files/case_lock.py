@@ -14,6 +14,8 @@ from pathlib import Path
 
 import filelock
 
+from stainmap.words import translate
+
 
 @dataclass(slots=True, eq=False)
 class CaseLock:
@@ -87,8 +89,18 @@ def holder_of(path: Path) -> str:
     try:
         note = json.loads(_note_of(path).read_text(encoding="utf-8"))
         since = datetime.fromtimestamp(float(note["since"])).astimezone()
-        who = f"{note['user']} on {note['host']}" if note.get("user") else str(note["host"])
-        return f"{who}, process {int(note['process'])}, since {since:%H:%M on %Y-%m-%d}"
+        text = (
+            translate("case lock", "{user} on {host}, process {process}, since {clock} on {day}")
+            if note.get("user")
+            else translate("case lock", "{host}, process {process}, since {clock} on {day}")
+        )
+        return text.format(
+            user=note.get("user"),
+            host=note["host"],
+            process=int(note["process"]),
+            clock=f"{since:%H:%M}",
+            day=f"{since:%Y-%m-%d}",
+        )
     except (OSError, ValueError, KeyError, TypeError, AttributeError, OverflowError):
         return ""
 

@@ -27,7 +27,7 @@ from stainmap.model.material import (
     SinteringProgramme,
     Stump,
 )
-from stainmap.words import translate
+from stainmap.words import either, marked, translate
 
 _KINDS: Final = ("block", "ion", "liquid", "dye", "programme", "stump", "cement")
 
@@ -37,13 +37,13 @@ Kind = TypeVar("Kind", Block, Ion, Liquid, Dye, SinteringProgramme, Stump, Cemen
 
 
 _WORDS: Final = {
-    "float": "a number",
-    "int": "a whole number",
-    "str": "text",
-    "bool": "true or false",
-    "array": "a list",
-    "object": "a table",
-    "null": "nothing",
+    "float": marked("catalogue tables", "a number"),
+    "int": marked("catalogue tables", "a whole number"),
+    "str": marked("catalogue tables", "text"),
+    "bool": marked("catalogue tables", "true or false"),
+    "array": marked("catalogue tables", "a list"),
+    "object": marked("catalogue tables", "a table"),
+    "null": marked("catalogue tables", "nothing"),
 }
 
 
@@ -287,14 +287,21 @@ def _readable(problem: str) -> _FieldError:
     missing = re.fullmatch(r"Object missing required field `(.+)`", what)
     choice = re.fullmatch(r"Invalid enum value (.+)", what)
     if missing:
-        inside = f" in '{where}'" if where else ""
-        message = f"Field '{missing[1]}' is missing{inside}."
+        message = (
+            translate("catalogue tables", "Field '{name}' is missing in '{where}'.")
+            if where
+            else translate("catalogue tables", "Field '{name}' is missing.")
+        ).format(name=missing[1], where=where)
     elif wrong:
-        expected = " or ".join(_WORDS.get(part, part) for part in wrong[1].split(" | "))
-        got = _WORDS.get(wrong[2], wrong[2])
-        message = f"Field '{where}' is {got} where {expected} belongs."
+        expected = either([_said(part) for part in wrong[1].split(" | ")])
+        got = _said(wrong[2])
+        message = translate(
+            "catalogue tables", "Field '{where}' is {got} where {expected} belongs."
+        ).format(where=where, got=got, expected=expected)
     elif choice:
-        message = f"Field '{where}' cannot be {choice[1]}."
+        message = translate("catalogue tables", "Field '{where}' cannot be {value}.").format(
+            where=where, value=choice[1]
+        )
     else:
         message = f"Field '{where}': {what}."
     return _FieldError(message, where, translate("catalogue tables", "Correct the entry."))
@@ -304,5 +311,13 @@ def did_you_mean(name: str, known: set[str]) -> str:
     """Return the known name that is closest, as a question, or all that are known."""
     close = get_close_matches(name, known, n=1)
     if close:
-        return f"Did you mean '{close[0]}'?"
-    return f"Known: {', '.join(sorted(known))}." if known else "None is known."
+        return translate("catalogue tables", "Did you mean '{name}'?").format(name=close[0])
+    if not known:
+        return translate("catalogue tables", "None is known.")
+    return translate("catalogue tables", "Known: {names}.").format(names=", ".join(sorted(known)))
+
+
+def _said(kind: str) -> str:
+    """Return what a kind of value is called."""
+    word = _WORDS.get(kind)
+    return kind if word is None else translate("catalogue tables", word)

@@ -158,7 +158,11 @@ def export_mesh(case: Case, srgb: NDArray[np.uint8], path: Path) -> None:
     """
     ending = path.suffix.lower()
     if ending not in MESH_KINDS:
-        why = "STL has no place for colours." if ending == ".stl" else f"'{ending}' is not written."
+        why = (
+            translate("mesh export", "STL has no place for colours.")
+            if ending == ".stl"
+            else translate("mesh export", "'{ending}' is not written.").format(ending=ending)
+        )
         raise StainmapError(
             why,
             where=path.name,

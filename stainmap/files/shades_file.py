@@ -137,7 +137,10 @@ def _document(path: Path) -> _ShadesDoc:
         path,
         "shades",
         most_bytes=_MOST_BYTES,
-        advice="Correct it with a text editor, or take it away: the shipped table holds then.",
+        advice=translate(
+            "shades file",
+            "Correct it with a text editor, or take it away: the shipped table holds then.",
+        ),
     )
     if data.get("format") != FORMAT:
         raise CatalogueError(

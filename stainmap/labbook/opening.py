@@ -69,9 +69,10 @@ def _made_ready(path: Path, wait_s: float) -> str:
         version = _version_on_disk(path, wait_s)
     except DamagedError:
         aside = _kept_aside(path)
-        remark = (
-            f"The lab book was damaged; it is kept as {aside.name} beside a new one that is empty."
-        )
+        remark = translate(
+            "lab book",
+            "The lab book was damaged; it is kept as {name} beside a new one that is empty.",
+        ).format(name=aside.name)
         version = _version_on_disk(path, wait_s)
     if version != VERSION:
         _upgrade(path, version, wait_s)

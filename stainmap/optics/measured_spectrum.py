@@ -17,7 +17,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from stainmap.errors import StainmapError
 from stainmap.optics.spectrum import BANDS_NM
-from stainmap.words import translate
+from stainmap.words import translate, value_word
 
 WIDEST_STEP_NM: Final = 20.0
 """A wider step between two samples is a gap; tooth-coloured spectra bend within 30 nm; assumed."""
@@ -233,9 +233,11 @@ def _copied(values: ArrayLike, name: str) -> NDArray[np.float64]:
 def _check_grid(grid: NDArray[np.float64], name: str) -> None:
     _refuse_first(
         ~np.isfinite(grid),
-        lambda i: f"Wavelength {i + 1} is {grid[i]}.",
+        lambda i: translate("measured spectrum", "Wavelength {number} is {value}.").format(
+            number=i + 1, value=grid[i]
+        ),
         name,
-        "Expected is a number in nm.",
+        translate("measured spectrum", "Expected is a number in nm."),
     )
     if grid.max() < 50.0:
         raise SpectrumError(
@@ -250,15 +252,22 @@ def _check_grid(grid: NDArray[np.float64], name: str) -> None:
         step = np.diff(grid)
         _refuse_first(
             step <= 0.0,
-            lambda i: f"Wavelength {i + 2} is {grid[i + 1]:g} nm and follows {grid[i]:g} nm.",
+            lambda i: translate(
+                "measured spectrum",
+                "Wavelength {number} is {value:g} nm and follows {before:g} nm.",
+            ).format(number=i + 2, value=grid[i + 1], before=grid[i]),
             name,
-            "Expected are rising wavelengths, each once.",
+            translate("measured spectrum", "Expected are rising wavelengths, each once."),
         )
         _refuse_first(
             step > WIDEST_STEP_NM,
-            lambda i: f"There is a gap between {grid[i]:g} and {grid[i + 1]:g} nm.",
+            lambda i: translate(
+                "measured spectrum", "There is a gap between {low:g} and {high:g} nm."
+            ).format(low=grid[i], high=grid[i + 1]),
             name,
-            f"Expected are steps of at most {WIDEST_STEP_NM:g} nm.",
+            translate("measured spectrum", "Expected are steps of at most {widest:g} nm.").format(
+                widest=WIDEST_STEP_NM
+            ),
         )
     if grid[0] > BANDS_NM[0] or grid[-1] < BANDS_NM[-1]:
         raise SpectrumError(
@@ -276,10 +285,12 @@ def _check_values(
     grid: NDArray[np.float64], values: NDArray[np.float64], kind: SpectrumKind, name: str
 ) -> None:
     def said(i: int) -> str:
-        return f"The {kind.value} at {grid[i]:g} nm is {values[i]:g}."
+        return translate("measured spectrum", "The {kind} at {grid:g} nm is {value:g}.").format(
+            kind=value_word(kind), grid=grid[i], value=values[i]
+        )
 
     limit = kind.largest
-    expected = f"Expected are 0 to {limit:g}."
+    expected = translate("measured spectrum", "Expected are 0 to {limit:g}.").format(limit=limit)
     _refuse_first(~np.isfinite(values), said, name, expected)
     _refuse_first(values < 0.0, said, name, expected)
     if limit == 1.0 and np.median(values) > limit:

@@ -20,7 +20,7 @@ from stainmap.planning.outcome import coat_entries
 from stainmap.predict.grinding import remaining_share
 from stainmap.predict.uptake import coats_for_share, load_after_steps
 from stainmap.surface.below_level import area_below, faces_touching, level_length
-from stainmap.words import sentence_case, translate
+from stainmap.words import listed, sentence_case, translate
 
 _TOPS: tuple[Area, ...] = (Zone.CUSP, Accent.MARGINAL_RIDGE, Accent.TRIANGULAR_RIDGE)
 # A liquid with less than this on an area has no part in it.
@@ -201,7 +201,7 @@ def _worst_pair(
         if undone < ground.limits["cancel_share"].value or _is_needed(ground, area, change):
             continue
         if found is None or undone > found[1]:
-            names = " and ".join(scene.liquids[present[k]] for k in (i, j))
+            names = listed([scene.liquids[present[k]] for k in (i, j)])
             found = (names, undone, float(change[0]))
     return found
 

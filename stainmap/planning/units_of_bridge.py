@@ -11,6 +11,7 @@ from stainmap.surface import neck as necks_of_body
 from stainmap.surface.frame import PrincipalFrame
 from stainmap.surface.mesh import TriMesh
 from stainmap.surface.neck import NECK_SHARE, Neck
+from stainmap.words import translate
 
 __all__ = ["LOOSE_NECK_SHARE", "NECK_SHARE", "Neck", "find_necks", "label_units"]
 
@@ -49,7 +50,9 @@ def find_necks(
         frame.axes,
         most_share=most_share,
         measured_on=measured_on,
-        progress=lambda share: part.say(share, "looking for connectors"),
+        progress=lambda share: part.say(
+            share, translate("units of bridge", "looking for connectors")
+        ),
     )
     if course is None:
         return necks

@@ -86,7 +86,7 @@ def find_zone_ground(
     found = survey_at_hand(operator, survey, steps.part(0.0, 0.6))
     drawing = Drawing(body=found.body, reading=reading, units=units)
     ground = lay_ground(drawing, found.reliefs, steps.part(0.6, 1.0))
-    steps.say(1.0, "landmarks found")
+    steps.say(1.0, translate("zoning", "landmarks found"))
     return ground
 
 

@@ -14,7 +14,7 @@ from typing import Final
 import numpy as np
 
 from stainmap.model.case import Case
-from stainmap.model.zone import Accent, Area, Zone, area_label
+from stainmap.model.zone import Accent, Zone
 from stainmap.practice.exercise import FAULTS, Kind, Skill
 from stainmap.practice.exercise_faults import WORDS as FAULT_WORDS
 from stainmap.practice.exercise_task import Task
@@ -25,7 +25,6 @@ from stainmap.practice.scoring_overlay import areas_overlay, coats_overlay, colo
 from stainmap.practice.scoring_plan import (
     AreaReach,
     Bare,
-    Ruled,
     area_reaches,
     bare_places,
     jars_used,
@@ -34,7 +33,20 @@ from stainmap.practice.scoring_plan import (
     mixing_faults,
     order_faults,
 )
+from stainmap.practice.scoring_words import (
+    area_name,
+    coats_text,
+    cover_text,
+    economy_text,
+    hue_text,
+    overlap_text,
+    reach_text,
+    rounds_text,
+    with_coats,
+    work_text,
+)
 from stainmap.surface.geodesic import distance_graph
+from stainmap.words import in_english, speaks_english, translate
 
 _ORDER_COST, _ORDER_CAP = 4.0, 12.0
 _JAR_COST, _JAR_CAP = 4.0, 12.0
@@ -119,20 +131,9 @@ def _areas(task: Task, case: Case) -> Score:
 
 
 def _overlap_part(task: Task, one: AreaOverlap, before: AreaOverlap, most: float) -> ScorePart:
-    name = _name(task, one.area)
-    told = f"{name} zone" if isinstance(one.area, Zone) else name
+    name = area_name(task, one.area)
     gained = max(one.overlap - before.overlap, 0.0) / max(1.0 - before.overlap, 1e-9)
-    if one.overlap > 1.0 - 1e-6:
-        text = f"The {told} is where it belongs."
-    elif one.overlap < 0.005:
-        text = f"The {told} was not found: {one.missed_mm2:.1f} mm\N{SUPERSCRIPT TWO} of it."
-    else:
-        text = (
-            f"The {told} overlaps the true one by {100 * one.overlap:.0f} %:"
-            f" {one.missed_mm2:.1f} mm\N{SUPERSCRIPT TWO} missed,"
-            f" {one.extra_mm2:.1f} mm\N{SUPERSCRIPT TWO} too much."
-        )
-    return reached(Skill.AREAS, name, most, gained, text)
+    return reached(Skill.AREAS, name, most, gained, overlap_text(name, one))
 
 
 # --- the block ---------------------------------------------------------------------------------
@@ -141,53 +142,49 @@ def _overlap_part(task: Task, one: AreaOverlap, before: AreaOverlap, most: float
 def _block(task: Task, case: Case) -> Score:
     chosen = next((fit for fit in task.blocks if fit.block == case.plan.block), None)
     best = min(task.blocks, key=lambda fit: (max(fit.de00, _BLOCK_FREE), fit.coats))
+    block = translate("scoring", "block")
     if chosen is None or chosen.block == task.start.plan.block:
         text = (
-            "The block is the one that was there, and it does not do."
+            translate("scoring", "The block is the one that was there, and it does not do.")
             if chosen is not None
-            else f"{case.plan.block} is of another strength class than was asked about."
+            else translate(
+                "scoring", "{block} is of another strength class than was asked about."
+            ).format(block=case.plan.block)
         )
-        part = reached(Skill.BLOCK, "block", 100.0, 0.0, text)
+        part = reached(Skill.BLOCK, block, 100.0, 0.0, text)
         return total([part], empty=True, details={"block": case.plan.block})
     beyond = max(chosen.de00 - best.de00, 0.0)
     share = 1.0 - max(beyond - _BLOCK_FREE, 0.0) / (_BLOCK_LOST - _BLOCK_FREE)
-    text = (
-        f"On {chosen.block} the body comes within {chosen.de00:.1f} dE00 of what is wanted"
-        f" {_with_coats(chosen.coats)}; bare it is L* {chosen.bare[0]:.1f}."
+    text = translate(
+        "scoring",
+        "On {block} the body comes within {de00:.1f} dE00 of what is wanted {coats}; bare it is L*"
+        " {bare:.1f}.",
+    ).format(
+        block=chosen.block,
+        de00=chosen.de00,
+        coats=with_coats(chosen.coats),
+        bare=chosen.bare[0],
     )
     if chosen.block != best.block:
-        other = f"On {best.block} it comes within {best.de00:.1f} {_with_coats(best.coats)}."
+        other = translate("scoring", "On {block} it comes within {de00:.1f} {coats}.").format(
+            block=best.block, de00=best.de00, coats=with_coats(best.coats)
+        )
         text = f"{text} {other}"
     enough = max(
         best.coats, sum(step.entry(Zone.BODY) is not None for step in task.true.plan.steps)
     )
     more = max(chosen.coats - enough, 0)
     parts = [
-        reached(Skill.BLOCK, "block", 100.0, share, text),
+        reached(Skill.BLOCK, block, 100.0, share, text),
         fault(
             Skill.ECONOMY,
-            "coats it takes",
+            translate("scoring", "coats it takes"),
             _BLOCK_COAT_COST * more,
             4 * _BLOCK_COAT_COST,
-            _coats_text(more, best.block),
+            coats_text(more, best.block),
         ),
     ]
     return total(parts, details={"block": chosen.block})
-
-
-def _with_coats(count: int) -> str:
-    """Return "without a coat", "with 1 coat", "with 2 coats"."""
-    if count == 0:
-        return "without a coat"
-    return "with 1 coat" if count == 1 else f"with {count} coats"
-
-
-def _coats_text(more: int, best: str) -> str:
-    if more == 0:
-        return "It takes no more coats than it must."
-    if more == 1:
-        return f"The body takes a coat more than on {best}: a lighter start is a longer way."
-    return f"The body takes {more} coats more than on {best}: a lighter start is a longer way."
 
 
 # --- plans -------------------------------------------------------------------------------------
@@ -229,10 +226,10 @@ def _reached_parts(
     return [
         reached(
             Skill.SHADE if one.area is Zone.BODY else _skill_of(task),
-            _name(task, one.area),
+            area_name(task, one.area),
             scale * weight,
             one.share,
-            _reach_text(task, one),
+            reach_text(task, one),
         )
         for one, weight in zip(asked, weights, strict=True)
     ]
@@ -242,58 +239,20 @@ def _skill_of(task: Task) -> Skill:
     return Skill.VALUE if task.kind in (Kind.BRIDGE_APART, Kind.LOWER_CUSPS) else Skill.SHADE
 
 
-def _reach_text(task: Task, one: AreaReach) -> str:
-    name = _name(task, one.area).capitalize()
-    value, chroma = one.off
-    if one.area is Zone.BODY:
-        if one.bands <= 1.0:
-            return f"{name}: within {one.bands:.1f} dE00 of the wanted shade."
-        return (
-            f"{name}: {one.bands:.1f} dE00 from the wanted shade ({_signed(value)} L*,"
-            f" {_signed(chroma)} C*); 1.0 is near enough."
-        )
-    if one.bands <= 1.0:
-        return f"{name}: its step from the body is as wanted."
-    if one.ruled is Ruled.BODY:
-        return f"{name}: it stands beside a body that is off."
-    if one.ruled is Ruled.OWN:
-        return (
-            f"{name}: {one.de00:.1f} dE00 from the wanted colour ({_signed(one.own[0])} L*,"
-            f" {_signed(one.own[1])} C*)."
-        )
-    if abs(value) < 0.05:
-        return f"{name}: {_more_or_less(chroma)} chroma against the body by {abs(chroma):.1f} C*."
-    way = "too light" if value > 0 else "too dark"
-    return f"{name}: {way} against the body by {abs(value):.1f} L*, {_signed(chroma)} in C*."
-
-
-def _more_or_less(chroma: float) -> str:
-    return "too much" if chroma > 0 else "too little"
-
-
 def _cover(bare: Bare, most: float) -> ScorePart:
-    square = "mm\N{SUPERSCRIPT TWO}"
-    if bare.bare_mm2 < 0.05:
-        text = "Nothing was left bare."
-    elif bare.rings:
-        text = (
-            f"{bare.bare_mm2:.1f} of {bare.due_mm2:.0f} {square} are bare, among them a ring up to"
-            f" {bare.widest_ring_mm:.1f} mm wide; most of it lies in {bare.beside}."
-        )
-    else:
-        text = (
-            f"{bare.bare_mm2:.1f} of {bare.due_mm2:.0f} {square} are bare; most of it lies in"
-            f" {bare.beside}."
-        )
-    return reached(Skill.COVERAGE, "nothing bare", most, bare.share, text)
+    return reached(
+        Skill.COVERAGE, translate("scoring", "nothing bare"), most, bare.share, cover_text(bare)
+    )
 
 
 def _connectors(task: Task, looked: Looked, most: float) -> ScorePart:
     """Return the part for connectors that were painted, each of them by itself."""
+    name = translate("scoring", "all connectors")
     mask = task.true.accent(Accent.CONNECTOR)
     case = task.true
     if mask is None:
-        return reached(Skill.COVERAGE, "all connectors", most, 0.0, "There is no connector.")
+        text = translate("scoring", "There is no connector.")
+        return reached(Skill.COVERAGE, name, most, 0.0, text)
     more = looked.painted - task.start_look.painted
     sizes = case.surface.mesh.vertex_areas * (mask > 0.5)
     along = case.surface.mesh.vertices @ np.array(case.reading.mesial)
@@ -307,8 +266,10 @@ def _connectors(task: Task, looked: Looked, most: float) -> ScorePart:
         own = np.where(nearest == number, sizes, 0.0)
         shares.append(float(own @ (more >= 0.4)) / max(float(own.sum()), 1e-9))
     count = sum(share > 0.8 for share in shares)
-    text = f"{count} of {len(borders)} connectors are painted over their whole surface."
-    return reached(Skill.COVERAGE, "all connectors", most, float(np.mean(shares)), text)
+    text = translate(
+        "scoring", "{count} of {all} connectors are painted over their whole surface."
+    ).format(count=count, all=len(borders))
+    return reached(Skill.COVERAGE, name, most, float(np.mean(shares)), text)
 
 
 def _economy(task: Task, looked: Looked, most: float, gained: float) -> ScorePart:
@@ -318,8 +279,9 @@ def _economy(task: Task, looked: Looked, most: float, gained: float) -> ScorePar
     more_jars = max(jars - enough_jars, 0)
     more_rounds = max(rounds - enough_rounds, 0)
     share = max(1.0 - 0.35 * more_jars - 0.08 * more_rounds, 0.0)
-    text = f"{_work(jars, rounds)}; {_work(enough_jars, enough_rounds)} do it."
-    return reached(Skill.ECONOMY, "few jars and coats", most, share * gained, text)
+    text = economy_text(work_text(jars, rounds), work_text(enough_jars, enough_rounds))
+    name = translate("scoring", "few jars and coats")
+    return reached(Skill.ECONOMY, name, most, share * gained, text)
 
 
 def _kept_parts(task: Task, reaches: tuple[AreaReach, ...]) -> list[ScorePart]:
@@ -331,11 +293,12 @@ def _kept_parts(task: Task, reaches: tuple[AreaReach, ...]) -> list[ScorePart]:
     cost = sum(each * (1.0 - one.share) for one in kept)
     worst = max(kept, key=lambda one: one.bands)
     text = (
-        "What was right from the start is so still."
+        translate("scoring", "What was right from the start is so still.")
         if cost < _SEEN_COST
-        else f"It was right before. {_reach_text(task, worst)}"
+        else translate("scoring", "It was right before. {how}").format(how=reach_text(task, worst))
     )
-    return [fault(_skill_of(task), "what was right", cost, _KEPT_CAP, text)]
+    name = translate("scoring", "what was right")
+    return [fault(_skill_of(task), name, cost, _KEPT_CAP, text)]
 
 
 def _faults(task: Task, looked: Looked, *, few: bool = False) -> list[ScorePart]:
@@ -348,24 +311,30 @@ def _faults(task: Task, looked: Looked, *, few: bool = False) -> list[ScorePart]
     parts = [
         fault(
             Skill.ORDER,
-            "order",
+            translate("scoring", "order"),
             _ORDER_COST * len(order),
             _ORDER_CAP,
-            order[0] if order else "The order is the usual one: deep first, accents last.",
+            order[0]
+            if order
+            else translate("scoring", "The order is the usual one: deep first, accents last."),
         ),
         fault(
             Skill.MIXING,
-            "mixing",
+            translate("scoring", "mixing"),
             _MIX_COST * max(len(mixing) - allowed, 0),
             _MIX_CAP,
-            mixing[-1] if len(mixing) > allowed else "The jars are mixed as is usual.",
+            mixing[-1]
+            if len(mixing) > allowed
+            else translate("scoring", "The jars are mixed as is usual."),
         ),
         fault(
             Skill.ECONOMY,
-            "usual limits",
+            translate("scoring", "usual limits"),
             _LIMIT_COST * len(limits),
             _LIMIT_CAP,
-            str(limits[0]) if limits else "No area has more coats than is usual.",
+            str(limits[0])
+            if limits
+            else translate("scoring", "No area has more coats than is usual."),
         ),
     ]
     if not few:
@@ -379,11 +348,11 @@ def _jars_part(case: Case, true: Case) -> ScorePart:
     more_jars = max(jars - enough_jars, 0)
     more_rounds = max(rounds - enough_rounds - _ROUNDS_SPARE, 0)
     cost = min(_JAR_COST * more_jars, _JAR_CAP) + min(_ROUND_COST * more_rounds, _ROUND_CAP)
-    if cost > 0.0:
-        text = f"{_work(jars, rounds)}, where {_work(enough_jars, enough_rounds)} do it."
-    else:
-        text = f"{_work(jars, rounds)}: as few as are needed."
-    return fault(Skill.ECONOMY, "jars and rounds", cost, _JAR_CAP + _ROUND_CAP, text)
+    work, enough = work_text(jars, rounds), work_text(enough_jars, enough_rounds)
+    text = rounds_text(work, enough, costs=cost > 0.0)
+    return fault(
+        Skill.ECONOMY, translate("scoring", "jars and rounds"), cost, _JAR_CAP + _ROUND_CAP, text
+    )
 
 
 def _cusps(task: Task, looked: Looked) -> Score:
@@ -392,15 +361,12 @@ def _cusps(task: Task, looked: Looked) -> Score:
     own, wanted = looked.areas[Zone.CUSP], task.true_look.areas[Zone.CUSP]
     green = max(wanted[1] - own[1], 0.0)
     hue = 1.0 - min(max(green - _GREEN_FREE, 0.0) / (_GREEN_LOST - _GREEN_FREE), 1.0)
-    text = (
-        f"Their hue is kept: a* {_signed(own[1])}, wanted {_signed(wanted[1])}."
-        if hue >= 1.0
-        else f"They turn green: a* {_signed(own[1])}, wanted {_signed(wanted[1])}. A rosier or a"
-        " neutral liquid lowers value without that."
-    )
+    text = hue_text(own[1], wanted[1], kept=hue >= 1.0)
     parts = [
-        reached(Skill.VALUE, "value", 65.0, cusp.share, _reach_text(task, cusp)),
-        reached(Skill.SHADE, "not green", 35.0, hue * cusp.share, text),
+        reached(
+            Skill.VALUE, translate("scoring", "value"), 65.0, cusp.share, reach_text(task, cusp)
+        ),
+        reached(Skill.SHADE, translate("scoring", "not green"), 35.0, hue * cusp.share, text),
         *_kept_parts(task, reaches),
         *_faults(task, looked),
     ]
@@ -409,21 +375,34 @@ def _cusps(task: Task, looked: Looked) -> Score:
 
 def _map(task: Task, looked: Looked) -> Score:
     followed = map_followed(task, looked)
-    coats_text = (
-        "Every coat lies where the map wants it."
+    coats = (
+        translate("scoring", "Every coat lies where the map wants it.")
         if followed.coats > 0.995
-        else f"The coats agree with the map by {100 * followed.coats:.0f} %; {followed.wrong} is"
-        " furthest from it."
+        else translate(
+            "scoring",
+            "The coats agree with the map by {percent:.0f} %; {area} is furthest from it.",
+        ).format(percent=100 * followed.coats, area=followed.wrong)
     )
     order_text = (
-        "The order is that of the sheet."
+        translate("scoring", "The order is that of the sheet.")
         if followed.order > 0.995
-        else f"{100 * followed.order:.0f} % of the cells stand in the order of the sheet: what is"
-        " painted early is taken up first."
+        else translate(
+            "scoring",
+            "{percent:.0f} % of the cells stand in the order of the sheet: what is painted early is"
+            " taken up first.",
+        ).format(percent=100 * followed.order)
     )
     parts = [
-        reached(Skill.COVERAGE, "coats as on the map", 70.0, followed.coats, coats_text),
-        reached(Skill.ORDER, "order of the sheet", 30.0, followed.order, order_text),
+        reached(
+            Skill.COVERAGE, translate("scoring", "coats as on the map"), 70.0, followed.coats, coats
+        ),
+        reached(
+            Skill.ORDER,
+            translate("scoring", "order of the sheet"),
+            30.0,
+            followed.order,
+            order_text,
+        ),
         *[part for part in _faults(task, looked, few=True) if part.skill is Skill.MIXING],
     ]
     return total(parts, coats_overlay(task, looked))
@@ -443,44 +422,39 @@ def score_fault(task: Task, answer: FaultAnswer) -> Score:
     if not task.kind.is_fault:
         raise ValueError("this exercise is answered by a plan")
     right = FAULT_WORDS[task.kind]
+    true_cause, seen = translate("practice", right.cause), translate("practice", right.sign)
     cause, sign = answer.cause is task.kind, answer.sign is task.kind
-    cause_text = f"{right.cause}."
+    cause_text = translate("scoring", "{cause}.").format(cause=true_cause)
     if answer.cause is None:
-        cause_text = f"Nothing was said of the cause. In truth: {right.cause}."
+        cause_text = translate(
+            "scoring", "Nothing was said of the cause. In truth: {cause}."
+        ).format(cause=true_cause)
     elif not cause:
-        said = FAULT_WORDS[answer.cause].cause
-        cause_text = f"Your answer was: {said}. In truth: {right.cause}."
-    sign_text = f"To be seen: {right.sign[0].lower()}{right.sign[1:]}."
+        said = translate("practice", FAULT_WORDS[answer.cause].cause)
+        cause_text = translate("scoring", "Your answer was: {said}. In truth: {cause}.").format(
+            said=said, cause=true_cause
+        )
+    sign_text = translate("scoring", "To be seen: {sign}.").format(
+        sign=seen[0].lower() + seen[1:] if speaks_english() else seen
+    )
     parts = [
-        reached(Skill.FAULTS, "cause", 70.0, 1.0 if cause else 0.0, cause_text),
-        reached(Skill.FAULTS, "what is seen", 30.0, 1.0 if sign else 0.0, sign_text),
+        reached(
+            Skill.FAULTS, translate("scoring", "cause"), 70.0, 1.0 if cause else 0.0, cause_text
+        ),
+        reached(
+            Skill.FAULTS,
+            translate("scoring", "what is seen"),
+            30.0,
+            1.0 if sign else 0.0,
+            sign_text,
+        ),
     ]
     empty = answer.cause is None and answer.sign is None
     overlay = colour_overlay(task, task.start_look)
     return total(parts, overlay, empty=empty, lesson=right.lesson)
 
 
-# --- words -----------------------------------------------------------------------------------
-
-
-def _work(jars: int, rounds: int) -> str:
-    """Return "3 jars and 7 rounds of painting"."""
-    of_jars = "1 jar" if jars == 1 else f"{jars} jars"
-    of_rounds = "1 round" if rounds == 1 else f"{rounds} rounds"
-    return f"{of_jars} and {of_rounds} of painting"
-
-
-def _signed(value: float) -> str:
-    """Return a figure with its sign, a true minus, one decimal."""
-    text = f"{abs(value):.1f}"
-    if text == "0.0":
-        return text
-    return f"+{text}" if value > 0 else f"\N{MINUS SIGN}{text}"
-
-
 def _figures(reaches: tuple[AreaReach, ...]) -> dict[str, float | str]:
-    return {f"bands off, {one.area.label}": round(one.bands, 2) for one in reaches}
-
-
-def _name(task: Task, area: Area) -> str:
-    return area_label(area, front=task.true.units[0].tooth.is_front)
+    # They are kept with the attempt: in English, whatever is spoken.
+    with in_english():
+        return {f"bands off, {one.area.label}": round(one.bands, 2) for one in reaches}

@@ -231,16 +231,23 @@ def _refusal(
     one, other = values[what]
     predictable = here.illuminant in LIGHTS and here.observer_degrees in (2, 10)
     if name is not None:
-        advice = f"Choose the conversion '{name}', or give a reading in {other}."
+        advice = translate(
+            "colour conversion", "Choose the conversion '{name}', or give a reading in {other}."
+        ).format(name=name, other=other)
     elif what == "backing":
-        advice = "Read the colour over the same backing, or say that it is wanted in place."
-    elif what in ("illuminant", "observer") and predictable:
-        advice = (
-            f"Predict for {here.illuminant} and {here.observer_degrees} degrees, "
-            f"or give a reading for {other}."
+        advice = translate(
+            "colour conversion",
+            "Read the colour over the same backing, or say that it is wanted in place.",
         )
+    elif what in ("illuminant", "observer") and predictable:
+        advice = translate(
+            "colour conversion",
+            "Predict for {light} and {degrees} degrees, or give a reading for {other}.",
+        ).format(light=here.illuminant, degrees=here.observer_degrees, other=other)
     else:
-        advice = f"Give a reading in {other}; there is no conversion for this."
+        advice = translate(
+            "colour conversion", "Give a reading in {other}; there is no conversion for this."
+        ).format(other=other)
     return PlanError(
         translate(
             "colour conversion", "The two colours differ in {what}: {one} against {other}."

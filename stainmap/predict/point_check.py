@@ -237,15 +237,25 @@ class _Point:
 
 
 def _verdict(difference_de00: float) -> str:
-    size = f"{difference_de00:.1f} dE00"
     if difference_de00 <= GOOD_DE00:
-        return f"The fast answer is good here: {size} from the exact calculation, hardly visible."
-    if difference_de00 <= PERCEPTIBLE_DE00:
-        return f"The fast answer is fair here: {size} from the exact calculation, few would see it."
-    return (
-        f"Take care here: the fast answer is {size} from the exact calculation, which can be seen; "
-        "the wall is too thin or too clear for it."
-    )
+        text = translate(
+            "point check",
+            "The fast answer is good here: {off:.1f} dE00 from the exact calculation, hardly"
+            " visible.",
+        )
+    elif difference_de00 <= PERCEPTIBLE_DE00:
+        text = translate(
+            "point check",
+            "The fast answer is fair here: {off:.1f} dE00 from the exact calculation, few would see"
+            " it.",
+        )
+    else:
+        text = translate(
+            "point check",
+            "Take care here: the fast answer is {off:.1f} dE00 from the exact calculation, which"
+            " can be seen; the wall is too thin or too clear for it.",
+        )
+    return text.format(off=difference_de00)
 
 
 def _triple(lab: NDArray[np.float64]) -> Lab:

@@ -20,6 +20,7 @@ from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.geodesic import surface_distance
 from stainmap.surface.mesh import TriMesh
 from stainmap.surface.thickness import nearest_vertex_distance, wall_thickness
+from stainmap.words import translate
 
 Progress = Callable[[float, str], None] | None
 Floats = NDArray[np.float32]
@@ -110,7 +111,7 @@ def crown_shape(
 
     mesh, reading = case.surface.mesh, case.reading
     outer = reading.outer
-    report(0.0, "measuring the wall")
+    report(0.0, translate("shape", "measuring the wall"))
     pontic = _of_units(case, [unit.role is Role.PONTIC for unit in case.units])
     cavity = ~outer & ~reading.rim & ~pontic
     assumed = reading.assumed_wall_mm is not None or not (cavity.any() and outer.any())
@@ -125,11 +126,11 @@ def crown_shape(
         front = _of_units(case, [unit.tooth.is_front for unit in case.units])
         _through_incisal_edges(mesh, reading, front, wall, partner)
         wall_mm = np.clip(wall, _THINNEST_MM, _OPAQUE_MM).astype(np.float32)
-    report(0.4, "preparing the surface")
+    report(0.4, translate("shape", "preparing the surface"))
     if operator is None:
         operator = SurfaceOperator(mesh)
     levels = SurfaceLevels(mesh.vertices, even_stiffness(mesh), operator.mass)
-    report(0.8, "measuring curvature")
+    report(0.8, translate("shape", "measuring curvature"))
     return CrownShape(
         mesh=mesh,
         operator=operator,

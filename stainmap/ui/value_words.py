@@ -106,6 +106,9 @@ VALUES: Final = (
     marked("values", "programme"),
     marked("values", "cement"),
     marked("values", "reflectance"),
+    marked("values", "transmittance"),
+    marked("values", "absorption in 1/mm"),
+    marked("values", "scattering in 1/mm"),
     marked("values", "absorption"),
     marked("values", "scattering"),
     # Looks, and flat views.
