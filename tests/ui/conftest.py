@@ -106,7 +106,11 @@ def _coarser() -> Iterator[None]:
         patch.setattr(opening, "MAX_EDGE_MM", 2.0 * opening.MAX_EDGE_MM)
         patch.setattr(picture_canvas, "_SAMPLES", 1)
         yield
-    # Closed windows wait for an event loop to be deleted in; their crowns need not wait for one.
+    # A window lives as long as what its own buttons do holds it: for ever, unless it is deleted.
+    # And that waits for an event loop.
+    for left in QApplication.topLevelWidgets():
+        if left.parent() is None:
+            left.deleteLater()
     QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
 
 
