@@ -815,6 +815,10 @@
         <translation>Die Aufträge passen nicht zu Plan und Oberfläche.</translation>
     </message>
     <message>
+        <source>nothing</source>
+        <translation>nichts</translation>
+    </message>
+    <message>
         <source>{most_units} units and more</source>
         <translation>{most_units} Einheiten und mehr</translation>
     </message>
@@ -2214,6 +2218,10 @@
         <source>coats: {label}</source>
         <translation>Aufträge: {label}</translation>
     </message>
+    <message>
+        <source>none</source>
+        <translation>keine</translation>
+    </message>
 </context>
 <context>
     <name>compare ways</name>
@@ -2700,6 +2708,10 @@
     <message>
         <source>The days of repeats ({value}) do not fit.</source>
         <translation>Die Tage der Wiederholungen ({value}) passen nicht.</translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation>keine</translation>
     </message>
     <message>
         <source>Give one to {most_repeats} whole numbers from 1 to {most_days} that rise, as 1, 7, 30.</source>
@@ -4884,6 +4896,10 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     <message>
         <source>1/mm, at full load</source>
         <translation>1/mm, bei voller Beladung</translation>
+    </message>
+    <message>
+        <source>chalk</source>
+        <translation>Kreide</translation>
     </message>
     <message>
         <source>1 drop</source>
@@ -9899,7 +9915,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>as the desktop asks, where it tells</source>
-        <translation>wie der Desktop es wünscht, wo er es sagt</translation>
+        <translation>wie der Desktop es wünscht</translation>
     </message>
     <message>
         <source>everything turns and folds</source>
@@ -9931,7 +9947,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>Text, fields and drawings alike, from the next start on. The window needs a screen of 1024 x 700 times this.</source>
-        <translation>Text, Felder und Zeichnungen gleichermaßen, ab dem nächsten Start. Das Fenster braucht einen Bildschirm vom Entsprechenden von 1024 x 700.</translation>
+        <translation>Ab dem nächsten Start. Das Fenster braucht einen Bildschirm von 1024 x 700 mal diesem Wert.</translation>
     </message>
     <message>
         <source>Motion</source>
@@ -9947,7 +9963,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>From the next start on. Paper, exported files, names of materials, the manual and the evidence stay English; numbers keep the point.</source>
-        <translation>Ab dem nächsten Start. Papier, exportierte Dateien, Namen von Materialien, Handbuch und Belege bleiben englisch; Zahlen behalten den Punkt.</translation>
+        <translation>Ab dem nächsten Start. Papier, Exporte, Materialnamen, Handbuch und Belege bleiben englisch.</translation>
     </message>
     <message>
         <source>°C and °F</source>
@@ -9987,7 +10003,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>How many drops a jar needs goes by it. 0.05 mL is usual, with 15 % of error (USP &lt;1101&gt;). New cases begin with it, and the open one follows unless it has its own.</source>
-        <translation>Danach richtet sich, wie viele Tropfen ein Napf braucht. Üblich sind 0.05 mL, mit 15 % Fehler (USP &lt;1101&gt;). Neue Fälle beginnen damit, und der offene folgt, wenn er keinen eigenen Wert hat.</translation>
+        <translation>Danach richtet sich die Tropfenzahl eines Napfs. Üblich sind 0.05 mL, ±15 % (USP &lt;1101&gt;). Neue Fälle beginnen damit; der offene folgt, wenn er keinen eigenen Wert hat.</translation>
     </message>
     <message>
         <source>Sintering programme</source>
@@ -10011,7 +10027,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>Take the count</source>
-        <translation>Zählung übernehmen</translation>
+        <translation>Übernehmen</translation>
     </message>
     <message>
         <source>Count the drops of your own pipette into a measure.</source>
@@ -10039,7 +10055,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>Give it this key</source>
-        <translation>Diese Taste geben</translation>
+        <translation>Taste geben</translation>
     </message>
     <message>
         <source>No key</source>

@@ -205,7 +205,7 @@ def _of_dye(dye: Dye) -> Plot:
     # Lambert and Beer, as on the bench: a drop on 25, fully loaded.
     swatches = [
         (
-            "chalk"
+            translate("materials curves", "chalk")
             if drops == 0
             else translate("materials curves", "1 drop")
             if drops == 1

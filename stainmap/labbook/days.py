@@ -42,7 +42,7 @@ def days_from_text(text: str) -> tuple[int, ...]:
 def _unfit(given: str) -> LabbookError:
     return LabbookError(
         translate("days", "The days of repeats ({value}) do not fit.").format(
-            value=given or "none"
+            value=given or translate("days", "none")
         ),
         advice=translate(
             "days",

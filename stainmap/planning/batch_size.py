@@ -164,7 +164,7 @@ def units_served(jar: Jar, needs: Sequence[JarNeed]) -> int | None:
 def served_text(units: int | None) -> str:
     """Return "nothing", "1 unit", "12 units" or "99 units and more"."""
     if units is None:
-        return "nothing"
+        return translate("batch size", "nothing")
     if units >= _MOST_UNITS:
         return translate("batch size", "{most_units} units and more").format(most_units=_MOST_UNITS)
     return (

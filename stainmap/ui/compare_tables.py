@@ -164,4 +164,6 @@ def coats_text(area: AreaOutcome) -> str:
     for entry in area.coats:
         words = "/".join(str(span) for span in entry.coats)
         parts.setdefault(entry.liquid, []).append(words)
-    return ",\n".join(f"{liquid} {' + '.join(words)}" for liquid, words in parts.items()) or "none"
+    return ",\n".join(
+        f"{liquid} {' + '.join(words)}" for liquid, words in parts.items()
+    ) or translate("compare tables", "none")
