@@ -88,6 +88,7 @@ class GlCanvas(QWidget):
         self._image = QImage()
         self._sheet: Sheet | None = None
         self._stands: CrownPicture | None = None
+        self._is_light = False
         self._whole_due = True
         self._parts: list[NDArray[np.int32]] = []
         self._parts_at = QRect()
@@ -247,7 +248,7 @@ class GlCanvas(QWidget):
             self._begin(_Work.WHOLE)
             if self._stands is not None and _same_place(self._stands, picture):
                 return False
-        light = slow and self._drawn.face_count(TURNING) > 0
+        light = self._is_light = slow and self._drawn.face_count(TURNING) > 0
         began = time.perf_counter()
         painter.begin(sheet)
         painter.clear(surround_of(picture))
@@ -269,18 +270,26 @@ class GlCanvas(QWidget):
         shift: tuple[float, float] = (0.0, 0.0),
         which: Pass | None = None,
         corners: slice = _ALL,
+        lifted: bool = False,
     ) -> None:
         if self._picture is not None:
             view = (max(self.width(), 1), max(self.height(), 1), self.devicePixelRatioF())
             drawn = self._drawn
             painter.triangles(
-                drawn, self._picture, faces, view, shift=shift, which=which, corners=corners
+                drawn,
+                self._picture,
+                faces,
+                view,
+                shift=shift,
+                which=which,
+                corners=corners,
+                lifted=lifted,
             )
 
     def _draw_parts(self, painter: GlPainter, sheet: Sheet, parts: list[NDArray[np.int32]]) -> None:
         self._drawn.set_faces(PART, np.concatenate(parts))
         painter.begin(sheet)
-        self._draw(painter, PART)
+        self._draw(painter, PART, lifted=self._is_light)
 
     def _note_time(self, milliseconds: float) -> None:
         self.frame_ms = milliseconds
@@ -367,7 +376,7 @@ class GlCanvas(QWidget):
         """Show, or keep, what has been drawn in pieces."""
         self._work = None
         if work is _Work.WHOLE:
-            missed, self._missed = self._missed, []
+            missed, self._missed, self._is_light = self._missed, [], False
             if missed:
                 self._draw_parts(painter, sheet, missed)
             self._sheet, self._work_sheet = sheet, self._sheet

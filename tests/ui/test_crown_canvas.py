@@ -181,6 +181,29 @@ def test_from_elsewhere_a_lighter_mesh_comes_first(view: CrownView, qtbot: QtBot
     assert (whole == drawn(view, qtbot)).all()
 
 
+def test_a_stroke_over_the_lighter_mesh_is_seen_without_gaps(view: CrownView, qtbot: QtBot) -> None:
+    """The lighter mesh lies before the crown in places; what is painted is not to be behind it."""
+    mesh = view.mesh
+    assert mesh is not None
+    view.set_relief(False)
+    view.set_colours(np.full((mesh.vertex_count, 3), 200, np.uint8))
+    drawn(view, qtbot)
+    canvas = slow(view)
+    with qtbot.waitSignal(canvas.shown, timeout=10_000):
+        view.stand_at(view.camera.turned(20, 10, np.array([0.0, 0.0, 1.0])))
+    canvas._next.stop()
+    assert canvas._is_light
+    near = np.linalg.norm(mesh.vertices - mesh.vertices[5], axis=1) < 1.5
+    vertices = np.flatnonzero(near).astype(np.int32)
+    view.update_colours(vertices, np.full((len(vertices), 3), 30, np.uint8))
+    canvas._bring_up_to_date()
+    over_light = (pixels(canvas._image) == 30).all(axis=2)
+    canvas._next.start()
+    whole = (pixels(canvas.grabFramebuffer()) == 30).all(axis=2)
+    assert whole.sum() > 500
+    assert (whole & ~over_light).sum() == 0
+
+
 def test_a_slow_driver_polishes_to_the_same_picture(view: CrownView, qtbot: QtBot) -> None:
     at_once = polished(view, qtbot)
     slow(view)
