@@ -8,7 +8,7 @@ Needs numpy and scipy only. Where to find what:
 - finer and coarser: `refining` keeps the surface exactly, `thinning` makes a copy to compute on,
   `clustering` a lighter list of triangles to draw
 - smoothing and spreading: `diffusion`, on factorisations by `factoring` and `dissection`, or
-  iterated by `screened` and `coarsening`
+  iterated by `screened` and `coarsening`; pieces of their matrices by `sparse_rows`
 - bending: `curvature` (mean, Gaussian, at one scale or several), `principal`, `crease_field`
 - ways: `geodesic` (distances, paths), `crease_path` (lines along creases)
 - areas: `brush`, `crease_fill`, `region` (grow, shrink, smooth), `mincut`, `mirroring`

@@ -160,7 +160,7 @@ class TriMesh:
     def sum_at_vertices(self, per_face: NDArray[np.float64]) -> FloatArray:
         """Add a value of each face, (F,) or (F, k), to its three vertices."""
         # In the order of the faces, as the incidence would; but that takes sparse matrices, whose
-        # library need not be there yet when a crown is shown for the first time.
+        # library need not be there yet when a mesh is shown for the first time.
         corners = self._faces.ravel()
         values = np.asarray(per_face, dtype=np.float64).reshape(self.face_count, -1)
         sums = np.empty((self.vertex_count, values.shape[1]))
