@@ -14,13 +14,21 @@ from stainmap.app.materials_curves import plots_of
 from stainmap.app.materials_fields import NODES
 from stainmap.app.settings import Settings
 from stainmap.files.catalogue import starter_catalogue
+from stainmap.model.case import Case
 from stainmap.model.material import SinteringProgramme
 from stainmap.ui.main_window import MainWindow
 from stainmap.ui.materials_degrees import expected, plot_in, shown, typed
 from stainmap.ui.materials_editor import MaterialEditor
 from stainmap.units import TemperatureUnit
+from tests.ui.small_dome import small_planned_case
 
 CELSIUS, FAHRENHEIT = TemperatureUnit.CELSIUS, TemperatureUnit.FAHRENHEIT
+
+
+@pytest.fixture
+def planned_case() -> Case:
+    """Return a dome of few vertices: how it looks plays no part."""
+    return small_planned_case()
 
 
 @pytest.fixture

@@ -32,6 +32,7 @@ from stainmap.ui.picture_canvas import PictureCanvas
 from stainmap.ui.screen_room import fit_small_screen
 from stainmap.ui.theme import Scheme, apply_theme
 from tests.ui.conftest import new_window
+from tests.ui.small_dome import small_planned_case
 
 ROOT = Path(__file__).resolve().parents[2]
 PATIENCE_S = 120.0
@@ -53,7 +54,7 @@ class Telling(start.MainWindow):
         self.looks_again.start()
 
     def look(self):
-        if self.session.case is None or not self.session.is_up_to_date:
+        if self.session.case is None:
             return
         self.looks_again.stop()
         self.session.edit("note", lambda case: replace(case, notes="the lights went out"))
@@ -67,6 +68,12 @@ sys.exit(start.run(sys.argv[2:]))
 @pytest.fixture(autouse=True)
 def _no_driver(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setenv("STAINMAP_NO_GL", "1")
+
+
+@pytest.fixture
+def planned_case() -> Case:
+    """Return a dome of few vertices: how it looks plays no part."""
+    return small_planned_case()
 
 
 @pytest.fixture
