@@ -3284,7 +3284,7 @@
     <name>guided</name>
     <message>
         <source>Open a crown</source>
-        <translation>Öffnen Sie eine Krone</translation>
+        <translation>Krone öffnen</translation>
     </message>
     <message>
         <source>Open a mesh of your own and answer what the card asks, or keep the crown that is open.</source>
@@ -3292,7 +3292,7 @@
     </message>
     <message>
         <source>Say the tooth</source>
-        <translation>Nennen Sie den Zahn</translation>
+        <translation>Zahn angeben</translation>
     </message>
     <message>
         <source>Open Tooth and roles in the menu Crown, look whether the number is right, and close it.</source>
@@ -3300,7 +3300,7 @@
     </message>
     <message>
         <source>Correct a zone</source>
-        <translation>Berichtigen Sie eine Zone</translation>
+        <translation>Zone berichtigen</translation>
     </message>
     <message>
         <source>Choose the name of a zone in the table and paint with the left button where it should reach, or let the zones be proposed again (menu Crown).</source>
@@ -3308,7 +3308,7 @@
     </message>
     <message>
         <source>Choose the block, and put a coat on</source>
-        <translation>Wählen Sie den Rohling, und tragen Sie auf</translation>
+        <translation>Rohling und Auftrag</translation>
     </message>
     <message>
         <source>The block stands at the top. In the table choose a cell and type a number; a step with its jar is added by the button above it.</source>
@@ -3316,7 +3316,7 @@
     </message>
     <message>
         <source>Look at the outcome</source>
-        <translation>Sehen Sie das Ergebnis an</translation>
+        <translation>Ergebnis ansehen</translation>
     </message>
     <message>
         <source>Predicted stands beside wanted. Click an area to turn the crown to it, and point at the crown to read a place.</source>
@@ -3324,7 +3324,7 @@
     </message>
     <message>
         <source>Look at the sheets</source>
-        <translation>Sehen Sie die Blätter an</translation>
+        <translation>Blätter ansehen</translation>
     </message>
     <message>
         <source>Open the preview: coat map, mixing list and the page for the dentist. Print them, or close it again.</source>
@@ -3347,7 +3347,7 @@
     </message>
     <message>
         <source>keep this crown</source>
-        <translation>diese Krone behalten</translation>
+        <translation>diese behalten</translation>
     </message>
     <message>
         <source>Work with the crown that is open</source>

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import QAction, QColor, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtCore import QEvent, QRectF, QSize, Qt
+from PySide6.QtGui import QAction, QColor, QPainter, QPaintEvent
 from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
@@ -74,10 +74,12 @@ class TopBar(QWidget):
         self.state.setText(state)
         self._fit()
 
-    def resizeEvent(self, event: QResizeEvent) -> None:
+    def event(self, event: QEvent) -> bool:
         """Give the menus the room of the program's name where there is not enough for both."""
-        super().resizeEvent(event)
-        self._fit()
+        done = super().event(event)
+        if event.type() in (QEvent.Type.Resize, QEvent.Type.LayoutRequest, QEvent.Type.Show):
+            self._fit()
+        return done
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Fill the bar, and draw sign and lower line."""

@@ -173,6 +173,13 @@ def test_the_settings_speak_german(qtbot: QtBot, qapp: QApplication) -> None:
     assert dialog.settings == Settings(), "values are the same in every language"
     cancel = dialog.buttons.button(QDialogButtonBox.StandardButton.Cancel)
     assert cancel.text().replace("&", "") == "Abbrechen", "Qt's own words as well"
+    dialog.show()
+    for page in range(3):
+        dialog.pages.setCurrentIndex(page)
+        qapp.processEvents()
+        buttons = [one for one in dialog.findChildren(QAbstractButton) if one.isVisible()]
+        narrow = [one.text() for one in buttons if one.minimumSizeHint().width() > one.width()]
+        assert narrow == []
     set_language(qapp, Language.ENGLISH)
     again = SettingsDialog(Settings(), ["slow"], KeyMap())
     qtbot.addWidget(again)
