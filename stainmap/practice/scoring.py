@@ -28,6 +28,7 @@ from stainmap.practice.scoring_plan import (
     area_reaches,
     bare_places,
     jars_used,
+    left_out,
     limit_faults,
     map_followed,
     mixing_faults,
@@ -54,6 +55,9 @@ _ROUND_COST, _ROUND_CAP = 1.0, 8.0
 _MIX_COST, _MIX_CAP = 3.0, 9.0
 _LIMIT_COST, _LIMIT_CAP = 3.0, 12.0
 _KEPT_CAP = 20.0
+_LEFT_OUT_COST, _LEFT_OUT_CAP = 8.0, 40.0
+"""What it costs to leave out coats that are given: as much as an order that is twice wrong, so that
+nothing is won by leaving out what stands in the wrong place."""
 _SEEN_COST = 0.05
 _ROUNDS_SPARE: Final = 2
 """Rounds of painting beyond those of the true answer that cost nothing."""
@@ -210,7 +214,7 @@ def _planned(task: Task, looked: Looked) -> Score:
         parts.append(_cover(bare, cover))
     if economy:
         parts.append(_economy(task, looked, economy, gained))
-    parts += _kept_parts(task, reaches)
+    parts += _kept_parts(task, reaches, looked.case)
     parts += _faults(task, looked, few=few)
     return total(parts, colour_overlay(task, looked), details=_figures(reaches))
 
@@ -284,13 +288,17 @@ def _economy(task: Task, looked: Looked, most: float, gained: float) -> ScorePar
     return reached(Skill.ECONOMY, name, most, share * gained, text)
 
 
-def _kept_parts(task: Task, reaches: tuple[AreaReach, ...]) -> list[ScorePart]:
+def _kept_parts(task: Task, reaches: tuple[AreaReach, ...], answer: Case) -> list[ScorePart]:
     """Return what it costs that areas which were right from the start are so no more."""
     kept = [one for one in reaches if not one.is_asked]
     if not kept:
         return []
     each = _KEPT_CAP / len(kept)
-    cost = sum(each * (1.0 - one.share) for one in kept)
+    cost, cap = sum(each * (1.0 - one.share) for one in kept), _KEPT_CAP
+    if task.kind in (Kind.BRIDGE_APART, Kind.LOWER_CUSPS):
+        # All but one area is planned, and is to stay as it is planned.
+        cost += min(_LEFT_OUT_COST * left_out(task.start, answer), _LEFT_OUT_CAP)
+        cap += _LEFT_OUT_CAP
     worst = max(kept, key=lambda one: one.bands)
     text = (
         translate("scoring", "What was right from the start is so still.")
@@ -298,7 +306,7 @@ def _kept_parts(task: Task, reaches: tuple[AreaReach, ...]) -> list[ScorePart]:
         else translate("scoring", "It was right before. {how}").format(how=reach_text(task, worst))
     )
     name = translate("scoring", "what was right")
-    return [fault(_skill_of(task), name, cost, _KEPT_CAP, text)]
+    return [fault(_skill_of(task), name, cost, cap, text)]
 
 
 def _faults(task: Task, looked: Looked, *, few: bool = False) -> list[ScorePart]:
@@ -367,7 +375,7 @@ def _cusps(task: Task, looked: Looked) -> Score:
             Skill.VALUE, translate("scoring", "value"), 65.0, cusp.share, reach_text(task, cusp)
         ),
         reached(Skill.SHADE, translate("scoring", "not green"), 35.0, hue * cusp.share, text),
-        *_kept_parts(task, reaches),
+        *_kept_parts(task, reaches, looked.case),
         *_faults(task, looked),
     ]
     return total(parts, colour_overlay(task, looked), details=_figures(reaches))

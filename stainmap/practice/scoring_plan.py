@@ -396,6 +396,12 @@ def _cells(case: Case) -> list[tuple[int, tuple[str, Area]]]:
     return [(index, cell) for cell, index in first.items()]
 
 
+def left_out(given: Case, answer: Case) -> int:
+    """Return how many painted cells of a given plan, by liquid and area, an answer lacks."""
+    own = {cell for _, cell in _cells(answer)}
+    return sum(cell not in own for _, cell in _cells(given))
+
+
 def _order_kept(
     true: Sequence[tuple[int, tuple[str, Area]]], own: Sequence[tuple[int, tuple[str, Area]]]
 ) -> float:

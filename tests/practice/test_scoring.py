@@ -108,7 +108,7 @@ def harmed(case: Case, harm: tuple[str, Area], way: int) -> Case:
     return bare_of(case, area) if way < 0 else with_more(case, area, 2)
 
 
-HARMED = (*FROM_BARE, Kind.LOWER_CUSPS, Kind.DARK_STUMP, Kind.PAPER_MAP)
+GIVEN = (Kind.LOWER_CUSPS, Kind.DARK_STUMP, Kind.PAPER_MAP)
 HARMS = st.lists(
     st.tuples(
         st.sampled_from(["coats", "order", "jar", "area"]),
@@ -120,13 +120,29 @@ HARMS = st.lists(
 
 
 @FEW
-@given(harms=HARMS, way=st.sampled_from([-1, 1]), kind=st.sampled_from(HARMED))
+@given(harms=HARMS, way=st.sampled_from([-1, 1]), kind=st.sampled_from(FROM_BARE))
 def test_a_plan_that_gets_worse_never_scores_more(
     harms: list[tuple[str, Area]], way: int, kind: Kind
 ) -> None:
     # All areas go the same way: lighter and darker at once could meet in the middle, where light
     # that spreads sideways from one makes good what was done to the other.
     check_harms(task_of(kind), [lambda case, h=harm: harmed(case, h, way) for harm in harms])
+
+
+def test_leaving_out_what_stands_in_the_wrong_place_wins_nothing() -> None:
+    task = task_of(Kind.LOWER_CUSPS)
+    areas = (Zone.CERVICAL, Zone.INTERPROXIMAL, Zone.FISSURE)
+    check_harms(task, [swapped_order, *(lambda case, a=area: bare_of(case, a) for area in areas)])
+    assert lost_of(task, bare_of(task.true, Zone.CERVICAL)) >= 8.0
+
+
+@pytest.mark.parametrize("kind", GIVEN)
+@pytest.mark.parametrize("area", [*ZONES, Zone.BODY] if MORE else [Zone.CERVICAL, Zone.CUSP])
+def test_an_area_that_gets_worse_and_worse_never_scores_more(kind: Kind, area: Area) -> None:
+    # One area alone: in these plans liquids meet whose chroma goes opposite ways, and light that
+    # spreads from one area makes good by some tenths of a point what was done to its neighbour.
+    for way in (-1, 1):
+        check_harms(task_of(kind), [lambda case, w=way: with_more(case, area, w)] * 3)
 
 
 @pytest.mark.parametrize("way", [-1, 1])
