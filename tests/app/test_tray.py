@@ -124,7 +124,7 @@ def test_cases_of_one_code_are_told_apart_by_their_files(tmp_path: Path) -> None
     assert [one.case.code for one in laid.cases] == ["T-0"] * 3
     assert [entry.code for entry in laid.tray.entries] == ["T-0"] * 3
     assert (
-        "molar.stainmap and premolar.stainmap and molar.stainmap have the code T-0"
+        "molar.stainmap, premolar.stainmap and molar.stainmap have the code T-0"
         in (laid.problems[0])
     )
     assert {serving.code for jar in laid.mixing().jars for serving in jar.servings} == {
