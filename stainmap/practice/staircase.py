@@ -51,8 +51,9 @@ DOUBT: Final = 0.02
 """Probability, by the answers, that it is not; the test ends there."""
 LEAST_TRIALS: Final = 40
 MOST_TRIALS: Final = 550
-RANGE_DL: Final = (0.5, 6.0)
-"""Thresholds that are found; finer ones a screen does not show, coarser ones no eye needs told."""
+RANGE_DL: Final = (0.5, 4.0)
+"""Thresholds that are found as surely as said; finer ones a screen does not show, of coarser ones
+the plainest pairs are not plain enough to tell lapses from doubt (94 of 100 within 20 % at 6)."""
 
 _Z: Final = NormalDist().inv_cdf(SHARE)
 # Told without asking, from plain to fine: what is asked becomes clear, and lapses show.

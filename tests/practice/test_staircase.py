@@ -34,7 +34,7 @@ from stainmap.practice.staircase import (
 
 MORE = bool(os.environ.get("STAINMAP_MORE"))
 SEEDS = 100 if MORE else 3
-THRESHOLDS_DL = (*RANGE_DL, 0.7, 1.0, 2.0, 4.0) if MORE else (0.7, 3.0)
+THRESHOLDS_DL = (*RANGE_DL, 0.7, 1.0, 2.0, 3.0) if MORE else (0.7, 3.0)
 Observer = Callable[[float], float]
 
 
