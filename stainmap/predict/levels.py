@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 from scipy import sparse
 from scipy.sparse import csgraph
+from scipy.sparse.linalg import LinearOperator, eigsh
 
 from stainmap.surface.coarsening import smoothed_prolongation
 from stainmap.surface.diffusion import half_cotangents, mollified_lengths, stiffness_matrix
@@ -22,7 +23,8 @@ Rows = sparse.csr_array[np.float64]
 _BITS = 10
 # Vertices that are looked for together: along the compact order they are neighbours.
 _BLOCK = 64
-_POWER_STEPS = 24
+_EIGENVALUE_WITHIN = 0.01
+_LANCZOS_VECTORS = 12
 _LEAST_SLACK = 0.1
 
 
@@ -252,21 +254,32 @@ def _coarse(
 
 
 def largest_eigenvalue(level: Level, loss: Floats | None = None) -> float:
-    """Return the largest eigenvalue of the Jacobi-scaled system, by the power method.
+    """Return the largest eigenvalue of the Jacobi-scaled system, to a hundredth, by Lanczos steps.
 
-    Without a loss, that of the stiffness alone, which is an upper bound for any loss.
+    Without a loss, that of the stiffness alone, which is an upper bound for any loss. It may
+    belong to a few obtuse facets alone, which the power method would not notice in time.
     """
-    vector = np.random.default_rng(0).standard_normal((len(level.mass), 1)).astype(np.float32)
     added = np.float32(0) if loss is None else loss
     scale = 1.0 / np.sqrt(np.maximum(level.diagonal + added, 1e-12))
-    value = 0.0
-    for _ in range(_POWER_STEPS):
-        vector /= max(float(np.linalg.norm(vector)), 1e-30)
-        scaled = scale * vector
-        image = level.stiffness @ scaled + added * scaled
-        vector = np.asarray(scale * image, dtype=np.float32)
-        value = float(np.linalg.norm(vector))
-    return value
+
+    def image(vector: Floats) -> Floats:
+        scaled = scale * vector.reshape(-1, 1)
+        whole: Floats = scale * (level.stiffness @ scaled + added * scaled)
+        return whole.ravel()
+
+    count = len(level.mass)
+    system = LinearOperator((count, count), matvec=image, dtype=np.float32)
+    start = np.random.default_rng(0).standard_normal(count).astype(np.float32)
+    found = eigsh(
+        system,
+        k=1,
+        which="LA",
+        tol=_EIGENVALUE_WITHIN,
+        ncv=min(_LANCZOS_VECTORS, count),
+        v0=start,
+        return_eigenvectors=False,
+    )
+    return float(found[0])
 
 
 def _entries(matrix: Matrix, rows: Indices) -> tuple[Indices, Indices]:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import numpy as np
 
-from stainmap.predict.iterations import ALONE, Rows, System, Team
-from stainmap.predict.levels import Floats, Hierarchy
+from stainmap.predict.iterations import ALONE, Rows, System, Team, product
+from stainmap.predict.levels import Floats, Hierarchy, Indices, Matrix
 
 
 class TwoLevels:
@@ -39,6 +39,7 @@ class TwoLevels:
         self._coarse = Rows(hierarchy.coarse.level.stiffness, team)
         self._down = Rows(hierarchy.coarse.prolongation, team)
         self._up = Rows(hierarchy.coarse.restriction, team)
+        self._mixed, self._squares = _rows_of_both_signs(hierarchy.coarse.restriction)
         self._smoothing_steps = smoothing_steps
         self._correction_steps = correction_steps
         self._spectrum = (smoother_begin, hierarchy.smoother_end)
@@ -48,9 +49,18 @@ class TwoLevels:
         return System(self.hierarchy.fine, loss, self.team, self._fine)
 
     def coarse_system(self, loss: Floats) -> System:
-        """Return that of the coarse level, the loss averaged onto it and not sampled."""
+        """Return that of the coarse level, the loss averaged onto it and not sampled.
+
+        Obtuse facets give the way between the levels a few weights below zero, and a loss could
+        come out below zero with them: no step of conjugate gradients would hold then. Such a
+        coarse vertex has at least the loss of its own shape alone, weights squared.
+        """
         level = self.hierarchy.coarse.level
-        return System(level, self.team.product(self._up, loss), self.team, self._coarse)
+        averaged = self.team.product(self._up, loss)
+        if len(self._mixed):
+            alone = product(self._squares, loss)
+            averaged[self._mixed] = np.maximum(averaged[self._mixed], alone)
+        return System(level, averaged, self.team, self._coarse)
 
     def down(self, field: Floats) -> Floats:
         """Return a field of the coarse level on the fine one."""
@@ -81,3 +91,12 @@ class TwoLevels:
             solution += step
             fine.subtract_image(residual, step)
             self.smooth(fine, residual, solution)
+
+
+def _rows_of_both_signs(matrix: Matrix) -> tuple[Indices, Matrix]:
+    """Return the rows that have an entry below zero, and these rows with all entries squared."""
+    below = np.flatnonzero(matrix.data < 0)
+    rows = np.unique(np.searchsorted(matrix.indptr, below, side="right") - 1).astype(np.int32)
+    squares = matrix[rows]
+    squares.data = np.square(squares.data)
+    return rows, squares
