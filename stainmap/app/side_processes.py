@@ -14,9 +14,8 @@ import os
 import pickle
 import sys
 import tempfile
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import FIRST_COMPLETED, Future, ProcessPoolExecutor, wait
-from contextlib import suppress
 from multiprocessing.synchronize import Event
 from pathlib import Path
 from typing import Any, Final, Literal, TypeVar
@@ -123,9 +122,10 @@ def _in_processes(
         return
     with folder as name:
         try:
+            # Each is handed over as soon as it is written: the first processes start meanwhile.
             waiting = {
                 pool.submit(_one, work, number, path): number
-                for number, path in _written(items, Path(name)).items()
+                for number, path in _written(items, Path(name))
             }
             _collect(waiting, shares, steps, made)
         except BaseException:
@@ -135,19 +135,19 @@ def _in_processes(
             pool.shutdown(wait=False, cancel_futures=True)
 
 
-def _written(items: Sequence[Item], folder: Path) -> dict[int, Path]:
-    """Return the files that the items travel in; what cannot be written stays here.
+def _written(items: Sequence[Item], folder: Path) -> Iterator[tuple[int, Path]]:
+    """Yield number and file that each item travels in; what cannot be written stays here.
 
     Through the pipe of the pool they would not all fit: when a process dies, Python waits for ever
     for the rest to be taken out of it.
     """
-    paths = {}
     for number, item in enumerate(items):
         path = folder / str(number)
-        with suppress(OSError, pickle.PicklingError, TypeError, AttributeError):
+        try:
             path.write_bytes(pickle.dumps(item, protocol=pickle.HIGHEST_PROTOCOL))
-            paths[number] = path
-    return paths
+        except (OSError, pickle.PicklingError, TypeError, AttributeError):
+            continue
+        yield number, path
 
 
 def _collect(

@@ -140,6 +140,8 @@ def tray_sheets(  # noqa: PLR0913 - all by name, and all but the paper may be le
             own = Steps(progress, 0.0, 1.0 / len(asked))
             made[number] = _drawn_open(asked[number], open_prediction, shading, own)
     others = [number for number in range(len(asked)) if number not in made]
+    # The largest first: what is left for one process at the end, while the others rest, is small.
+    others.sort(key=lambda number: -asked[number].case.surface.mesh.vertex_count)
     rest = [asked[number] for number in others]
     found = each_of(_drawn, rest, processes=processes, progress=steps.say)
     made |= dict(zip(others, found, strict=True))
