@@ -15,6 +15,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
+from PIL import Image
 from PySide6.QtGui import QImage
 from PySide6.QtWidgets import QApplication, QWidget
 
@@ -25,7 +26,8 @@ from tests.tools.real_window import Hand, on_own_screen, started
 
 FOLDER = resource("manual") / "pictures"
 SIZE = (1320, 840)
-COLOURS = 256
+# Of a page of words; and from how many on a picture shows the shades of a crown.
+COLOURS, MANY_COLOURS = 256, 2500
 _ZONES, _IN_THE_ROW = "Alt+3", "Alt+8"
 Take = Callable[[Hand, Path], QImage]
 
@@ -313,6 +315,13 @@ def take_all(wanted: tuple[Picture, ...], keep: Callable[[Picture, QImage], obje
                         hand.rest(100)
 
 
+def as_kept(picture: Image.Image) -> Image.Image:
+    """Return a picture with few colours, or as it is where a crown would show steps."""
+    if picture.getcolors(MANY_COLOURS) is None:
+        return picture
+    return few_colours(picture, COLOURS)
+
+
 def main(arguments: list[str]) -> int:
     """Take the pictures that are asked for."""
     folder = FOLDER
@@ -324,7 +333,7 @@ def main(arguments: list[str]) -> int:
     wanted = tuple(one for one in PICTURES if not arguments or one.name in arguments)
 
     def keep(one: Picture, image: QImage) -> None:
-        few_colours(as_pil(image), COLOURS).save(folder / f"{one.name}.png", optimize=True)
+        as_kept(as_pil(image)).save(folder / f"{one.name}.png", optimize=True)
 
     take_all(wanted, keep)
     return 0

@@ -112,7 +112,7 @@ def test_the_script_makes_the_stable_ones_again() -> None:
 
     def hold(one: pictures.Picture, image: QImage) -> None:
         with Image.open(pictures.FOLDER / f"{one.name}.png") as kept:
-            now = golden.few_colours(golden.as_pil(image), pictures.COLOURS).convert("RGB")
+            now = pictures.as_kept(golden.as_pil(image)).convert("RGB")
             far[one.name] = golden.unlike(now, kept)
 
     pictures.take_all(tuple(one for one in pictures.PICTURES if one.stable), hold)
