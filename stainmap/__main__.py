@@ -49,12 +49,16 @@ def start(arguments: Sequence[str]) -> int:
     A verb or an option goes to the command line. A file, or nothing, opens the window. Where
     there is no display, nothing plans the sample crown and writes its papers instead.
     """
+    first = arguments[0] if arguments else None
+    # No verb has an ending: on the way to the window nothing of the command line is imported.
+    for_window = first is None or (_names_file(first) and bool(Path(first).suffix))
+    if for_window and _window_can_open():
+        return _window(arguments)
     from stainmap import cli  # noqa: PLC0415 - its libraries may have been installed just now
 
-    first = arguments[0] if arguments else None
     if first is not None and (first in cli.VERBS or not _names_file(first)):
         return cli.main(arguments)
-    if _window_can_open():
+    if not for_window and _window_can_open():
         return _window(arguments)
     if first is None:
         return cli.headless_sample()
@@ -89,9 +93,14 @@ def _window(arguments: Sequence[str]) -> int:
     memory.settle()
     # Little of what a start makes is thrown away again: `run` looks for that once, after it.
     gc.disable()
+    first = None
+    if not arguments:
+        from stainmap.app.first_crown import FirstCrown  # noqa: PLC0415 - its libraries, too
+
+        first = FirstCrown()
     from stainmap.ui.start import run  # noqa: PLC0415 - brings Qt, which only a window needs
 
-    return run(arguments)
+    return run(arguments, first)
 
 
 if __name__ == "__main__":

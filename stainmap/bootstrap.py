@@ -14,7 +14,6 @@ from __future__ import annotations
 
 import contextlib
 import hashlib
-import importlib.metadata
 import json
 import os
 import re
@@ -26,8 +25,14 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import IO
 
-from stainmap.startup import bytecode, pip_source
-from stainmap.startup.requirement import all_extras, numbers, requirements, unmet
+from stainmap.startup import bytecode
+from stainmap.startup.requirement import (
+    all_extras,
+    installed_version,
+    numbers,
+    requirements,
+    unmet,
+)
 
 ENVIRONMENT_OVERRIDE = "STAINMAP_ENV"
 MARKER = "stainmap-environment.json"
@@ -180,14 +185,13 @@ def refuse_unsound_qt() -> None:
         If the pair at hand is such a one.
     """
     for name in ("PySide6-Essentials", "PySide6"):
-        with contextlib.suppress(importlib.metadata.PackageNotFoundError):
-            qt = importlib.metadata.version(name)
-            if not qt_is_sound(qt, sys.version_info[:2]):
-                raise SetupError(
-                    f"PySide6 {qt} ends without a word on Python {sys.version_info[0]}."
-                    f"{sys.version_info[1]}; run \"pip install 'PySide6-Essentials<6.12'\", or use "
-                    "Python 3.12 or newer."
-                )
+        qt = installed_version(name)
+        if qt is not None and not qt_is_sound(qt, sys.version_info[:2]):
+            raise SetupError(
+                f"PySide6 {qt} ends without a word on Python {sys.version_info[0]}."
+                f"{sys.version_info[1]}; run \"pip install 'PySide6-Essentials<6.12'\", or use "
+                "Python 3.12 or newer."
+            )
 
 
 def qt_is_sound(qt: str, python: tuple[int, ...]) -> bool:
@@ -254,6 +258,8 @@ def _mark(folder: Path, installed: Sequence[str]) -> None:
 
 def _make_bare(folder: Path, progress: Progress) -> None:
     """Make the environment with pip in it, also where Python came without ensurepip."""
+    from stainmap.startup import pip_source  # noqa: PLC0415 - brings HTTP, for the set-up alone
+
     with_pip = pip_source.ensurepip_works() or pip_source.install_venv_package(progress.say)
     options = [] if with_pip else ["--without-pip"]
     made = _run([sys.executable, "-m", "venv", *options, str(folder)])
@@ -278,6 +284,8 @@ def _install(folder: Path, wanted: Sequence[str], progress: Progress, lock: IO[b
     SetupError
         If pip fails, with the reason in a sentence.
     """
+    from stainmap.startup import pip_source  # noqa: PLC0415 - see above
+
     progress.say("Fetching the libraries")
     log_file = folder / "pip.log"
     pip = pip_source.pip_command(environment_python(folder))

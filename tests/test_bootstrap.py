@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import importlib.metadata
 import json
 import os
 import shutil
@@ -301,6 +302,26 @@ def test_own_requirements_are_read_as_installers_read_them(extras: tuple[str, ..
         assert requirement.unmet(read) == ()
 
 
+def test_versions_are_those_that_the_records_tell(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """As the standard library reads them out of what was installed; a bare folder is no record."""
+    names = [one.metadata["Name"] for one in importlib.metadata.distributions()]
+    assert len(names) > 30
+    for name in {*names, "no-such-library", *(name.replace("-", "_").upper() for name in names)}:
+        try:
+            told = importlib.metadata.version(name)
+        except importlib.metadata.PackageNotFoundError:
+            told = None
+        assert requirement.installed_version(name) == told
+    (tmp_path / "Half_gone-1.0.dist-info").mkdir()
+    (tmp_path / "Un.Usual_name-2.0.post1.dist-info").mkdir()
+    (tmp_path / "Un.Usual_name-2.0.post1.dist-info" / "METADATA").write_text("Version: 2.0.post1\n")
+    monkeypatch.syspath_prepend(tmp_path)
+    assert requirement.installed_version("half-gone") is None
+    assert requirement.installed_version("un-usual.NAME") == "2.0.post1"
+
+
 def test_unknown_library_is_unmet() -> None:
     assert requirement.unmet(["pytest>=1", "no-such-library", "pytest<1"]) == (
         "no-such-library",
@@ -331,7 +352,7 @@ def test_known_bad_pair_of_qt_and_python(qt: str, python: tuple[int, int], sound
 
 
 def test_bad_pair_is_refused_with_a_way_out(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("importlib.metadata.version", lambda _: "6.12.0")
+    monkeypatch.setattr(bootstrap, "installed_version", lambda _: "6.12.0")
     monkeypatch.setattr(sys, "version_info", (3, 11, 7, "final", 0))
     with pytest.raises(bootstrap.SetupError, match=r"PySide6-Essentials<6\.12"):
         bootstrap.refuse_unsound_qt()

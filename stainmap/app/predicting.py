@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import time
+import threading
 from collections.abc import Callable
 from dataclasses import replace
 from typing import TYPE_CHECKING
@@ -20,9 +20,8 @@ if TYPE_CHECKING:
     from stainmap.app.prediction import Prediction
     from stainmap.surface.diffusion import SurfaceOperator
 
-# As long as a crown takes until it has been drawn. Libraries that are imported beside that would
-# hold it up: only one thread of Python runs at a time.
-_DRAWN_S = 0.15
+# A crown is soon drawn, or not at all: by then the prediction of it begins.
+_DRAWN_WITHIN_S = 0.6
 # Case fields that change what is seen or how it is judged; notes and the like cause no work.
 PREDICTED_FROM = frozenset(
     {
@@ -81,6 +80,7 @@ class Predicting:
         self.seen = Seen()
         self.newest: Prediction | None = None
         self.first_look: NDArray[np.uint8] | None = None
+        self._is_drawn = threading.Event()
 
     @property
     def is_up_to_date(self) -> bool:
@@ -100,6 +100,14 @@ class Predicting:
         self.newest = None
         self._operator = operator
         self.first_look = first_look
+        self._is_drawn.clear()
+
+    def first_look_is_drawn(self) -> None:
+        """Go on: libraries that are imported beside the drawing would hold it up.
+
+        Only one thread of Python runs at a time.
+        """
+        self._is_drawn.set()
 
     def carry_over(self, before: Case | None) -> None:
         """Count what was predicted for `before` as the open case's.
@@ -122,7 +130,7 @@ class Predicting:
 
         def work(progress: Progress) -> Prediction:
             if shown_as_last_seen:
-                time.sleep(_DRAWN_S)
+                self._is_drawn.wait(_DRAWN_WITHIN_S)
             from stainmap.app.prediction import predict_case  # noqa: PLC0415
 
             return predict_case(
@@ -151,4 +159,5 @@ class Predicting:
 
     def close(self) -> None:
         """Let the work under way go."""
+        self._is_drawn.set()
         self._jobs.close()

@@ -80,6 +80,10 @@ class PredictedSession:
         if self.prediction is not None:
             self._shading.need(self.prediction.shape.operator)
 
+    def first_look_is_drawn(self) -> None:
+        """Say that the open crown stands on the screen as it was last seen: the rest may come."""
+        self._predicting.first_look_is_drawn()
+
     @property
     def seen(self) -> Seen:
         """How predictions are looked at: light, observer, corrections."""

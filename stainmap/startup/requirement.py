@@ -6,14 +6,15 @@ libraries that know it all are among those which have yet to be installed.
 
 from __future__ import annotations
 
-import importlib.metadata
 import re
 import sys
 import tomllib
 from collections.abc import Sequence
+from functools import cache
 from pathlib import Path
 
 _PROJECT = "stainmap"
+_RECORDS = ".dist-info"
 _SPECIFIER = re.compile(r"(>=|<=|==|!=|<|>)\s*([0-9][0-9.]*)")
 
 
@@ -76,11 +77,46 @@ def _marker_holds(marker: str) -> bool:
 
 def _is_met(requirement: str) -> bool:
     name = re.split(r"[<>=!\[; ]", requirement, maxsplit=1)[0]
+    installed = installed_version(name)
+    return installed is not None and allows(requirement, installed)
+
+
+def installed_version(name: str) -> str | None:
+    """Return the version of an installed distribution, or None if there is none of that name.
+
+    Told from the name of the folder of its records, as pip leaves it: ``name-version.dist-info``.
+    Reading the records themselves takes the libraries for mail, longer than all else a start does
+    before its window; that is left for what has been installed in some other way.
+    """
+    plain = _plain(name)
+    for place in sys.path:
+        if plain in (found := _recorded(place or ".")):
+            return found[plain]
+    import importlib.metadata  # noqa: PLC0415 - slow, see above
+
     try:
-        installed = importlib.metadata.version(name)
+        return importlib.metadata.version(name)
     except importlib.metadata.PackageNotFoundError:
-        return False
-    return allows(requirement, installed)
+        return None
+
+
+@cache
+def _recorded(place: str) -> dict[str, str]:
+    """Return the versions of what is installed in a folder of the module path, by plain name."""
+    try:
+        records = sorted(Path(place).glob(f"*-*{_RECORDS}"))
+    except OSError:
+        return {}
+    found = {}
+    for record in records:
+        name, _, version = record.name.removesuffix(_RECORDS).partition("-")
+        if (record / "METADATA").is_file():
+            found[_plain(name)] = version
+    return found
+
+
+def _plain(name: str) -> str:
+    return re.sub(r"[-_.]+", "-", name).lower()
 
 
 def numbers(version: str) -> tuple[int, ...]:

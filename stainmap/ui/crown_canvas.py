@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtWidgets import QWidget
 
 from stainmap.ui.gl_canvas import GlCanvas
-from stainmap.ui.gl_painter import has_gl
+from stainmap.ui.gl_painter import ready_painter
 from stainmap.ui.picture_canvas import PictureCanvas
 
 Canvas = GlCanvas | PictureCanvas
@@ -13,4 +13,5 @@ Canvas = GlCanvas | PictureCanvas
 
 def make_canvas(parent: QWidget) -> Canvas:
     """Return a canvas that works on this computer."""
-    return GlCanvas(parent) if has_gl() else PictureCanvas(parent)
+    painter = ready_painter()
+    return PictureCanvas(parent) if painter is None else GlCanvas(parent, painter)

@@ -53,6 +53,11 @@ class _Work(Enum):
 class GlCanvas(QWidget):
     """Draws a crown; knows nothing of mouse and keys.
 
+    Parameters
+    ----------
+    painter
+        What draws, if it is there already: to get hold of a driver twice takes twice as long.
+
     Signals
     -------
     drawn
@@ -70,7 +75,7 @@ class GlCanvas(QWidget):
     areas_drawn = Signal(object)
     shown = Signal()
 
-    def __init__(self, parent: QWidget | None = None) -> None:
+    def __init__(self, parent: QWidget | None = None, painter: GlPainter | None = None) -> None:
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
@@ -100,6 +105,8 @@ class GlCanvas(QWidget):
         self._shifted: list[Sheet] = []
         self._rest = self._timer(_REST_MS, self._polish)
         self._next = self._timer(0, self._go_on)
+        if painter is not None:
+            self._take(painter)
 
     def _timer(self, milliseconds: int, call: object) -> QTimer:
         timer = QTimer(self, singleShot=True, interval=milliseconds)
@@ -213,13 +220,17 @@ class GlCanvas(QWidget):
 
     def _ready(self) -> GlPainter | None:
         """Return what draws, with a sheet of the right size; None if there is no driver."""
-        if self._painter is None:
-            painter = self._painter = GlPainter()
-            painter.keeps(self.arrays, self.row)
-            self.arrays.forget_card()
-            self.row.forget_card()
-            self.destroyed.connect(lambda *_: painter.release())
-        return self._painter if self._painter.is_ready else None
+        painter = self._take(GlPainter()) if self._painter is None else self._painter
+        return painter if painter.is_ready else None
+
+    def _take(self, painter: GlPainter) -> GlPainter:
+        """Draw with a painter from now on; it is let go with the canvas."""
+        self._painter = painter
+        painter.keeps(self.arrays, self.row)
+        self.arrays.forget_card()
+        self.row.forget_card()
+        self.destroyed.connect(lambda *_: painter.release())
+        return painter
 
     def _bring_up_to_date(self) -> bool:
         """Draw what is due; return whether the picture is another one now."""

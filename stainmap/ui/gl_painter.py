@@ -57,18 +57,15 @@ def gl_format() -> QSurfaceFormat:
 
 def has_gl() -> bool:
     """Return True if an OpenGL 3.3 core context can be had; STAINMAP_NO_GL=1 says no."""
+    return ready_painter() is not None
+
+
+def ready_painter() -> GlPainter | None:
+    """Return what draws, or None where no OpenGL 3.3 core context can be had, see `has_gl`."""
     if os.environ.get("STAINMAP_NO_GL"):
-        return False
-    surface = QOffscreenSurface()
-    surface.setFormat(gl_format())
-    surface.create()
-    context = QOpenGLContext()
-    context.setFormat(gl_format())
-    if not surface.isValid() or not context.create() or not context.makeCurrent(surface):
-        return False
-    version = context.format().version()
-    context.doneCurrent()
-    return version >= (3, 3)
+        return None
+    painter = GlPainter()
+    return painter if painter.is_ready else None
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,7 +103,8 @@ class GlPainter:
         self._resolve: Program | None = None
         self._array: QOpenGLVertexArrayObject | None = None
         self._buffers: tuple[CrownBuffers, ...] = ()
-        if self._context.create() and self._context.makeCurrent(self._surface):
+        can_be_had = self._surface.isValid() and self._context.create()
+        if can_be_had and self._context.makeCurrent(self._surface):
             self._set_up(self._context)
             self._context.doneCurrent()
 
@@ -131,6 +129,8 @@ class GlPainter:
                 self._context.doneCurrent()
 
     def _set_up(self, context: QOpenGLContext) -> None:
+        if context.format().version() < (3, 3):
+            return
         gl = QOpenGLVersionFunctionsFactory.get(QOpenGLVersionProfile(gl_format()), context)
         if not isinstance(gl, QOpenGLFunctions_3_3_Core):
             return

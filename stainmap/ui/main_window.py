@@ -6,6 +6,7 @@ from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
+from numpy.typing import NDArray
 from PySide6.QtCore import QByteArray, QSettings, Qt, QTimer
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import (
@@ -238,6 +239,7 @@ class MainWindow(QMainWindow):
         self.printing.said.connect(self.status.say)
         self.outcome.outcome.change_asked.connect(self.intake.ask_for_target)
         self.desk.set_brush(self.plan.brush.settings)
+        self.crown.canvas.drawn.connect(lambda _ms: self.session.first_look_is_drawn())
 
     # --- the session speaks --------------------------------------------------------------
 
@@ -356,9 +358,13 @@ class MainWindow(QMainWindow):
     def open_sample(self) -> None:
         """Open the sample crown, if nothing is lost by it."""
         if self.saving.may_leave():
-            self._sample = open_sample()
-            look = sample_look(self._sample)
-            self.session.adopt(self._sample, path=None, saved=True, first_look=look)
+            sample = open_sample()
+            self.show_sample(sample, sample_look(sample))
+
+    def show_sample(self, sample: Case, look: NDArray[np.uint8] | None) -> None:
+        """Show the sample crown, in the colours (V, 3) it was last seen in."""
+        self._sample = sample
+        self.session.adopt(sample, path=None, saved=True, first_look=look)
 
     def ask_to_open(self) -> None:
         """Let a file be chosen, if nothing is lost by it."""

@@ -12,10 +12,12 @@ from platformdirs import user_data_path
 from PySide6.QtCore import QSettings, QTimer
 from PySide6.QtWidgets import QApplication
 
+from stainmap.app.first_crown import FirstCrown
 from stainmap.app.job import JobRunner
 from stainmap.app.session import Session
 from stainmap.app.settings import Typeface
 from stainmap.app.settings_file import SettingsStore, settings_path
+from stainmap.errors import StainmapError
 from stainmap.files.catalogue import starter_catalogue
 from stainmap.files.recovery import abandoned
 from stainmap.ui.ending import Ending, journal_in
@@ -74,8 +76,22 @@ def _collect_from_now_on() -> None:
     gc.enable()
 
 
-def run(argv: Sequence[str]) -> int:
-    """Open the window on a file, or on the sample; return the exit code when it is closed."""
+def _show_first(window: MainWindow, first: FirstCrown) -> None:
+    """Show the sample, whose reading has begun; a damaged one leaves the window empty."""
+    try:
+        window.show_sample(*first.wait())
+    except StainmapError as error:
+        window.status.say(str(error))
+
+
+def run(argv: Sequence[str], first: FirstCrown | None = None) -> int:
+    """Open the window on a file, or on the sample; return the exit code when it is closed.
+
+    Parameters
+    ----------
+    first
+        The sample, if its reading has begun; it is shown unless a file is named.
+    """
     store = SettingsStore(settings_path())
     app = QApplication.instance()
     if not isinstance(app, QApplication):
@@ -95,15 +111,16 @@ def run(argv: Sequence[str]) -> int:
     journal, no_journal = journal_in(folder)
     session = Session(starter_catalogue(), post=poster, journal=journal)
     window = MainWindow(session, settings, JobRunner(post=poster), store)
+    files = [Path(argument) for argument in argv if not argument.startswith("-")]
+    if not files:
+        # Before the window: one picture is drawn sooner than an empty one and another.
+        _show_first(window, first or FirstCrown())
     window.show()
     Ending(app, session, window.saving, window.end_unasked, window).heed_signals()
     Warming(session, JobRunner(post=poster), window)
-    files = [Path(argument) for argument in argv if not argument.startswith("-")]
-    # The bare window first: opening takes the processor for a while.
     if files:
+        # The bare window first: opening takes the processor for a while.
         QTimer.singleShot(_FIRST_PICTURE_MS, lambda: window.flow.open_path(files[0]))
-    else:
-        QTimer.singleShot(_FIRST_PICTURE_MS, window.open_sample)
     QTimer.singleShot(_FIRST_PICTURE_MS, _collect_from_now_on)
     if left_behind:
         QTimer.singleShot(2 * _FIRST_PICTURE_MS, lambda: window.recovery.offer(left_behind))
