@@ -18,6 +18,7 @@ from stainmap.words import marked, translate
 
 if TYPE_CHECKING:
     from stainmap.app.prediction import Prediction
+    from stainmap.planning.area_figures import KeptFigures
 
 _ELSEWHERE = marked("case place", "Save it under another name.")
 _PROTECTED = marked("case place", "The file of this case is write-protected.")
@@ -102,6 +103,7 @@ class CasePlace:
                 preview_png=None if prediction is None else _preview(prediction),
                 look=None if prediction is None else prediction.appearance.srgb,
                 measured=None if prediction is None else _measured(case, prediction),
+                figures=None if prediction is None else _figures(prediction),
             )
             sweep(target)
             digest = file_digest(target)
@@ -142,6 +144,13 @@ def _measured(case: Case, prediction: Prediction) -> MeasuredShape | None:
     if prediction.case.surface is not case.surface:
         return None
     return measured_shape(prediction.case, prediction.shape)
+
+
+def _figures(prediction: Prediction) -> KeptFigures | None:
+    """Return what is printed of a prediction, if it is seen as paper shows it."""
+    from stainmap.app.kept_figures import figures_to_keep  # noqa: PLC0415
+
+    return figures_to_keep(prediction)
 
 
 def file_digest(path: Path) -> str:

@@ -9,7 +9,7 @@ from stainmap.app.job import Progress
 from stainmap.app.sheets import revised
 from stainmap.app.tray import LaidCase
 from stainmap.errors import StainmapError
-from stainmap.files.case_file import read_case, read_look, read_preview, write_case
+from stainmap.files.case_file import read_case, read_figures, read_look, read_preview, write_case
 from stainmap.files.case_lock import CaseLock, holder_of
 from stainmap.model.case import Case
 from stainmap.planning.plan_hash import plan_hash
@@ -61,7 +61,13 @@ def _noted(path: Path, printed: Case) -> str:
                 "{name} was changed since its sheets were made: that they were printed is not "
                 "noted in it.",
             ).format(name=path.name)
-        write_case(revised(now), path, preview_png=read_preview(path), look=read_look(path, now))
+        write_case(
+            revised(now),
+            path,
+            preview_png=read_preview(path),
+            look=read_look(path, now),
+            figures=read_figures(path),
+        )
     finally:
         lock.release()
     return ""

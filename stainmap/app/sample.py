@@ -167,7 +167,9 @@ def make_sample(mesh_path: Path, sample: Sample = SAMPLE) -> Case:
 
 def main() -> None:
     """Make the sample cases from the meshes beside them."""
+    from stainmap.app.kept_figures import figures_to_keep  # noqa: PLC0415
     from stainmap.app.prediction import predict_case  # noqa: PLC0415
+    from stainmap.predict.measured_shape import measured_shape  # noqa: PLC0415
 
     parser = argparse.ArgumentParser(prog="python -m stainmap.app.sample", description=__doc__)
     parser.add_argument("folder", type=Path, help="folder with the meshes, where the cases go")
@@ -178,8 +180,14 @@ def main() -> None:
         case = make_sample(folder / f"{sample.name}.stl", sample)
         prediction = predict_case(case)
         path = folder / f"{sample.name}{SUFFIX}"
-        look = prediction.appearance.srgb
-        write_case(case, path, preview_png=preview_png(prediction), look=look)
+        write_case(
+            case,
+            path,
+            preview_png=preview_png(prediction),
+            look=prediction.appearance.srgb,
+            measured=measured_shape(case, prediction.shape),
+            figures=figures_to_keep(prediction),
+        )
 
 
 if __name__ == "__main__":

@@ -8,7 +8,7 @@ from enum import StrEnum
 from pathlib import Path
 
 from stainmap.app.job import Progress
-from stainmap.app.prediction import Prediction
+from stainmap.app.prediction import Prediction, predict_case
 from stainmap.files.atomic import write_bytes
 from stainmap.model.case import Case
 from stainmap.paper.agreement_sheet import agreement_bytes
@@ -18,8 +18,13 @@ from stainmap.paper.page_pictures import page_pngs
 from stainmap.paper.page_size import PageSize
 from stainmap.paper.shading import ShadingFields
 from stainmap.paper.sheet_data import SheetData
+from stainmap.planning.area_figures import KeptFigures
+from stainmap.planning.coats import CoatLayout
 from stainmap.planning.draft import draft_reason
+from stainmap.planning.figures_key import fits
+from stainmap.planning.outcome import outcome_of
 from stainmap.planning.plan_hash import plan_hash
+from stainmap.predict.measured_shape import known_shape
 from stainmap.units import TemperatureUnit
 from stainmap.words import in_english
 
@@ -77,19 +82,70 @@ def sheet_data(
 
     The case is numbered as `revised` has it.
     """
+    case = prediction.case
     return SheetData(
-        case=revised(prediction.case),
+        case=revised(case),
         coats=prediction.coats,
         outcome=prediction.outcome,
-        plan_hash=plan_hash(prediction.case),
+        plan_hash=plan_hash(case),
         day=day or date.today(),  # noqa: DTZ011 - the date on the wall of the laboratory
         shading=shading,
         page=PageSize(page),
         mixed_at=mixed_at,
         degrees=degrees,
-        technician=painter_of(prediction.case),
-        unit_outcomes=prediction.unit_outcomes() if len(prediction.case.units) > 1 else (),
-        draft=draft_reason(prediction.case, prediction.shape.wall_mm),
+        technician=painter_of(case),
+        unit_outcomes=prediction.unit_outcomes() if len(case.units) > 1 else (),
+        draft=draft_reason(case, prediction.shape.wall_mm),
+    )
+
+
+@in_english()
+def sheet_data_from_file(
+    case: Case,
+    kept: KeptFigures | None,
+    *,
+    page: str = PageSize.A4,
+    day: date | None = None,
+    mixed_at: datetime | None = None,
+    degrees: TemperatureUnit = TemperatureUnit.BOTH,
+    threads: int = 2,
+    progress: Progress | None = None,
+) -> SheetData:
+    """Return what is printed about a case that is not open.
+
+    What its file keeps of its prediction is printed as it is; what the file does not keep, or keeps
+    of another plan, is predicted.
+
+    Parameters
+    ----------
+    kept
+        What the file says was predicted of the areas (`case_file.read_figures`), if it says any.
+    threads
+        How many threads share the work; one where several processes work side by side.
+
+    Raises
+    ------
+    StainmapError
+        If plan, materials and surface do not fit together.
+    """
+    shape = known_shape(case)
+    if kept is None or shape is None or not fits(kept, case):
+        prediction = predict_case(case, figures_only=True, threads=threads, progress=progress)
+        return sheet_data(prediction, page=page, day=day, mixed_at=mixed_at, degrees=degrees)
+    return SheetData(
+        case=revised(case),
+        coats=CoatLayout(case.surface.mesh, case.reading.outer).coats(case),
+        outcome=outcome_of(case, kept.whole),
+        plan_hash=plan_hash(case),
+        day=day or date.today(),  # noqa: DTZ011 - as above
+        page=PageSize(page),
+        mixed_at=mixed_at,
+        degrees=degrees,
+        technician=painter_of(case),
+        unit_outcomes=tuple(
+            outcome_of(case, figures, unit=unit) for unit, figures in enumerate(kept.units)
+        ),
+        draft=draft_reason(case, shape.wall_mm),
     )
 
 
@@ -168,13 +224,10 @@ def write_sheet(sheet: Sheet, folder: Path, kind: str = FileKind.PDF) -> tuple[P
 
 
 def write_sheets(
-    prediction: Prediction,
+    data: SheetData,
     folder: Path,
     *,
-    page: str = PageSize.A4,
     kind: str = FileKind.PDF,
-    day: date | None = None,
-    mixed_at: datetime | None = None,
     progress: Progress | None = None,
 ) -> tuple[Path, ...]:
     """Write all sheets of a case into an existing folder; return their paths.
@@ -184,6 +237,5 @@ def write_sheets(
     StainmapError
         If the plan has nothing to print, or a file cannot be written.
     """
-    data = sheet_data(prediction, page=page, day=day, mixed_at=mixed_at)
     sheets = sheets_of(data, progress=progress)
     return tuple(path for sheet in sheets for path in write_sheet(sheet, folder, kind))

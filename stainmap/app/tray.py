@@ -13,10 +13,11 @@ from numpy.typing import NDArray
 
 from stainmap.app.job import Progress
 from stainmap.errors import CancelledError, StainmapError
-from stainmap.files.case_file import read_case
+from stainmap.files.case_file import read_case, read_figures
 from stainmap.files.tray_file import SUFFIX, read_tray
 from stainmap.model.case import Case
 from stainmap.model.tray import Tray, TrayEntry
+from stainmap.planning.area_figures import KeptFigures
 from stainmap.planning.coats import CoatLayout
 from stainmap.planning.plan_hash import plan_hash
 from stainmap.planning.tray_mixing import PaintedCase, TrayMixing, tray_mixing
@@ -64,12 +65,15 @@ class LaidCase:
         The same with a code that no other case of the tray has: sheets and lists call it by that.
     laid_coats
         Its coats, laid when they are first asked for.
+    figures
+        What its file says was predicted of its areas.
     """
 
     entry: TrayEntry
     case: Case
     labelled: Case
     laid_coats: LaidCoats
+    figures: KeptFigures | None = None
 
     @property
     def painted(self) -> PaintedCase:
@@ -153,7 +157,7 @@ def lay_tray(
                 translate("tray", "reading {name}").format(name=entry.path.name),
             )
         try:
-            laid = at_hand.get(entry.path) or laid_case(entry.path, read_case(entry.path))
+            laid = at_hand.get(entry.path) or _read(entry.path)
         except CancelledError:
             raise
         except StainmapError as error:
@@ -196,6 +200,10 @@ def laid_case(path: Path, case: Case, coats: NDArray[np.float32] | None = None) 
     return LaidCase(
         entry=_entry(path, case), case=case, labelled=case, laid_coats=LaidCoats(case, coats)
     )
+
+
+def _read(path: Path) -> LaidCase:
+    return replace(laid_case(path, read_case(path)), figures=read_figures(path))
 
 
 def _entry(path: Path, case: Case) -> TrayEntry:

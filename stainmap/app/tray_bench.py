@@ -8,7 +8,7 @@ from datetime import datetime
 from pathlib import Path
 
 from stainmap.errors import CaseFileError
-from stainmap.files.case_file import read_case, read_look, read_preview, write_case
+from stainmap.files.case_file import read_case, read_figures, read_look, read_preview, write_case
 from stainmap.files.case_lock import CaseLock, holder_of
 from stainmap.model.bench_record import BenchMark, BenchRecord, BenchStage
 from stainmap.model.case import Case
@@ -63,7 +63,13 @@ def edit_file(path: Path, change: Callable[[Case], Case]) -> tuple[Case, Case]:
         before = read_case(path)
         after = change(before)
         if after is not before:
-            write_case(after, path, preview_png=read_preview(path), look=read_look(path, before))
+            write_case(
+                after,
+                path,
+                preview_png=read_preview(path),
+                look=read_look(path, before),
+                figures=read_figures(path),
+            )
     finally:
         lock.release()
     return before, after

@@ -10,7 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stainmap.app.job import Progress
-from stainmap.app.prediction import Prediction, for_sheets, predict_case
+from stainmap.app.prediction import Prediction, for_sheets
 from stainmap.app.sheets import (
     Sheet,
     SheetKind,
@@ -18,6 +18,7 @@ from stainmap.app.sheets import (
     painter_of,
     revised,
     sheet_data,
+    sheet_data_from_file,
     sheet_name,
 )
 from stainmap.app.side_processes import each_of, processes_for
@@ -28,6 +29,7 @@ from stainmap.paper.page_size import PageSize
 from stainmap.paper.shading import ShadingFields
 from stainmap.paper.sheet_data import SheetData
 from stainmap.paper.tray_sheet import tray_list_bytes
+from stainmap.planning.area_figures import KeptFigures
 from stainmap.planning.outcome import Outcome
 from stainmap.planning.plan_hash import plan_hash
 from stainmap.planning.progress import Steps
@@ -70,6 +72,7 @@ class _Asked:
     """One case to predict and draw; travels to another process."""
 
     case: Case
+    figures: KeptFigures | None
     page: PageSize
     day: date
     mixed_at: datetime | None
@@ -125,6 +128,7 @@ def tray_sheets(  # noqa: PLR0913 - all by name, and all but the paper may be le
     asked = [
         _Asked(
             case=one.labelled,
+            figures=one.figures,
             page=page,
             day=today,
             mixed_at=mixed_at,
@@ -184,13 +188,17 @@ def _drawn(asked: _Asked, say: Progress) -> _Drawn:
     _require_steps(asked.case)
     steps = Steps(lambda share, phrase: say(share, f"{asked.case.code}, {phrase}"))
     steps.say(0.0, translate("tray sheets", "prediction"))
-    prediction = predict_case(
+    data = sheet_data_from_file(
         asked.case,
-        figures_only=True,
+        asked.figures,
+        page=asked.page,
+        day=asked.day,
+        mixed_at=asked.mixed_at,
+        degrees=asked.degrees,
         threads=asked.threads,
         progress=steps.part(0.0, _PREDICTED_SHARE).say,
     )
-    return _sheets(asked, prediction, None, steps.part(_PREDICTED_SHARE, 1.0))
+    return _sheets(data, steps.part(_PREDICTED_SHARE, 1.0))
 
 
 def _drawn_open(
@@ -200,25 +208,22 @@ def _drawn_open(
     try:
         _require_steps(asked.case)
         recorded = for_sheets(prediction, steps.part(0.0, _PREDICTED_SHARE).say)
-        named = replace(recorded, case=asked.case)
-        return _sheets(asked, named, shading, steps.part(_PREDICTED_SHARE, 1.0))
+        data = sheet_data(
+            replace(recorded, case=asked.case),
+            page=asked.page,
+            day=asked.day,
+            mixed_at=asked.mixed_at,
+            shading=shading,
+            degrees=asked.degrees,
+        )
+        return _sheets(data, steps.part(_PREDICTED_SHARE, 1.0))
     except CancelledError:
         raise
     except StainmapError as error:
         return error
 
 
-def _sheets(
-    asked: _Asked, prediction: Prediction, shading: ShadingFields | None, steps: Steps
-) -> _Drawn:
-    data = sheet_data(
-        prediction,
-        page=asked.page,
-        day=asked.day,
-        mixed_at=asked.mixed_at,
-        shading=shading,
-        degrees=asked.degrees,
-    )
+def _sheets(data: SheetData, steps: Steps) -> _Drawn:
     return _Drawn(
         sheets=case_sheets(data, progress=steps.say),
         coats=data.coats,

@@ -369,7 +369,7 @@ def headless_sample(folder: Path | None = None) -> int:
     from stainmap.app.exporting import export_prediction
     from stainmap.app.prediction import predict_case
     from stainmap.app.sample import open_sample
-    from stainmap.app.sheets import write_sheets
+    from stainmap.app.sheets import sheet_data, write_sheets
     from stainmap.files.atomic import make_folder
     from stainmap.predict.seen import Seen
 
@@ -380,7 +380,7 @@ def headless_sample(folder: Path | None = None) -> int:
             open_sample(), seen=Seen(bands="full"), progress=told_progress(shown=True)
         )
         make_folder(folder)
-        written = write_sheets(prediction, folder, progress=told_progress(shown=True))
+        written = write_sheets(sheet_data(prediction), folder, progress=told_progress(shown=True))
         picture = folder / f"{prediction.case.code}-sintered.png"
         export_prediction(prediction, picture)
     except StainmapError as error:

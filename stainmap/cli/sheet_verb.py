@@ -57,16 +57,15 @@ def sheet(
 def _of_case(
     path: Path, folder: Path, page: str, kind: str, progress: Progress
 ) -> tuple[Path, ...]:
-    from stainmap.app.prediction import predict_case
-    from stainmap.app.sheets import write_sheets
+    from stainmap.app.sheets import sheet_data_from_file, write_sheets
     from stainmap.files.atomic import make_folder
-    from stainmap.files.case_file import read_case
+    from stainmap.files.case_file import read_case, read_figures
 
     with about(path, StainmapError):
         case = read_case(path, progress)
-        prediction = predict_case(case, figures_only=True, progress=progress)
+        data = sheet_data_from_file(case, read_figures(path), page=page, progress=progress)
     make_folder(folder)
-    return write_sheets(prediction, folder, page=page, kind=kind, progress=progress)
+    return write_sheets(data, folder, kind=kind, progress=progress)
 
 
 def _of_tray(

@@ -2,8 +2,9 @@
 
 The archive holds ``case.json``, ``mesh/original`` (the bytes of the file that came in),
 ``arrays/NAME.npy`` and, if there was a prediction, ``preview.png`` and ``look/HASH.npy``: the
-colours that were seen, to be shown at once until they are predicted anew; and ``measured/KEY.npy``:
-wall and curvature, not to be measured again. Nothing in it is trusted: names are looked up, never
+colours that were seen, to be shown at once until they are predicted anew; ``measured/KEY.npy``:
+wall and curvature, not to be measured again; and ``figures/KEY.json``: what was predicted of each
+area, not to be computed again for paper. Nothing in it is trusted: names are looked up, never
 followed; sizes are checked before unpacking; arrays are never pickled.
 """
 
@@ -28,8 +29,10 @@ from stainmap.files.case_content import (
     measured_entry,
     npy_bytes,
 )
+from stainmap.files.figures_file import FIGURES, MOST_BYTES, figures_entry, figures_from
 from stainmap.model.case import Case
 from stainmap.model.crown import MeasuredShape
+from stainmap.planning.area_figures import KeptFigures
 from stainmap.planning.plan_hash import plan_hash
 from stainmap.words import translate
 
@@ -51,6 +54,7 @@ def write_case(
     preview_png: bytes | None = None,
     look: NDArray[np.uint8] | None = None,
     measured: MeasuredShape | None = None,
+    figures: KeptFigures | None = None,
 ) -> None:
     """Write a case atomically.
 
@@ -62,6 +66,8 @@ def write_case(
         (V, 3) predicted sRGB, shown when the case is opened until it is predicted anew.
     measured
         What was measured of its shape, not to be measured again; what its own file said if None.
+    figures
+        What was predicted of its areas, to be printed without predicting it again.
 
     Raises
     ------
@@ -80,6 +86,8 @@ def write_case(
                 _put(archive, f"{_LOOK}{plan_hash(case)}.npy", npy_bytes(look))
             if kept is not None:
                 _put(archive, *measured_entry(kept))
+            if figures is not None:
+                _put(archive, *figures_entry(figures))
 
     write_atomically(path, write)
 
@@ -157,6 +165,22 @@ def read_look(path: Path, case: Case) -> NDArray[np.uint8] | None:
     if look.dtype != np.uint8 or look.shape != (len(case.zones), 3):
         return None
     return np.asarray(look)
+
+
+def read_figures(path: Path) -> KeptFigures | None:
+    """Return what a case file says was predicted of its areas, or None.
+
+    Whatever is wrong with it is no error: it is predicted anew. Whether it holds for the case is
+    for `figures_key.fits` to say.
+    """
+    try:
+        with path.open("rb") as stream, zipfile.ZipFile(stream) as archive:
+            for entry in archive.infolist():
+                if entry.filename.startswith(FIGURES) and entry.file_size <= MOST_BYTES:
+                    return figures_from(entry.filename, archive.read(entry))
+    except DAMAGE:
+        return None
+    return None
 
 
 def read_preview(path: Path) -> bytes | None:

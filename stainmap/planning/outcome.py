@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from math import hypot
 
 import numpy as np
 from numpy.typing import NDArray
@@ -13,6 +14,7 @@ from stainmap.model.case import Case
 from stainmap.model.colour import Colour, Measurement
 from stainmap.model.plan import CoatSpan
 from stainmap.model.zone import Accent, Area, Zone, area_label
+from stainmap.planning.area_figures import AreaFigures, Lab
 from stainmap.planning.coats import CoatLayout
 from stainmap.planning.targets import wanted_in
 from stainmap.predict.appearance import AppearanceEngine
@@ -175,35 +177,87 @@ def judge(  # noqa: PLR0913 - what is judged, and in which light of knowledge
         Which unit of a bridge the means are taken over, from 0; all of them if None.
     """
     weights = area_weights(case, layout, unit)
-    how = Measurement(backing=case.backings[0].stump if case.backings else "unknown")
+    light = None
     parameters_sd = np.zeros((len(weights), 3))
     if state is not None:
-        how = replace(how, illuminant=state.scene.light, observer_degrees=state.scene.observer)
+        light = (state.scene.light, state.scene.observer)
         parameters_sd = area_sd(state, list(weights.values()), knowledge.covariance)
-    body = _mean(lab, weights[Zone.BODY]) if Zone.BODY in weights else None
-    areas = []
-    for (area, weight), own_sd in zip(weights.items(), parameters_sd, strict=True):
-        # Neighbours are off alike, so that a mean is as doubtful as its vertices.
-        doubt = (
-            0.0 if lightness_doubt is None else float(np.average(lightness_doubt, weights=weight))
-        )
-        outcome = AreaOutcome(
+    figures = [
+        AreaFigures(
             area=area,
-            label=area_label(area, front=case.units[unit or 0].tooth.is_front),
             area_mm2=float(_extent(case, area, unit)),
-            coats=coat_entries(case, area, unit),
-            predicted=_colour(_mean(lab, weight), how),
-            predicted_low=None if lab_low is None else _colour(_mean(lab_low, weight), how),
-            plus_minus=_triple(shown_sd(own_sd, knowledge.discrepancy_sd, doubt)),
+            lab=_mean(lab, weight),
+            lab_low=None if lab_low is None else _mean(lab_low, weight),
             parameters_sd=None if state is None else _triple(own_sd),
-            lightness_doubt=doubt,
+            # Neighbours are off alike, so that a mean is as doubtful as its vertices.
+            lightness_doubt=(
+                0.0
+                if lightness_doubt is None
+                else float(np.average(lightness_doubt, weights=weight))
+            ),
             wall_mm=float(np.average(wall_mm, weights=weight)),
+        )
+        for (area, weight), own_sd in zip(weights.items(), parameters_sd, strict=True)
+    ]
+    return outcome_of(case, figures, light=light, knowledge=knowledge, unit=unit)
+
+
+def outcome_of(
+    case: Case,
+    figures: Sequence[AreaFigures],
+    *,
+    light: tuple[str, int] | None = None,
+    knowledge: Knowledge = BEFORE_CALIBRATION,
+    unit: int | None = None,
+) -> Outcome:
+    """Return the outcome that figures of areas stand for, in words and beside what is wanted.
+
+    Parameters
+    ----------
+    light
+        Light and observer they were computed for; the usual ones if None.
+    """
+    how = Measurement(backing=case.backings[0].stump if case.backings else "unknown")
+    if light is not None:
+        how = replace(how, illuminant=light[0], observer_degrees=light[1])
+    body = next((one.lab for one in figures if one.area is Zone.BODY), None)
+    front = case.units[unit or 0].tooth.is_front
+    areas = []
+    for one in figures:
+        own_sd = np.array((0.0, 0.0, 0.0) if one.parameters_sd is None else one.parameters_sd)
+        outcome = AreaOutcome(
+            area=one.area,
+            label=area_label(one.area, front=front),
+            area_mm2=one.area_mm2,
+            coats=coat_entries(case, one.area, unit),
+            predicted=_colour(one.lab, how),
+            predicted_low=None if one.lab_low is None else _colour(one.lab_low, how),
+            plus_minus=_triple(shown_sd(own_sd, knowledge.discrepancy_sd, one.lightness_doubt)),
+            parameters_sd=one.parameters_sd,
+            lightness_doubt=one.lightness_doubt,
+            wall_mm=one.wall_mm,
         )
         areas.append(_beside_wanted(outcome, case, body))
     return Outcome(
         areas=tuple(areas),
         calibrated=is_calibrated(case.materials, case.plan),
         provenance=knowledge.provenance,
+    )
+
+
+def figures_of(outcome: Outcome) -> tuple[AreaFigures, ...]:
+    """Return the figures that an outcome stands for: what `outcome_of` takes."""
+    return tuple(
+        AreaFigures(
+            area=one.area,
+            area_mm2=one.area_mm2,
+            lab=one.predicted.lab,
+            lab_low=None if one.predicted_low is None else one.predicted_low.lab,
+            parameters_sd=one.parameters_sd,
+            lightness_doubt=one.lightness_doubt,
+            wall_mm=one.wall_mm,
+        )
+        for one in outcome.areas
     )
 
 
@@ -320,30 +374,24 @@ def _extent(case: Case, area: Area, unit: int | None) -> float:
     return 0.0 if mask is None else float((sizes * (mask > _SHARE)).sum())
 
 
-def _mean(lab: NDArray[np.float32], weight: NDArray[np.float64]) -> NDArray[np.float64]:
-    return np.asarray(weight @ lab.astype(np.float64) / weight.sum())
+def _mean(lab: NDArray[np.float32], weight: NDArray[np.float64]) -> Lab:
+    return _triple(weight @ lab.astype(np.float64) / weight.sum())
 
 
-def _colour(lab: NDArray[np.float64], how: Measurement) -> Colour:
-    return Colour(
-        lightness=float(np.clip(lab[0], 0.0, 100.0)),
-        a=float(lab[1]),
-        b=float(lab[2]),
-        measurement=how,
-    )
+def _colour(lab: Lab, how: Measurement) -> Colour:
+    lightness, a, b = lab
+    return Colour(lightness=min(max(lightness, 0.0), 100.0), a=a, b=b, measurement=how)
 
 
-def _triple(values: NDArray[np.float64]) -> tuple[float, float, float]:
+def _triple(values: NDArray[np.float64]) -> Lab:
     lightness, a, b = (float(value) for value in values)
     return lightness, a, b
 
 
-def _beside_wanted(
-    outcome: AreaOutcome, case: Case, body: NDArray[np.float64] | None
-) -> AreaOutcome:
+def _beside_wanted(outcome: AreaOutcome, case: Case, body: Lab | None) -> AreaOutcome:
     if body is not None and outcome.area is not Zone.BODY:
-        chroma = float(np.hypot(body[1], body[2]))
-        offset = (outcome.predicted.lightness - float(body[0]), outcome.predicted.chroma - chroma)
+        chroma = hypot(body[1], body[2])
+        offset = (outcome.predicted.lightness - body[0], outcome.predicted.chroma - chroma)
         outcome = replace(outcome, offset_from_body=offset)
     target, how = case.target, outcome.predicted.measurement
     as_read = None if target is None else target.wanted(outcome.area)

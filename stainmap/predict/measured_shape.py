@@ -19,7 +19,8 @@ from stainmap.model.crown import MeasuredShape
 if TYPE_CHECKING:
     from stainmap.predict.shape import CrownShape
 
-# Raised whenever the same surface would be measured otherwise.
+# Raised whenever the same surface would be measured otherwise: a test of the sample cases, which
+# keep what was measured of them, says when that is.
 _WAY = 1
 
 

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from itertools import chain
+
 import numpy as np
 import pytest
 
+from stainmap.app.kept_figures import figures_to_keep
 from stainmap.app.prediction import Prediction, predict_case
 from stainmap.app.sample import (
     SAMPLE_BRIDGE,
@@ -14,6 +18,7 @@ from stainmap.app.sample import (
     open_sample,
     sample_look,
 )
+from stainmap.files.case_file import read_figures
 from stainmap.model.case import Case, Region
 from stainmap.model.crown import BodyKind
 from stainmap.model.material import Provenance
@@ -21,6 +26,8 @@ from stainmap.model.tooth import Role
 from stainmap.model.zone import OUTER_ZONES, Accent
 from stainmap.paths import sample_case
 from stainmap.planning.coat_limits import excesses
+from stainmap.planning.figures_key import fits
+from stainmap.predict.measured_shape import known_shape
 
 
 @pytest.fixture(scope="module", params=SAMPLES, ids=lambda sample: sample.name)
@@ -35,7 +42,8 @@ def case(sample: Sample) -> Case:
 
 @pytest.fixture(scope="module")
 def prediction(case: Case) -> Prediction:
-    return predict_case(case)
+    """Return what is predicted without anything that the file keeps."""
+    return predict_case(replace(case, surface=replace(case.surface, measured=None)))
 
 
 def test_every_zone_is_within_what_is_usually_accepted(prediction: Prediction) -> None:
@@ -83,6 +91,37 @@ def test_the_colours_it_is_first_seen_in_are_the_predicted_ones(
     assert look is not None
     apart = np.abs(look.astype(int) - prediction.appearance.srgb.astype(int))
     assert np.percentile(apart, 99) <= 2
+
+
+def test_what_its_file_keeps_is_what_is_measured_and_predicted_today(
+    sample: Sample, case: Case, prediction: Prediction
+) -> None:
+    """Nothing that was kept is used after the program has come to measure or predict otherwise.
+
+    Where this fails, raise `_WAY` in `predict.measured_shape` or `planning.figures_key`, and make
+    the sample cases anew.
+    """
+    kept, figures = known_shape(case), read_figures(sample_case(f"{sample.name}.stainmap"))
+    assert kept is not None
+    assert figures is not None
+    assert fits(figures, case)
+    shape = prediction.shape
+    assert np.allclose(kept.wall_mm, shape.wall_mm, atol=1e-4)
+    assert np.mean(kept.partner == shape.partner) > 0.999
+    assert np.allclose(kept.curvature_per_mm, shape.curvature_per_mm, atol=1e-3)
+    today = figures_to_keep(prediction)
+    assert today is not None
+    for one, other in zip(
+        (*figures.whole, *chain(*figures.units)),
+        (*today.whole, *chain(*today.units)),
+        strict=True,
+    ):
+        assert one.area == other.area
+        assert one.area_mm2 == pytest.approx(other.area_mm2)
+        assert one.lab == pytest.approx(other.lab, abs=0.005)
+        assert one.parameters_sd == pytest.approx(other.parameters_sd, abs=0.005)
+        assert one.lightness_doubt == pytest.approx(other.lightness_doubt, abs=0.005)
+        assert one.wall_mm == pytest.approx(other.wall_mm, abs=1e-3)
 
 
 def test_the_bridge_has_two_retainers_and_a_pontic() -> None:

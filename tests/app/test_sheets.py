@@ -33,7 +33,7 @@ def names(paths: tuple[Path, ...]) -> list[str]:
 
 
 def test_one_case_has_three_sheets(prediction: Prediction, tmp_path: Path) -> None:
-    written = write_sheets(prediction, tmp_path)
+    written = write_sheets(sheet_data(prediction), tmp_path)
     assert names(written) == [
         "T-0001-agreement.pdf",
         "T-0001-coat-map.pdf",
@@ -44,7 +44,7 @@ def test_one_case_has_three_sheets(prediction: Prediction, tmp_path: Path) -> No
 
 
 def test_pictures_are_the_pages_in_their_size(prediction: Prediction, tmp_path: Path) -> None:
-    written = write_sheets(prediction, tmp_path, kind="png", page="Letter")
+    written = write_sheets(sheet_data(prediction, page="Letter"), tmp_path, kind="png")
     assert names(written) == [
         "T-0001-agreement-1.png",
         "T-0001-coat-map-1.png",
