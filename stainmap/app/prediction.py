@@ -175,6 +175,9 @@ def predict_case(
     if previous is None or not same_shape:
         if operator is not None and operator.mesh is not case.surface.mesh:
             operator = None
+        if not figures_only:
+            # What a pointer asks for first is not made in the time of the screen.
+            _ = case.surface.mesh.picker
         shape = crown_shape(case, operator=operator, progress=progress)
         layout = CoatLayout(case.surface.mesh, case.reading.outer)
         if not figures_only:
@@ -252,7 +255,8 @@ def _make_ready_to_paint(mesh: TriMesh) -> None:
     wanted = ("adjacency", "vertex_faces", "vertex_normals", "vertex_areas", "is_watertight")
     for name in wanted:
         getattr(mesh, name)
-    mesh.forget_derived(keep=(*wanted, "light_faces", "bounds", "centre"))
+    pointed = ("vertex_blocks", "picker", "extent")
+    mesh.forget_derived(keep=(*wanted, *pointed, "light_faces", "bounds", "centre"))
 
 
 def _ground(case: Case, shape: CrownShape, previous: Prediction | None) -> GroundCrown:

@@ -22,7 +22,6 @@ from stainmap.predict.curvature_correction import corrected_reflectance, curving
 from stainmap.predict.doubt import lightness_doubt
 from stainmap.predict.ground_work import GroundWork, lay_ground_work, mean_scattering
 from stainmap.predict.kernel import LayerKernel
-from stainmap.predict.levels import Patch
 from stainmap.predict.painted_state import (
     Beyond,
     PaintedPatch,
@@ -44,6 +43,7 @@ Indices = NDArray[np.int32]
 # dabs too. Beyond the largest one the whole surface is solved instead.
 _LIGHT_LENGTHS = 2.0
 _LIQUID_LENGTHS = 2.0
+_WET_LENGTHS = 4.0
 _PATCH_SPARE_MM = 0.3
 _HOVER_SPARE_MM = 0.4
 _AHEAD_MM = 0.9 * _PATCH_SPARE_MM
@@ -149,6 +149,8 @@ class AppearanceEngine:
         self._see_through = shape.wall_mm[order] < _SEEN_THROUGH_MM
         reach = self._membrane.reach_mm if self._membrane else 0.0
         self._margin_mm = _LIGHT_LENGTHS * reach + _LIQUID_LENGTHS * scene.process.wicking_mm
+        # Farther than this from a dab its liquid is not looked for.
+        self._wet_mm = _WET_LENGTHS * scene.process.wicking_mm
         self._state: PaintedState | None = None
         self._way_back: WayBack | None = None
         self._grounds: list[PaintedPatch | None] = [None, None]
@@ -393,16 +395,16 @@ class AppearanceEngine:
         # What shows through on the other side of the wall, where the wall is thin enough.
         self._beyond.add(without(touched[moved], inside))
         behind = self._behind(state) if through else None
-        return self._recolour(state, [ground.patch, *([] if behind is None else [behind])])
+        return self._recolour(state, [ground, *([] if behind is None else [behind])])
 
-    def _behind(self, state: PaintedState) -> Patch | None:
+    def _behind(self, state: PaintedState) -> PaintedPatch | None:
         """Return a patch around the newest of what has shown through; None if nothing has."""
         places = self._beyond.take(self._levels.positions)
         ground = self._ground(1, places) if len(places) else None
         if ground is None:
             return None
         self._keep(state, ground.patch.vertices)
-        return ground.patch
+        return ground
 
     def _keep(self, state: PaintedState, places: Indices) -> None:
         """Keep what a stroke is going to overwrite."""
@@ -413,7 +415,7 @@ class AppearanceEngine:
         self, state: PaintedState, ground: PaintedPatch, places: Indices, change: Floats
     ) -> Indices:
         """Let a change of the raw load wick; return the vertices whose load it changes."""
-        inside = ground.patch.vertices
+        inside = ground.wicking.vertices
         liquids = np.flatnonzero(np.abs(change).max(axis=0) > 0)
         raw_change = np.zeros((len(inside), len(liquids)), dtype=np.float32)
         raw_change[np.searchsorted(inside, places)] = change[:, liquids]
@@ -462,7 +464,8 @@ class AppearanceEngine:
         patch = self._levels.patch(centre, radius_mm, seeds)
         made = PaintedPatch(
             patch=patch,
-            wicking=self._wicking.patch(patch),
+            wicking=self._wicking.patch(patch, self._margin_mm - self._wet_mm),
+            light=None if self._membrane is None else self._membrane.patch(patch),
             centre=centre,
             radius_mm=radius_mm,
             painted_at=centre if painted_at is None else painted_at,
@@ -470,14 +473,15 @@ class AppearanceEngine:
         self._grounds[which] = made
         return made
 
-    def _recolour(self, state: PaintedState, patches: list[Patch]) -> Dab:
+    def _recolour(self, state: PaintedState, grounds: list[PaintedPatch]) -> Dab:
         """Let light spread anew on patches, which may overlap at the rim."""
-        if self._membrane is not None:
-            for patch in patches:
-                state.phi[patch.vertices] = self._membrane.change(patch, state.R1, state.phi)
-        inside = patches[0].vertices
-        for patch in patches[1:]:
-            inside = merged(inside, patch.vertices)
+        for ground in grounds:
+            if self._membrane is not None and ground.light is not None:
+                phi = self._membrane.change(ground.light, state.R1, state.phi)
+                state.phi[ground.patch.vertices] = phi
+        inside = grounds[0].patch.vertices
+        for ground in grounds[1:]:
+            inside = merged(inside, ground.patch.vertices)
         lab, srgb = self._kernel.colour(self._spread_reflectance(state, inside))
         return Dab(vertices=self._levels.order[inside], lab=lab, srgb=srgb)
 

@@ -31,7 +31,8 @@ class Team:
 
     def parts(self, count: int) -> list[slice]:
         """Return the rows of each thread; one part if there are few."""
-        each = max(-(-count // self._threads), _LEAST_ROWS_EACH)
+        threads = min(self._threads, max(count // _LEAST_ROWS_EACH, 1))
+        each = max(-(-count // threads), 1)
         return [slice(begin, min(begin + each, count)) for begin in range(0, max(count, 1), each)]
 
     def run(self, work: Callable[[int], None], parts: int) -> None:
@@ -124,6 +125,10 @@ class System:
         Every column takes steps of its own length. Stops early once no residual is larger than
         `enough` (n, 1).
         """
+        if residual.shape[1] == 1 and len(self._rows.parts) == 1:
+            limit = None if enough is None else enough[:, 0]
+            self._one_column(residual[:, 0], solution[:, 0], steps, limit)
+            return
         scratch = np.empty_like(residual)
         scaled = self._scale * residual
         direction = scaled.copy()
@@ -159,6 +164,29 @@ class System:
             before, power = power, dots.sum(axis=0)
             turned = ratio(power, before)
             self._everywhere(turn)
+
+    def _one_column(
+        self, residual: Floats, solution: Floats, steps: int, enough: Floats | None
+    ) -> None:
+        """Take the same steps for one column (n,): under the brush that is one liquid."""
+        matrix, loss, scale = self.level.stiffness, self.loss[:, 0], self._scale[:, 0]
+        scratch = np.empty_like(residual)
+        scaled = scale * residual
+        direction = scaled.copy()
+        power = residual @ scaled
+        for step in range(steps):
+            if enough is not None and step % _LOOK_EVERY == 0 and _within(residual, enough):
+                break
+            image = matrix @ direction
+            image += np.multiply(loss, direction, out=scratch)
+            length = power / max(direction @ image, _TINY)
+            solution += np.multiply(direction, length, out=scratch)
+            image *= length
+            residual -= image
+            np.multiply(scale, residual, out=scaled)
+            before, power = power, residual @ scaled
+            direction *= power / max(before, _TINY)
+            direction += scaled
 
     def smooth(
         self, residual: Floats, solution: Floats, spectrum: tuple[float, float], steps: int

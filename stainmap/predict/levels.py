@@ -14,13 +14,13 @@ from scipy.sparse.linalg import LinearOperator, eigsh
 from stainmap.surface.coarsening import smoothed_prolongation
 from stainmap.surface.diffusion import half_cotangents, mollified_lengths, stiffness_matrix
 from stainmap.surface.mesh import TriMesh
+from stainmap.surface.point_blocks import space_filling_order
 
 Floats = NDArray[np.float32]
 Indices = NDArray[np.int32]
 Matrix = sparse.csr_array[np.float32]
 Rows = sparse.csr_array[np.float64]
 
-_BITS = 10
 # Vertices that are looked for together: along the compact order they are neighbours.
 _BLOCK = 64
 _EIGENVALUE_WITHIN = 0.01
@@ -76,8 +76,9 @@ class SurfaceLevels:
     """Stiffness and mass of a surface and of its coarser level, single precision.
 
     The coarse operator is the Galerkin one, ``P^T L P``, so it depends on the shape alone and a
-    brush stroke changes no matrix. All arrays here are in a compact order of their own; `order`
-    leads there (``compact = array[order]``) and `rank` back.
+    brush stroke changes no matrix. All arrays here are in a compact order of their own, in which
+    sparse products read memory nearly in sequence; `order` leads there
+    (``compact = array[order]``) and `rank` back.
 
     Parameters
     ----------
@@ -137,40 +138,43 @@ class SurfaceLevels:
         Growing by connection and not by a mask keeps the patch whole across the margin, and
         leaves out the far side of a wall unless a seed lies on it.
         """
-        inside = self.near(centre, radius_mm)
-        stiffness = self.cut(self.hierarchy.fine.stiffness, inside)
-        pieces, label = csgraph.connected_components(stiffness, directed=False)
-        if pieces > 1:
-            wanted = np.zeros(pieces, dtype=np.bool_)
-            wanted[label[np.searchsorted(inside, seeds)]] = True
-            inside = inside[wanted[label]]
-            stiffness = self.cut(self.hierarchy.fine.stiffness, inside)
         whole = self.hierarchy
+        inside = self.near(centre, radius_mm)
+        rows = whole.fine.stiffness[inside]
+        hanging = _hanging(self._within(rows, inside), np.searchsorted(inside, seeds))
+        if not hanging.all():
+            inside = inside[hanging]
+            rows = whole.fine.stiffness[inside]
         fine = Level(
-            stiffness=stiffness,
+            stiffness=self._within(rows, inside),
             diagonal=whole.fine.diagonal[inside],
             mass=whole.fine.mass[inside],
         )
         coarse = self._coarse_within(inside, whole.coarse)
         return Patch(
             vertices=inside,
-            rows=whole.fine.stiffness[inside],
+            rows=rows,
             rim_distance_mm=np.float32(radius_mm) - self.distance_mm(inside, centre),
             hierarchy=Hierarchy(fine=fine, coarse=coarse, smoother_end=whole.smoother_end),
         )
 
     def cut(self, matrix: Matrix, chosen: Indices) -> Matrix:
         """Return the rows and columns of some vertices of a (V, V) matrix."""
+        return self._within(matrix[chosen], chosen)
+
+    def _within(self, rows: Matrix, chosen: Indices) -> Matrix:
+        """Return of some rows (n, V) the columns of some vertices (n,)."""
         self._place[chosen] = np.arange(len(chosen), dtype=np.int32)
-        part = _submatrix(matrix, chosen, self._place, len(chosen))
+        part = _columns(rows, self._place, len(chosen))
         self._place[chosen] = -1
         return part
 
     def _coarse_within(self, inside: Indices, coarse: Coarse) -> Coarse:
         """Return the coarse vertices that reach nowhere else: the patch's rim stays put."""
         self._place[inside] = 0
+        ways = coarse.prolongation[inside]
         reached = np.zeros(len(self._coarse_place), dtype=np.bool_)
-        reached[_entries(coarse.prolongation, inside)[0]] = True
+        reached[ways.indices] = True
         touched = np.flatnonzero(reached).astype(np.int32)
         columns, starts = _entries(coarse.restriction, touched)
         reaches_out = np.add.reduceat(self._place[columns] < 0, starts[:-1])
@@ -179,11 +183,11 @@ class SurfaceLevels:
         count = len(chosen)
         self._coarse_place[chosen] = np.arange(count, dtype=np.int32)
         level = Level(
-            stiffness=_submatrix(coarse.level.stiffness, chosen, self._coarse_place, count),
+            stiffness=_columns(coarse.level.stiffness[chosen], self._coarse_place, count),
             diagonal=coarse.level.diagonal[chosen],
             mass=coarse.level.mass[chosen],
         )
-        down = _submatrix(coarse.prolongation, inside, self._coarse_place, count)
+        down = _columns(ways, self._coarse_place, count)
         self._coarse_place[chosen] = -1
         return Coarse(level=level, prolongation=down, restriction=down.T.tocsr())
 
@@ -202,21 +206,6 @@ def even_stiffness(mesh: TriMesh) -> Rows:
     lengthened = np.maximum(_LEAST_SLACK * lengths.mean(axis=1) - spare, 0.0)
     weights = half_cotangents(lengths + lengthened[:, None])
     return sparse.csr_array(stiffness_matrix(mesh.faces, weights, mesh.vertex_count))
-
-
-def space_filling_order(vertices: NDArray[np.float64]) -> Indices:
-    """Return the order (V,) of vertices (V, 3) along a Morton curve, so that neighbours are near.
-
-    Sparse products then read memory nearly in sequence.
-    """
-    low = vertices.min(axis=0)
-    span = float(np.ptp(vertices, axis=0).max()) or 1.0
-    cell = ((vertices - low) * ((2**_BITS - 1) / span)).astype(np.int64)
-    key = np.zeros(len(vertices), dtype=np.int64)
-    for bit in range(_BITS):
-        for axis in range(3):
-            key |= ((cell[:, axis] >> bit) & 1) << (3 * bit + axis)
-    return np.argsort(key, kind="stable").astype(np.int32)
 
 
 def _single(matrix: Rows) -> Matrix:
@@ -286,15 +275,30 @@ def _entries(matrix: Matrix, rows: Indices) -> tuple[Indices, Indices]:
     """Return the column of every entry in some rows, and where each row begins, (n + 1,)."""
     begin = matrix.indptr[rows]
     length = matrix.indptr[rows + 1] - begin
-    starts = np.concatenate([[0], np.cumsum(length)])
-    at = np.arange(starts[-1]) + np.repeat(begin - starts[:-1], length)
-    return matrix.indices[at], starts.astype(np.int32)
+    starts = np.zeros(len(rows) + 1, dtype=np.int32)
+    np.cumsum(length, out=starts[1:])
+    at = np.arange(starts[-1], dtype=np.int32) + np.repeat(begin - starts[:-1], length)
+    return matrix.indices[at], starts
 
 
-def _submatrix(matrix: Matrix, rows: Indices, place: Indices, columns: int) -> Matrix:
-    """Return some rows, and of those the columns that have a `place` from 0 up."""
-    part = matrix[rows]
-    where = place[part.indices]
+def _columns(rows: Matrix, place: Indices, count: int) -> Matrix:
+    """Return of some rows the columns, `count` of them, that have a `place` from 0 up."""
+    where = place[rows.indices]
     kept = where >= 0
-    starts = np.concatenate([[0], np.cumsum(kept)])[part.indptr].astype(np.int32)
-    return sparse.csr_array((part.data[kept], where[kept], starts), shape=(len(rows), columns))
+    before = np.zeros(len(kept) + 1, dtype=np.int32)
+    np.cumsum(kept, out=before[1:])
+    entries = (rows.data[kept], where[kept], before[rows.indptr])
+    return sparse.csr_array(entries, shape=(rows.shape[0], count))
+
+
+def _hanging(stiffness: Matrix, seeds: NDArray[np.intp]) -> NDArray[np.bool_]:
+    """Return which vertices hang together with any seed."""
+    found = np.zeros(stiffness.shape[0], dtype=np.bool_)
+    for seed in seeds:
+        if not found[seed]:
+            # Symmetric, so no need to have every edge looked at from both ends.
+            reached = csgraph.breadth_first_order(
+                stiffness, seed, directed=True, return_predecessors=False
+            )
+            found[reached] = True
+    return found

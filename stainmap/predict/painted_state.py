@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from stainmap.predict.levels import Patch
+from stainmap.predict.sideways import LightPatch
 from stainmap.predict.wicking import WickingPatch
 
 if TYPE_CHECKING:
@@ -74,7 +75,8 @@ class PaintedPatch:
     """
 
     patch: Patch
-    wicking: WickingPatch | None
+    wicking: WickingPatch
+    light: LightPatch | None
     centre: Floats
     radius_mm: float
     painted_at: Floats

@@ -57,6 +57,16 @@ class Solution:
     coarse_gap: Floats
 
 
+class LightPatch:
+    """The membrane cut down to a patch: matrices, and the loss as it was last, kept over dabs."""
+
+    def __init__(self, patch: Patch) -> None:
+        self.patch = patch
+        self.levels = _two_levels(patch.hierarchy, ALONE, _PATCH_SMOOTHING_STEPS)
+        self.R1: Floats | None = None
+        self.loss: Floats = np.empty((0, 0), dtype=np.float32)
+
+
 def _two_levels(
     hierarchy: Hierarchy, team: Team, smoothing_steps: int = _SMOOTHING_STEPS
 ) -> TwoLevels:
@@ -182,16 +192,20 @@ class Membrane:
             np.maximum(found, _LEAST_PHI, out=phi[:, bands])
         return phi
 
-    def change(self, patch: Patch, R1: Floats, phi: Floats) -> Floats:
+    def patch(self, patch: Patch) -> LightPatch:
+        """Return what dabs on a patch share."""
+        return LightPatch(patch)
+
+    def change(self, light: LightPatch, R1: Floats, phi: Floats) -> Floats:
         """Return the new phi (n, bands) on a patch after R1 (V, bands) has changed within it.
 
         The residual is the true one, so what an earlier patch cut off is made up for here. phi
         (V, bands) itself is left alone, and so is everything outside the patch.
         """
+        patch, levels = light.patch, light.levels
         inside = patch.vertices
-        levels = _two_levels(patch.hierarchy, ALONE, _PATCH_SMOOTHING_STEPS)
         mass = patch.hierarchy.fine.mass
-        loss = self._loss(R1[inside], mass, slice(None))
+        loss = self._loss_of(light, R1[inside])
         old = phi[inside]
         residual: Floats = mass * self._per_spread
         residual -= loss * old
@@ -202,6 +216,17 @@ class Membrane:
         levels.smooth(fine, residual, step)
         step += old
         return np.maximum(step, _LEAST_PHI, out=step)
+
+    def _loss_of(self, light: LightPatch, R1: Floats) -> Floats:
+        """Return the loss (n, bands) on a patch, worked out anew where R1 (n, bands) is."""
+        mass = light.patch.hierarchy.fine.mass
+        if light.R1 is None:
+            light.loss = self._loss(R1, mass, slice(None))
+        else:
+            there = np.flatnonzero((R1 != light.R1).any(axis=1))
+            light.loss[there] = self._loss(R1[there], mass[there], slice(None))
+        light.R1 = R1
+        return light.loss
 
     def _equation(self, R1: Floats, bands: slice) -> tuple[Floats, Floats]:
         """Return loss and supply of some bands, (V, bands)."""

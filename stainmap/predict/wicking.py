@@ -13,6 +13,7 @@ from stainmap.predict.levels import (
     Coarse,
     Floats,
     Hierarchy,
+    Indices,
     Level,
     Matrix,
     Patch,
@@ -34,9 +35,18 @@ _SMOOTHER_BEGIN = 0.25
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class WickingPatch:
-    """The wicking equation cut down to a patch, and the residual (n, 1) that is small enough."""
+    """The wicking equation cut down to where liquid comes within a patch.
 
-    system: System
+    Parameters
+    ----------
+    vertices
+        (n,) ascending, in the compact order.
+    system, enough
+        The equation there, and the residual (n, 1) that is small enough.
+    """
+
+    vertices: Indices
+    system: System | None
     enough: Floats
 
 
@@ -119,11 +129,13 @@ class Wicking:
         found[:, liquids] = np.maximum(load, 0)
         return found
 
-    def patch(self, patch: Patch) -> WickingPatch | None:
-        """Cut the equation down to a patch; None where nothing wicks."""
-        if self.length_mm == 0:
-            return None
+    def patch(self, patch: Patch, within_mm: float = 0.0) -> WickingPatch:
+        """Cut the equation down to what of a patch is at least so far from its rim."""
         inside = patch.vertices
+        if within_mm > 0:
+            inside = inside[patch.rim_distance_mm >= within_mm]
+        if self.length_mm == 0:
+            return WickingPatch(vertices=inside, system=None, enough=np.empty(0, np.float32))
         whole = self._system.level
         level = Level(
             stiffness=self._levels.cut(whole.stiffness, inside),
@@ -131,15 +143,21 @@ class Wicking:
             mass=whole.mass[inside],
         )
         system = System(level, self._system.loss[inside])
-        return WickingPatch(system=system, enough=self._enough[inside])
+        return WickingPatch(vertices=inside, system=system, enough=self._enough[inside])
 
-    def change(self, patch: WickingPatch | None, raw_change: Floats) -> Floats:
+    def change(self, patch: WickingPatch, raw_change: Floats) -> Floats:
         """Return the change of the load (n, L) on a patch, of a change of the raw load there."""
-        if patch is None:
+        system = patch.system
+        if system is None:
             return raw_change
         step = np.zeros_like(raw_change)
-        residual: Floats = patch.system.loss * raw_change
-        patch.system.conjugate_gradients(residual, step, _MOST_STEPS, patch.enough)
+        residual: Floats = system.loss * raw_change
+        for liquid in range(raw_change.shape[1]):
+            # One by one: a few liquids at once take as long, each waiting for the slowest.
+            here = slice(liquid, liquid + 1)
+            column, found = residual[:, here].copy(), step[:, here].copy()
+            system.conjugate_gradients(column, found, _MOST_STEPS, patch.enough)
+            step[:, here] = found
         return step
 
 

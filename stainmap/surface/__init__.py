@@ -11,6 +11,7 @@ Needs numpy and scipy only. Where to find what:
   iterated by `screened` and `coarsening`; pieces of their matrices by `sparse_rows`
 - bending: `curvature` (mean, Gaussian, at one scale or several), `principal`, `crease_field`
 - ways: `geodesic` (distances, paths), `crease_path` (lines along creases)
+- what lies near a place: `point_blocks`
 - areas: `brush`, `crease_fill`, `region` (grow, shrink, smooth), `mincut`, `mirroring`
 - rays and sight: `picking`, `openness`
 - bodies: `thickness` of walls, `section`, `cut_lines`, `neck` (smallest

@@ -95,9 +95,7 @@ def _ball(
     mesh: TriMesh, middle: NDArray[np.float64], seed_vertex: int, radius_mm: float
 ) -> NDArray[np.intp]:
     """Return the vertices (ascending) within a radius, and the seed."""
-    slab = np.flatnonzero(np.abs(mesh.vertices[:, 0] - middle[0]) <= radius_mm)
-    offset = mesh.vertices[slab] - middle
-    ball: NDArray[np.intp] = slab[np.einsum("ij,ij->i", offset, offset) <= radius_mm**2]
+    ball = mesh.vertex_blocks.within(middle, radius_mm).astype(np.intp)
     place = int(np.searchsorted(ball, seed_vertex))
     if place == len(ball) or ball[place] != seed_vertex:
         ball = np.insert(ball, place, seed_vertex)

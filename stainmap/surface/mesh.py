@@ -12,6 +12,9 @@ from numpy.typing import ArrayLike, NDArray
 if TYPE_CHECKING:
     from scipy import sparse
 
+    from stainmap.surface.picking import Picker
+    from stainmap.surface.point_blocks import PointBlocks
+
 FloatArray = NDArray[np.float64]
 IndexArray = NDArray[np.int32]
 BoolArray = NDArray[np.bool_]
@@ -203,6 +206,22 @@ class TriMesh:
         from stainmap.surface.clustering import clustered_faces  # noqa: PLC0415
 
         return frozen(clustered_faces(self))
+
+    # ---- pointing
+
+    @cached_property
+    def vertex_blocks(self) -> PointBlocks:
+        """Finds the vertices near a place."""
+        from stainmap.surface.point_blocks import PointBlocks  # noqa: PLC0415
+
+        return PointBlocks(self._vertices)
+
+    @cached_property
+    def picker(self) -> Picker:
+        """Finds the face under a ray."""
+        from stainmap.surface.picking import Picker  # noqa: PLC0415
+
+        return Picker(self)
 
     def make_ready_to_draw(self) -> None:
         """Derive what a view asks for at once, where nobody waits for it."""

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from stainmap.surface.mesh import FloatArray, TriMesh, frozen
+from stainmap.surface.mesh import FloatArray, IndexArray, TriMesh, frozen
+from stainmap.surface.point_blocks import BLOCK, members
 
 # A ray exactly through an edge must not slip between its two faces.
 _BARYCENTRIC_SLACK = 1e-9
@@ -39,8 +40,9 @@ class Hit:
 class Picker:
     """Finds the first face along a ray, from either side.
 
-    The sphere around each face is tested against the ray, all at once in single precision; the
-    few faces left are cut exactly in double precision [Moller1997].
+    Spheres are tested against the ray in single precision: first those around blocks of
+    neighbouring faces, then those around each face in the blocks that are left. The few faces
+    left of them are cut exactly in double precision [Moller1997].
 
     Parameters
     ----------
@@ -53,13 +55,17 @@ class Picker:
         # Columns, not rows: sums over three numbers at a time are slow, and a product with two
         # vectors is too small a task for the threads of a matrix library, which on a busy machine
         # wait for each other for 50 ms.
+        faces = mesh.faces
+        rank = np.empty(mesh.vertex_count, np.int32)
+        rank[mesh.vertex_blocks.order] = np.arange(len(rank), dtype=np.int32)
+        self._order = np.argsort(rank[faces[:, 0]], kind="stable").astype(np.int32)
         columns = [
             (column - centre).astype(np.float32)
             for column, centre in zip(mesh.vertices.T, mesh.centre, strict=True)
         ]
-        corners_of = [np.ascontiguousarray(corner) for corner in mesh.faces.T]
-        middle = np.empty((3, len(mesh.faces)), np.float32)
-        squared = [np.zeros(len(mesh.faces), np.float32) for _ in corners_of]
+        corners_of = [corner[self._order] for corner in faces.T]
+        middle = np.empty((3, len(faces)), np.float32)
+        squared = [np.zeros(len(faces), np.float32) for _ in corners_of]
         for axis, column in enumerate(columns):
             corners = [column[corner] for corner in corners_of]
             middle[axis] = (corners[0] + corners[1] + corners[2]) * np.float32(1 / 3)
@@ -71,6 +77,10 @@ class Picker:
         slack = np.float32(4e-6 * float((mesh.extent**2).sum()))
         radius_squared += slack
         self._beyond_sphere: NDArray[np.float32] = (middle * middle).sum(axis=0) - radius_squared
+        if len(faces):
+            self._block_middle, radius = _spheres_around(middle, np.sqrt(radius_squared))
+            squared_away = (self._block_middle * self._block_middle).sum(axis=0)
+            self._beyond_block: NDArray[np.float32] = squared_away - (radius * radius + slack)
 
     def pick(self, origin: ArrayLike, direction: ArrayLike) -> Hit | None:
         """Return where a ray first meets the surface.
@@ -95,19 +105,15 @@ class Picker:
         along = along / length
         # The foot of the mesh's centre on the ray keeps numbers small for single precision.
         foot = start - (start @ along) * along
-        if foot @ foot > float((self._mesh.extent**2).sum()):
+        if not len(self._order) or foot @ foot > float((self._mesh.extent**2).sum()):
             return None  # it passes the mesh by
-        x, y, z = self._middle
-        a, b, c = along.astype(np.float32)
-        on_ray = a * x + b * y + c * z
-        a, b, c = (-2.0 * foot).astype(np.float32)
-        outside = a * x + b * y + c * z
-        outside += self._beyond_sphere
-        outside -= on_ray * on_ray
-        near = np.flatnonzero(outside <= -np.float32(foot @ foot))
-        return self._first(near, start, along) if len(near) else None
+        blocks = _near_ray(self._block_middle, self._beyond_block, foot, along)
+        faces = members(blocks, len(self._order))
+        near = faces[_near_ray(self._middle[:, faces], self._beyond_sphere[faces], foot, along)]
+        # Of faces that meet in the point the first of the mesh counts.
+        return self._first(np.sort(self._order[near]), start, along) if len(near) else None
 
-    def _first(self, near: NDArray[np.intp], start: FloatArray, along: FloatArray) -> Hit | None:
+    def _first(self, near: IndexArray, start: FloatArray, along: FloatArray) -> Hit | None:
         """Return the first of some faces that the ray cuts."""
         corners = self._mesh.vertices[self._mesh.faces[near]] - self._mesh.centre
         a = corners[:, 0]
@@ -136,3 +142,40 @@ class Picker:
             barycentric=frozen(weight),
             distance_mm=float(distance[best]),
         )
+
+
+def _spheres_around(
+    middle: NDArray[np.float32], radius: NDArray[np.float32]
+) -> tuple[NDArray[np.float32], NDArray[np.float32]]:
+    """Return middle (3, n) and radius (n,) of a sphere around the spheres of each block."""
+    first = np.arange(0, middle.shape[1], BLOCK)
+    low, high = (reduce.reduceat(middle, first, axis=1) for reduce in (np.minimum, np.maximum))
+    around = (low + high) * np.float32(0.5)
+    away = middle - np.repeat(around, BLOCK, axis=1)[:, : middle.shape[1]]
+    reach = np.sqrt((away * away).sum(axis=0)) + radius
+    return around, np.maximum.reduceat(reach, first)
+
+
+def _near_ray(
+    middle: NDArray[np.float32],
+    beyond: NDArray[np.float32],
+    foot: FloatArray,
+    along: FloatArray,
+) -> NDArray[np.intp]:
+    """Return which spheres a ray may meet.
+
+    Parameters
+    ----------
+    middle, beyond
+        (3, n) middles from the mesh's centre, and (n,) their squares less squared radii.
+    foot, along
+        (3,) the ray's point nearest to the mesh's centre, and its direction.
+    """
+    x, y, z = middle
+    a, b, c = along.astype(np.float32)
+    on_ray = a * x + b * y + c * z
+    a, b, c = (-2.0 * foot).astype(np.float32)
+    outside = a * x + b * y + c * z
+    outside += beyond
+    outside -= on_ray * on_ray
+    return np.flatnonzero(outside <= -np.float32(foot @ foot))

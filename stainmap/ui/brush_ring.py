@@ -16,9 +16,6 @@ class BrushRing:
 
     def __init__(self, mesh: TriMesh) -> None:
         self._mesh = mesh
-        # Single precision, and a little more room for it: what is found is measured again.
-        self._x = mesh.vertices[:, 0].astype(np.float32)
-        self._room = 1e-6 * float(np.abs(mesh.bounds).max())
 
     def around(
         self, position: FloatArray, face: int, radius_mm: float, eye: FloatArray
@@ -28,17 +25,10 @@ class BrushRing:
         Facets that face away are left out, so that the far side of a thin wall draws nothing.
         Where the facets are too coarse to be cut, it is a circle in the plane of `face`.
         """
-        pieces = self._cuts(self._within(position, radius_mm), position, radius_mm, eye)
+        # Of every facet that is cut the ball holds a corner.
+        near = self._mesh.vertex_blocks.within(position, radius_mm)
+        pieces = self._cuts(near, position, radius_mm, eye)
         return pieces if len(pieces) >= 3 else self._circle(position, face, radius_mm)
-
-    def _within(self, position: FloatArray, radius_mm: float) -> NDArray[np.int32]:
-        """Return the vertices in the ball; of every facet that is cut it holds a corner."""
-        # One coordinate first: the other two are then looked at for a tenth of the vertices.
-        beside = np.abs(self._x - np.float32(position[0])) < radius_mm + self._room
-        slab = np.flatnonzero(beside).astype(np.int32)
-        offset = self._mesh.vertices[slab] - position
-        found: NDArray[np.int32] = slab[np.einsum("ij,ij->i", offset, offset) < radius_mm**2]
-        return found
 
     def _cuts(
         self, near: NDArray[np.int32], position: FloatArray, radius_mm: float, eye: FloatArray
@@ -46,7 +36,11 @@ class BrushRing:
         mesh = self._mesh
         if not len(near):
             return np.empty((0, 2, 3))
-        points = mesh.vertices[mesh.faces[mesh.faces_at(near)]]
+        faces = mesh.faces[mesh.faces_at(near)]
+        held = np.zeros(mesh.vertex_count, np.bool_)
+        held[near] = True
+        # Most facets lie inside altogether; the few that are cut are measured.
+        points = mesh.vertices[faces[~held[faces].all(axis=1)]]
         out = np.linalg.norm(points - position, axis=2) - radius_mm
         cut = ((out < 0.0).sum(axis=1) % 3) > 0
         points, out = points[cut], out[cut]

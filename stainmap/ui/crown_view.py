@@ -25,6 +25,9 @@ if TYPE_CHECKING:
 
 
 _HOVER_MS = 25
+# In a mesh of as many faces one is found at once; in a larger one that is prepared elsewhere, and
+# so often is looked whether it is there.
+_QUICKLY_PICKED, _MOST_LOOKS = 40_000, 60
 # A hand that clicks moves this far at most; farther is a drag.
 _CLICK_PX = 4
 _SIDE_KEYS = {
@@ -97,13 +100,13 @@ class CrownView(CrownStage):
         super().__init__(parent)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMouseTracking(True)
-        self._picker: Picker | None = None
         self._row_picker: tuple[Row, Picker] | None = None
         self._ring: BrushRing | None = None
         self._task, self._brush_mm, self._has_ring = PointerTask.TURN, 0.6, True
         self._painting = self._pointed = self._shifts = False
         # True while places of a stroke are told that the hand has only passed.
         self.passes_by = False
+        self._looked = 0
         self._pointer: QPointF | None = None
         self._dragged_from: QPointF | None = None
         self._clicked_at: QPointF | None = None
@@ -113,18 +116,18 @@ class CrownView(CrownStage):
     def set_crown(self, mesh: TriMesh, directions: CrownDirections, tooth: Tooth) -> None:
         """Show another crown, from occlusal and buccal, as large as fits."""
         if mesh is not self._mesh:
-            self._picker = self._ring = None
+            self._ring = None
             self.overlay.preview = None
         super().set_crown(mesh, directions, tooth)
 
     def set_bare(self, mesh: TriMesh, directions: CrownDirections, *, has_scale: bool) -> None:
         """Show a mesh of which nothing is known yet, in one colour whatever the look."""
-        self._picker = self._ring = None
+        self._ring = None
         super().set_bare(mesh, directions, has_scale=has_scale)
 
     def clear(self) -> None:
         """Show no crown."""
-        self._picker = self._ring = None
+        self._ring = None
         self.overlay.ring = self.overlay.preview = None
         super().clear()
 
@@ -173,10 +176,8 @@ class CrownView(CrownStage):
         """Return what lies under a place of the view, in logical pixels."""
         if self._mesh is None:
             return None
-        if self._picker is None:
-            self._picker = Picker(self._mesh)
         origin, direction = self._camera.ray(at.x(), at.y(), self.width(), self.height())
-        hit = self._picker.pick(origin, direction)
+        hit = self._mesh.picker.pick(origin, direction)
         if hit is None or self.row is None or self.look is not Look.ROW:
             return hit
         return hit if self._is_before_neighbours(self.row, hit, origin, direction) else None
@@ -203,6 +204,8 @@ class CrownView(CrownStage):
             # There is nothing to read yet, and picking a large mesh takes preparing.
             self._point_at_nothing()
             return
+        if self._looks_for_face():
+            return
         hit = self.pick(self._pointer)
         if hit is None:
             self._point_at_nothing()
@@ -210,6 +213,19 @@ class CrownView(CrownStage):
             self._pointed = True
             self._lay_ring(hit)
             self.pointed_at.emit(hit)
+
+    def _looks_for_face(self) -> bool:
+        """Return True, and come back, while what finds a face is being made elsewhere.
+
+        It is made with the prediction; where that does not come, it is made here after a while.
+        """
+        mesh = self._mesh
+        there = mesh is None or "picker" in vars(mesh) or mesh.face_count <= _QUICKLY_PICKED
+        self._looked = 0 if there else self._looked + 1
+        if there or self._looked > _MOST_LOOKS:
+            return False
+        self._hover.start()
+        return True
 
     def _point_at_nothing(self) -> None:
         self._lay_ring(None)

@@ -19,7 +19,7 @@ def fitted_beside(
     whole = camera.fitted(vertices, width, height)
     if not is_covered(whole, vertices, size, card):
         return whole, False
-    extent = np.ptp(vertices @ camera.axes[:2].T, axis=0)
+    extent = np.ptp(camera.axes[:2] @ vertices.T, axis=1)
     return camera.fitted(vertices, width, height, free_part(card, width, height, extent)), True
 
 

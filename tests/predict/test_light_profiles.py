@@ -224,7 +224,7 @@ def brushed(profiles: Profiles) -> NDArray:
     painted = np.flatnonzero(np.abs(x) < profiles.half_mm[0]).astype(np.int32)
     radius = float(profiles.half_mm[0]) + PATCH_LENGTHS * membrane.reach_mm + PATCH_SPARE_MM
     patch = levels.patch(np.array([0.0, STEP_MM / 2, 0.0], np.float32), radius, painted)
-    phi[patch.vertices] = membrane.change(patch, after, phi)
+    phi[patch.vertices] = membrane.change(membrane.patch(patch), after, phi)
     return seen(membrane.reflectance(phi, after))
 
 

@@ -284,7 +284,7 @@ def test_a_change_on_a_patch_is_nearly_that_of_the_whole(scene: OpticalScene) ->
     patch = levels.patch(centre, 0.8 + 2.0 * membrane.reach_mm, dabbed)
     kept = phi.copy()
     patched = phi.copy()
-    patched[patch.vertices] = membrane.change(patch, after, phi)
+    patched[patch.vertices] = membrane.change(membrane.patch(patch), after, phi)
     assert np.array_equal(phi, kept)
     whole = membrane.solve(after, cycles=6).phi
     shown, truth, old = (
