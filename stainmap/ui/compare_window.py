@@ -35,7 +35,6 @@ from stainmap.ui.crown_picture import Look
 from stainmap.ui.form_dialog import choice_box
 from stainmap.ui.look_bar import LOOKS, look_name
 from stainmap.ui.look_desk import LookDesk
-from stainmap.ui.manual_places import open_by_f1
 from stainmap.ui.progress_line import ProgressLine
 from stainmap.ui.screen_room import resize_within_screen
 from stainmap.ui.section import SoftLabel
@@ -129,7 +128,6 @@ class CompareWindow(QWidget):
         parts.setSizes([_CROWNS_PX, _TABLES_PX])
         column.addWidget(parts, 1)
         QShortcut(QKeySequence("Esc"), self, self.close)
-        open_by_f1(self, "comparing.md#two-plans-side-by-side")
         for entry in LOOKS:
             if entry.look in _SHARED:
                 keys = QKeySequence(f"Alt+{entry.number}")

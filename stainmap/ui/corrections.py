@@ -6,13 +6,15 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal
-from PySide6.QtWidgets import QInputDialog, QWidget
+from PySide6.QtWidgets import QWidget
 
 from stainmap.app import edits
 from stainmap.app.session import Session
 from stainmap.model.case import Case
 from stainmap.model.tooth import Unit
 from stainmap.ui.answers import answers_of
+from stainmap.ui.form_dialog import ask_number
+from stainmap.ui.manual_places import READ
 from stainmap.ui.opening_flow import OpeningFlow
 from stainmap.words import translate
 
@@ -96,15 +98,16 @@ class Corrections(QObject):
             return
         said = []
         for name, section in zip(connector_names(case), case.reading.connectors_mm2, strict=True):
-            value, accepted = QInputDialog.getDouble(
+            value = ask_number(
                 self._window,
                 translate("corrections", "Connectors"),
                 translate("corrections", "Section of the connector {name}, mm²:").format(name=name),
                 section,
                 *CONNECTOR_MM2,
                 1,
+                place="bridge.md#bridge",
             )
-            if not accepted:
+            if value is None:
                 return
             said.append(value)
         sections = tuple(said)
@@ -149,15 +152,16 @@ class Corrections(QObject):
         case = self._session.case
         if case is None or case.reading.assumed_wall_mm is None:
             return
-        wall_mm, said = QInputDialog.getDouble(
+        wall_mm = ask_number(
             self._window,
             translate("corrections", "Wall"),
             translate("corrections", "There is no inner surface. Wall to assume, mm:"),
             case.reading.assumed_wall_mm,
             *_WALL_MM,
             2,
+            place=READ,
         )
-        if said and wall_mm != case.reading.assumed_wall_mm:
+        if wall_mm is not None and wall_mm != case.reading.assumed_wall_mm:
             self._session.edit(
                 translate("corrections", "assume a wall of {wall_mm:g} mm").format(wall_mm=wall_mm),
                 lambda c: edits.with_assumed_wall(c, wall_mm),

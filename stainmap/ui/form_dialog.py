@@ -11,11 +11,13 @@ from PySide6.QtWidgets import (
     QDialogButtonBox,
     QDoubleSpinBox,
     QGridLayout,
+    QInputDialog,
     QLabel,
     QVBoxLayout,
     QWidget,
 )
 
+from stainmap.ui.manual_places import PLACE
 from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import font
 
@@ -98,6 +100,32 @@ def number_box(
     box.setAlignment(Qt.AlignmentFlag.AlignRight)
     box.lineEdit().setTextMargins(4, 0, 4, 0)
     return box
+
+
+def ask_number(
+    over: QWidget,
+    title: str,
+    words: str,
+    value: float,
+    lowest: float,
+    highest: float,
+    decimals: int,
+    *,
+    place: str,
+) -> float | None:
+    """Ask for a single number; None if that was left. F1 opens `place` of the manual."""
+    dialog = QInputDialog(over)
+    dialog.setProperty(PLACE, place)
+    dialog.setWindowTitle(title)
+    dialog.setLabelText(words)
+    dialog.setInputMode(QInputDialog.InputMode.DoubleInput)
+    dialog.setDoubleDecimals(decimals)
+    dialog.setDoubleRange(lowest, highest)
+    dialog.setDoubleValue(value)
+    said = dialog.exec() == QDialog.DialogCode.Accepted
+    number = dialog.doubleValue()
+    dialog.deleteLater()
+    return number if said else None
 
 
 def choice_box(

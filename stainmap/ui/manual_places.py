@@ -1,26 +1,57 @@
-"""Which place of the manual speaks of the part of the window that has the keyboard."""
+"""Which place of the manual speaks of a part of the window, or of a dialog."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QFileDialog, QWidget
 
 if TYPE_CHECKING:
     from stainmap.ui.main_window import MainWindow
 
+# A dialog that is used for several things says by this property which of them it is about.
+PLACE = "manual_place"
 
-def open_by_f1(beside: QWidget, place: str) -> None:
-    """Let F1 open a place of the manual from a window that stands beside the program's own."""
+BEHIND, READ = "plan.md#what-surrounds-the-coats", "first_plan.md#see-how-it-was-read"
+_WANTED = "plan.md#what-is-wanted-and-the-intake-page"
+_FILE = "sheets.md#the-case-file"
 
-    def show() -> None:
-        owner = beside.parentWidget()
-        commands = None if owner is None else getattr(owner.window(), "commands", None)
-        if commands is not None:
-            commands.show_manual(place)
-
-    QShortcut(QKeySequence("F1"), beside, show)
+# By the name of its class, so that none has to be loaded to be looked up.
+_DIALOGS = {
+    "AfterDialog": BEHIND,
+    "BackingDialog": BEHIND,
+    "BenchDialog": "bridge.md#tray",
+    "CompareWindow": "comparing.md#two-plans-side-by-side",
+    "CouponDialog": "calibration.md#a-blank-coupon-of-the-furnace",
+    "DisplayCheckDialog": "what_it_predicts.md#looks-and-lights",
+    "DryingDialog": "plan.md#the-run",
+    "EyeDialog": "practice.md#the-score",
+    "FurnaceDialog": "plan.md#the-run",
+    "IntakeDialog": _WANTED,
+    "LightsDialog": "what_it_predicts.md#looks-and-lights",
+    "MapDialog": "practice.md#what-there-is",
+    "MaterialsWindow": "materials.md",
+    "MixingDialog": "plan.md#jars",
+    "OrderDialog": "plan.md#the-run",
+    "PhotographDialog": _WANTED,
+    "PracticeList": "practice.md#begin",
+    "ProcessDialog": BEHIND,
+    "ReadingDialog": READ,
+    "RecoveryDialog": _FILE,
+    "RepeatsDialog": "practice.md#packs-and-the-instructors-sheet",
+    "RowDialog": "what_it_predicts.md#in-the-row",
+    "SectionWindow": "what_it_predicts.md#section",
+    "SettingsDialog": "settings.md",
+    "SheetPreview": "sheets.md#the-sheets",
+    "SlipsDialog": "practice.md#slips",
+    "StreaksDialog": "zones_and_accents.md#tools",
+    "SuggestDialog": "plan.md#suggest-coats",
+    "TabTableDialog": _WANTED,
+    "TeethDialog": READ,
+    "TrayDialog": "bridge.md#tray",
+    "WantedDialog": _WANTED,
+    "WhatIfDialog": BEHIND,
+}
 
 
 def place_for(focus: QWidget | None, window: MainWindow) -> str:
@@ -44,3 +75,23 @@ def place_for(focus: QWidget | None, window: MainWindow) -> str:
             return places[focus]
         focus = focus.parentWidget()
     return CONTENTS
+
+
+def place_for_dialog(dialog: QWidget, window: MainWindow) -> str:
+    """Return page and section for a dialog, or for a window beside the program's own.
+
+    A question that another dialog asks belongs to that one; file dialogs and messages over the
+    window itself are about opening and keeping cases.
+    """
+    above: QWidget | None = dialog
+    while above is not None and above is not window:
+        if said := above.property(PLACE):
+            return str(said)
+        for kind in type(above).__mro__:
+            if kind.__name__ in _DIALOGS:
+                return _DIALOGS[kind.__name__]
+        above = above.parentWidget()
+    opens = isinstance(dialog, QFileDialog) and (
+        dialog.acceptMode() is QFileDialog.AcceptMode.AcceptOpen
+    )
+    return "first_plan.md#open-a-crown" if opens else _FILE

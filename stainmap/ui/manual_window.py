@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from PySide6.QtCore import QEvent, Qt, QUrl
+from PySide6.QtCore import QEvent, Qt, QUrl, Signal
 from PySide6.QtGui import QCloseEvent, QKeySequence, QResizeEvent, QShortcut, QTextCursor
 from PySide6.QtWidgets import (
     QFrame,
@@ -34,7 +34,14 @@ class ManualWindow(QWidget):
     """The pages of one folder: sections or hits at the left, the way to other pages on top.
 
     Esc leaves the search, or closes the window; Alt and the arrows go back and forward.
+
+    Signals
+    -------
+    closed
+        It is not seen any more.
     """
+
+    closed = Signal()
 
     def __init__(self, page: Path, owner: QWidget | None = None) -> None:
         super().__init__(owner, Qt.WindowType.Window)
@@ -110,11 +117,9 @@ class ManualWindow(QWidget):
         self._aside.setVisible(self.width() >= _NARROW_PX or self.is_searching)
 
     def closeEvent(self, event: QCloseEvent) -> None:
-        """Close, and leave the keyboard to the window it came from."""
+        """Close, and say so: the keyboard is to go where it came from."""
         super().closeEvent(event)
-        owner = self.parentWidget()
-        if owner is not None:
-            owner.activateWindow()
+        self.closed.emit()
 
     def _leave(self) -> None:
         if self.is_searching:

@@ -18,7 +18,6 @@ from PySide6.QtWidgets import (
 from stainmap.app.materials import MaterialKind
 from stainmap.ui.form_dialog import FormDialog
 from stainmap.ui.key_map import native
-from stainmap.ui.manual_places import open_by_f1
 from stainmap.ui.materials_editor import MaterialEditor
 from stainmap.ui.materials_list import MaterialList
 from stainmap.ui.screen_room import resize_within_screen
@@ -85,7 +84,6 @@ class MaterialsWindow(QWidget):
         column.addWidget(parts, 1)
         column.addWidget(FormDialog.soft(translate("materials window", _WHOSE)))
         QShortcut(QKeySequence("Esc"), self, self.close)
-        open_by_f1(self, "materials.md")
         QShortcut(QKeySequence(QKeySequence.StandardKey.Undo), self, self.undo_asked.emit)
         QShortcut(QKeySequence("Ctrl+Shift+Z"), self, self.redo_asked.emit)
         QShortcut(QKeySequence(QKeySequence.StandardKey.Save), self, self._keep)

@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal
-from PySide6.QtWidgets import QDialog, QInputDialog, QWidget
+from PySide6.QtWidgets import QDialog, QWidget
 
 from stainmap.app import edits
 from stainmap.app.job import JobRunner
@@ -16,6 +16,8 @@ from stainmap.model.case import Case
 from stainmap.model.zone import Zone
 from stainmap.ui import case_figures as figures
 from stainmap.ui.crown_desk import CrownDesk
+from stainmap.ui.form_dialog import ask_number
+from stainmap.ui.manual_places import BEHIND
 from stainmap.ui.opening_flow import OpeningFlow
 from stainmap.words import marked, translate
 
@@ -129,7 +131,7 @@ class PlanDialogs(QObject):
             )
             for layer in block.layers
         )
-        height_mm, said = QInputDialog.getDouble(
+        height_mm = ask_number(
             self._window,
             translate("plan dialogs", "Height in the block"),
             translate(
@@ -141,8 +143,9 @@ class PlanDialogs(QObject):
             0.0,
             edits.MAX_NESTING_MM,
             1,
+            place=BEHIND,
         )
-        if said and height_mm != case.plan.nesting_height_mm:
+        if height_mm is not None and height_mm != case.plan.nesting_height_mm:
             self._edit(
                 translate("plan dialogs", "{height:g} mm above the bottom of the blank").format(
                     height=height_mm

@@ -31,7 +31,6 @@ from stainmap.app.change import Change
 from stainmap.app.session import Session
 from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.crown_overlay import Preview
-from stainmap.ui.manual_places import open_by_f1
 from stainmap.ui.marks import Align, paint_text
 from stainmap.ui.section import SoftLabel
 from stainmap.ui.theme import font, tones
@@ -245,7 +244,6 @@ class SectionWindow(QDialog):
         super().__init__(parent)
         self._session, self._desk, self._view = session, desk, desk.view
         self.setWindowTitle(translate("section window", "Section"))
-        open_by_f1(self, "what_it_predicts.md#section")
         self.setModal(False)
         column = QVBoxLayout(self)
         column.setContentsMargins(16, 14, 16, 14)

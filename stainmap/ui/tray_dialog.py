@@ -22,7 +22,6 @@ from stainmap.predict.sintering import duration_text
 from stainmap.ui.colour_table import ColourTable
 from stainmap.ui.form_dialog import FormDialog
 from stainmap.ui.jar_rows import jar_heads, jar_rows
-from stainmap.ui.manual_places import open_by_f1
 from stainmap.ui.tray_units import TrayUnits, UnitRow
 from stainmap.words import marked, translate, value_word
 
@@ -98,7 +97,6 @@ class TrayDialog(FormDialog):
         self.resize(_WIDTH_PX + 60, min(_HEIGHT_PX, room))
         self.set_undo("")
         self.set_laid(None)
-        open_by_f1(self, "bridge.md#tray")
 
     def _unit_buttons(self) -> QWidget:
         self.case_button = _button(

@@ -14,13 +14,13 @@ from PySide6.QtWidgets import QMenu, QMenuBar
 from stainmap import __version__
 from stainmap.paper.page_size import PageSize
 from stainmap.paper.views import Side
-from stainmap.paths import resource
 from stainmap.ui import case_figures as figures
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.icons import icon
 from stainmap.ui.key_map import keep_name, native, plain, with_key
 from stainmap.ui.look_bar import LOOKS
-from stainmap.ui.manual_places import place_for
+from stainmap.ui.manual_desk import ManualDesk
+from stainmap.ui.manual_places import PLACE
 from stainmap.ui.manual_search import CONTENTS
 from stainmap.ui.next_part import go_to_next_part
 from stainmap.ui.theme import Scheme
@@ -29,7 +29,6 @@ from stainmap.words import marked, translate
 
 if TYPE_CHECKING:
     from stainmap.ui.main_window import MainWindow
-    from stainmap.ui.manual_window import ManualWindow
 
 CAUTIONS = marked(
     "help",
@@ -93,7 +92,7 @@ class WindowActions(QObject):
         bar = window.top.menus
         self._looks: dict[Look, QAction] = {}
         self._schemes: dict[Scheme, QAction] = {}
-        self._manual: ManualWindow | None = None
+        self.manual = ManualDesk(window)
         self._file(self._menu(bar, marked("menu", "&File")))
         self._edit(self._menu(bar, marked("menu", "&Edit")))
         self._crown(self._menu(bar, marked("menu", "&Crown")))
@@ -388,12 +387,12 @@ class WindowActions(QObject):
         )
 
     def _help(self, menu: QMenu) -> None:
-        self._action(menu, marked("menu", "&Manual"), self._show_manual_for_focus, "F1")
+        self._action(menu, marked("menu", "&Manual"), self.manual.show_for_focus, "F1")
         self._action(menu, marked("menu", "&Keys and mouse"), self._tell_keys, "Ctrl+F1")
         self._action(menu, marked("menu", "&Guided first plan"), self._window.guided.start)
         self._action(menu, marked("menu", "&Cautions"), self._tell_cautions)
         self._action(menu, marked("menu", "Check the &display..."), self._window.display.open)
-        self._action(menu, marked("menu", "&Evidence"), lambda: self.show_manual("evidence.md"))
+        self._action(menu, marked("menu", "&Evidence"), lambda: self.manual.show("evidence.md"))
         self._action(menu, marked("menu", "&About stainmap"), self._about)
 
     def _tell_keys(self) -> None:
@@ -407,27 +406,17 @@ class WindowActions(QObject):
         rows = "".join(changed)
         head = translate("help", "Changed in the settings")
         own = f"<p><b>{head}</b></p><table>{rows}</table>" if changed else ""
-        self._tell(translate("help", "Keys and mouse"), f"{translate('help', KEYS)}{own}")
+        self._tell(
+            translate("help", "Keys and mouse"), f"{translate('help', KEYS)}{own}", "keys.md"
+        )
 
     def _tell_cautions(self) -> None:
-        self._tell(translate("help", "Cautions"), translate("help", CAUTIONS))
+        self._tell(translate("help", "Cautions"), translate("help", CAUTIONS), "cautions.md")
 
-    def _tell(self, title: str, text: str) -> None:
-        ToldDialog(title, text, self._window).exec()
-
-    def _show_manual_for_focus(self) -> None:
-        self.show_manual(place_for(self._window.focusWidget(), self._window))
-
-    def show_manual(self, place: str) -> None:
-        """Show a page of the manual, or a section of it, in the one window there is for it."""
-        from stainmap.ui.manual_window import ManualWindow  # noqa: PLC0415
-
-        if self._manual is None:
-            self._manual = ManualWindow(resource("manual", CONTENTS), self._window)
-        self._manual.show()
-        self._manual.go_to(place)
-        self._manual.raise_()
-        self._manual.activateWindow()
+    def _tell(self, title: str, text: str, place: str) -> None:
+        dialog = ToldDialog(title, text, self._window)
+        dialog.setProperty(PLACE, place)
+        dialog.exec()
 
     def _about(self) -> None:
         self._tell(
@@ -438,6 +427,7 @@ class WindowActions(QObject):
                 " sintered.</p><p>A planning aid with stated uncertainty; not a shade guarantee and"
                 " not medical advice.</p>",
             ),
+            CONTENTS,
         )
 
     def mark_look(self, look: Look) -> None:

@@ -196,6 +196,11 @@ def test_the_focus_is_seen_in_every_dialog(entries: list[Entry]) -> None:
     assert not found, "\n".join(found)
 
 
+def test_f1_opens_a_manual_that_can_be_read_beside_every_dialog(entries: list[Entry]) -> None:
+    found = failing(entries, "unhelped")
+    assert not found, "\n".join(found)
+
+
 def test_every_dialog_fits_the_smallest_screen(entries: list[Entry]) -> None:
     large = {
         f"{met.title}: {met.least}"

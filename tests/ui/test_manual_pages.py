@@ -17,7 +17,7 @@ from stainmap.ui.crown_view import _SIDE_KEYS
 from stainmap.ui.flat_pane import _KEYS
 from stainmap.ui.look_bar import LOOKS
 from stainmap.ui.main_window import MainWindow
-from stainmap.ui.manual_places import place_for
+from stainmap.ui.manual_places import _DIALOGS, place_for
 from stainmap.ui.manual_search import CONTENTS, ManualIndex, anchor_of, blocks_of
 from stainmap.ui.manual_window import ManualWindow
 
@@ -179,9 +179,27 @@ def test_every_part_of_the_window_has_its_page(window: MainWindow) -> None:
     places = [place_for(part, window) for part in parts]
     assert CONTENTS not in places
     for place in places:
-        name, _, anchor = place.partition("#")
-        found = re.findall(r"^#+ (.+)$", text_of(FOLDER / name), re.MULTILINE)
-        assert not anchor or anchor in {anchor_of(heading) for heading in found}, place
+        assert exists(place), place
+
+
+def exists(place: str) -> bool:
+    name, _, anchor = place.partition("#")
+    found = re.findall(r"^#+ (.+)$", text_of(FOLDER / name), re.MULTILINE)
+    return not anchor or anchor in {anchor_of(heading) for heading in found}
+
+
+def test_every_dialog_has_its_page() -> None:
+    """Where F1 leads from each; one that is used for many things is told by whoever opens it."""
+    code = "\n".join(text_of(path) for path in Path("stainmap/ui").glob("*.py"))
+    kinds = set(re.findall(r"^class (\w+)\((?:QDialog|FormDialog)\)", code, re.MULTILINE))
+    assert len(kinds) > 25
+    assert kinds - set(_DIALOGS) == {"FormDialog", "ToldDialog"}
+    for name in set(_DIALOGS) - kinds:
+        assert re.search(rf"^class {name}\(QWidget\)", code, re.MULTILINE), name
+    said = re.findall(r'place="([^"]+)"', code)
+    assert said
+    for place in (*_DIALOGS.values(), *said):
+        assert exists(place), place
 
 
 # --- the window ------------------------------------------------------------------------------

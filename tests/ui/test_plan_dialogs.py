@@ -346,7 +346,12 @@ def test_the_height_in_a_layered_block_is_asked_for_and_moves_the_layers(
     assert window.commands.height.isEnabled()
     before = prediction_of(window).appearance.lab.copy()
     height_mm = layered.layers[-1].bottom_mm
-    monkeypatch.setattr(QInputDialog, "getDouble", lambda *_: (height_mm, True))
+
+    def answer(dialog: QInputDialog) -> int:
+        dialog.setDoubleValue(height_mm)
+        return QDialog.DialogCode.Accepted
+
+    monkeypatch.setattr(QInputDialog, "exec", answer)
     window.dialogs.ask_for_height()
     assert case_of(window).plan.nesting_height_mm == height_mm
     assert np.abs(prediction_of(window).appearance.lab - before).max() > 0.3

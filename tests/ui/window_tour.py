@@ -31,6 +31,8 @@ from shiboken6 import isValid
 from stainmap.ui.coat_table import CoatTable
 from stainmap.ui.key_map import entries_of
 from stainmap.ui.main_window import MainWindow
+from stainmap.ui.manual_places import place_for_dialog
+from stainmap.ui.manual_window import ManualWindow
 from tests.ui.accessible_tree import nameless
 
 SMALLEST = (1024, 700)
@@ -52,6 +54,7 @@ class Met:
     unreached: list[str] = field(default_factory=list)
     unmarked: list[str] = field(default_factory=list)
     cut: list[str] = field(default_factory=list)
+    unhelped: list[str] = field(default_factory=list)
 
 
 @dataclass(kw_only=True)
@@ -150,6 +153,8 @@ class Tour:
             met.nameless = nameless(dialog)
             met.cut = cut(dialog)
             met.unreached, met.unmarked = by_tab(dialog)
+        if not isinstance(dialog, ManualWindow):
+            met.unhelped = by_f1(dialog, self.window)
         return met
 
 
@@ -221,6 +226,49 @@ def cut(top: QWidget) -> list[str]:
         ):
             found.append(_named(one))
     return found
+
+
+# --- the manual ----------------------------------------------------------------------------------
+
+
+def by_f1(dialog: QWidget, window: MainWindow) -> list[str]:
+    """Return what is wrong with the manual that F1 opens beside a dialog, and leave the dialog."""
+    dialog.activateWindow()
+    _has_come_up(dialog)
+    QTest.keyClick(dialog.focusWidget() or dialog, Qt.Key.Key_F1)
+    manual = next((one for one in window.findChildren(ManualWindow) if one.isVisible()), None)
+    if manual is None:
+        return ["F1 opens nothing"]
+    found = []
+    if not _has_come_up(manual):
+        found.append("the manual does not get the keyboard")
+    page = place_for_dialog(dialog, window).split("#")[0]
+    if manual.text.page.name != page:
+        found.append(f"F1 opens {manual.text.page.name}, not {page}")
+    # A click on the window as the desktop sends it: what a dialog blocks does not get it.
+    manual.text.setFocus()
+    words = manual.bar.words
+    place = words.mapTo(manual, words.rect().center())
+    button, none = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
+    QTest.mouseClick(manual.windowHandle(), button, none, place)
+    if not manual.bar.words.hasFocus():
+        found.append("the manual cannot be used")
+    QTest.keyClick(manual, Qt.Key.Key_Escape)
+    settle()
+    if manual.isVisible() or not dialog.isVisible():
+        found.append("Esc does not lead from the manual back to the dialog")
+    if not _has_come_up(dialog):
+        found.append("the dialog does not get the keyboard back")
+    return found
+
+
+def _has_come_up(window: QWidget) -> bool:
+    """Wait until a window is the active one; what belongs to it counts as active by itself."""
+    for _ in range(250):
+        if QApplication.activeWindow() is window:
+            return True
+        QTest.qWait(20)
+    return False
 
 
 # --- the keyboard --------------------------------------------------------------------------------
