@@ -184,14 +184,14 @@ def refuse_unsound_qt() -> None:
     SetupError
         If the pair at hand is such a one.
     """
-    for name in ("PySide6-Essentials", "PySide6"):
-        qt = installed_version(name)
-        if qt is not None and not qt_is_sound(qt, sys.version_info[:2]):
-            raise SetupError(
-                f"PySide6 {qt} ends without a word on Python {sys.version_info[0]}."
-                f"{sys.version_info[1]}; run \"pip install 'PySide6-Essentials<6.12'\", or use "
-                "Python 3.12 or newer."
-            )
+    # The larger of the two packages brings the smaller one along, of its own version.
+    qt = installed_version("PySide6-Essentials") or installed_version("PySide6")
+    if qt is not None and not qt_is_sound(qt, sys.version_info[:2]):
+        raise SetupError(
+            f"PySide6 {qt} ends without a word on Python {sys.version_info[0]}."
+            f"{sys.version_info[1]}; run \"pip install 'PySide6-Essentials<6.12'\", or use "
+            "Python 3.12 or newer."
+        )
 
 
 def qt_is_sound(qt: str, python: tuple[int, ...]) -> bool:

@@ -143,11 +143,11 @@ def units_painted(case: Case, steps: Sequence[int]) -> tuple[Unit, ...]:
                 else case.accent(entry.area)
             )
             if mask is not None:
-                served[np.unique(unit[np.asarray(mask) > 0])] = True
+                served[unit[np.asarray(mask) > 0]] = True
         for streaks in step.streaks:
-            served[np.unique(unit[case.zones == int(streaks.area)])] = True
+            served[unit[case.zones == int(streaks.area)]] = True
         if step.brushed is not None:
-            served[np.unique(unit[step.brushed.vertices])] = True
+            served[unit[step.brushed.vertices]] = True
     return tuple(one for one, yes in zip(case.units, served, strict=True) if yes)
 
 

@@ -86,7 +86,8 @@ def jars_on_tray(case: Case) -> tuple[JarLook, ...]:
 
 def areas_of(case: Case) -> tuple[Area, ...]:
     """Return the areas this crown has: zones with a vertex, accents with a mask, all with coats."""
-    present = set(np.unique(case.zones).tolist()) - {0}
+    # Not `unique`, which brings all of the masked arrays along: the first picture waits for this.
+    present = set(np.flatnonzero(np.bincount(case.zones)).tolist()) - {0}
     named = {entry.area for step in case.plan.steps for entry in step.areas}
     masked = {mask.accent for mask in case.accents}
     # Before zones have been proposed any of them may be painted.

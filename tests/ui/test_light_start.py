@@ -39,7 +39,7 @@ os._exit(0)
 
 NEVER = {
     "scipy", "PIL", "reportlab", "pypdfium2", "colour", "sqlalchemy", "alembic", "click",
-    "numpy.testing", "unittest", "email", "http",
+    "numpy.ma", "numpy.testing", "unittest", "email", "http", "importlib.metadata",
 }  # fmt: skip
 # Rooms or parts of them that the window itself has no use for.
 NOT_FOR_THE_WINDOW = (
