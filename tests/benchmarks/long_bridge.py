@@ -2,13 +2,15 @@
 
     python -m tests.benchmarks.long_bridge
 
-prints one JSON object. `test_engine_speed` starts it: what other tests left in memory counts
-neither for the figures here nor against them.
+says "ready" when both are made, measures as soon as it gets a line, and prints one JSON object.
+`test_engine_speed` starts it: what other tests left in memory counts neither for the figures here
+nor against them.
 """
 
 from __future__ import annotations
 
 import json
+import sys
 from pathlib import Path
 
 import numpy as np
@@ -52,6 +54,8 @@ def main() -> None:
     recoloured = [short.dab(), long.dab()]
     memory.give_back_freed()
     held = held_mb() - shaped
+    print("ready", flush=True)
+    sys.stdin.readline()
     # In turn, and the least disturbed round of each counts.
     times = []
     for _ in range(MOST_ROUNDS):

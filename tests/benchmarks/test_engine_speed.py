@@ -9,7 +9,7 @@ import json
 import math
 import subprocess
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import numpy as np
@@ -31,10 +31,9 @@ ROOT = Path(__file__).resolve().parent.parent.parent
 CORES = 2
 
 
-def test_light_settles_on_a_whole_crown(
-    crown: tuple[Case, CrownShape], record_property: Callable[[str, object], None]
-) -> None:
-    """100,000 vertices, twelve bands: 0.3 s on two cores, from nothing and after a stroke."""
+@pytest.fixture
+def settling(crown: tuple[Case, CrownShape]) -> dict[str, Callable[[], object]]:
+    """Return what is to be timed on a whole crown, by name; everything it works on is there."""
     case, shape = crown
     scene = scene_from_case(case, bands="screen")
     scattering = scene.reduced_scattering_per_mm[0]
@@ -50,14 +49,21 @@ def test_light_settles_on_a_whole_crown(
         shape.levels, spread_mm(scattering), direct_share(scattering), loss_exponent(scattering)
     )
     phi = membrane.solve(R1).phi
+    return {
+        "light, from nothing": lambda: membrane.solve(R1),
+        "light, after a stroke": lambda: membrane.resolve(R1, phi),
+        "wicking": lambda: wicking.spread(raw),
+        "wicking, after a stroke": lambda: wicking.spread(raw, load),
+    }
+
+
+def test_light_settles_on_a_whole_crown(
+    settling: dict[str, Callable[[], object]], record_property: Callable[[str, object], None]
+) -> None:
+    """100,000 vertices, twelve bands: 0.3 s on two cores, from nothing and after a stroke."""
     found = {
         name: milliseconds(task, 300.0 * CORES, repeats=1) / CORES
-        for name, task in (
-            ("light, from nothing", lambda: membrane.solve(R1)),
-            ("light, after a stroke", lambda: membrane.resolve(R1, phi)),
-            ("wicking", lambda: wicking.spread(raw)),
-            ("wicking, after a stroke", lambda: wicking.spread(raw, load)),
-        )
+        for name, task in settling.items()
     }
     for name, time in found.items():
         record_property(f"{name}, ms", round(time))
@@ -92,20 +98,32 @@ def test_a_dab_with_its_patch_cut_on_hover(
     assert colours <= 2.0
 
 
-def test_a_long_bridge(record_property: Callable[[str, object], None]) -> None:
+@pytest.fixture
+def bridges() -> Iterator[subprocess.Popen[str]]:
+    """Return a process in which a short and a long bridge wait for the brush."""
+    with subprocess.Popen(
+        [sys.executable, "-m", "tests.benchmarks.long_bridge"],
+        cwd=ROOT,
+        stdin=subprocess.PIPE,
+        stdout=subprocess.PIPE,
+        text=True,
+    ) as process:
+        assert process.stdout is not None
+        assert process.stdout.readline() == "ready\n"
+        yield process
+        process.kill()
+
+
+def test_a_long_bridge(
+    bridges: subprocess.Popen[str], record_property: Callable[[str, object], None]
+) -> None:
     """500,000 vertices against 50,000 at the same spacing: a dab takes 1.2 times the time at most.
 
     And with the brush down the engine holds at most 400 MB beside the shape.
     """
-    done = subprocess.run(
-        [sys.executable, "-m", "tests.benchmarks.long_bridge"],
-        cwd=ROOT,
-        check=True,
-        capture_output=True,
-        text=True,
-        timeout=500,
-    )
-    found = json.loads(done.stdout)
+    out, _ = bridges.communicate("now\n", timeout=500)
+    assert bridges.returncode == 0
+    found = json.loads(out)
     for name, figure in found.items():
         record_property(name, figure)
     print(found)

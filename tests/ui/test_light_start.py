@@ -8,6 +8,8 @@ import subprocess
 import sys
 from pathlib import Path
 
+import pytest
+
 ROOT = Path(__file__).resolve().parents[2]
 
 START = """
@@ -54,6 +56,7 @@ NOT_FOR_THE_WINDOW = (
 )  # fmt: skip
 
 
+@pytest.mark.gl
 def test_the_window_and_the_sample_in_it_need_no_large_library(tmp_path: Path) -> None:
     done = subprocess.run(
         [sys.executable, "-c", START, str(tmp_path / "window.ini")],
