@@ -137,6 +137,7 @@ class PanelDock(QDockWidget):
             return
         scroll = QScrollArea()
         scroll.setFrameShape(QFrame.Shape.NoFrame)
+        scroll.setProperty("quiet", True)
         scroll.setWidgetResizable(True)
         scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         scroll.setWidget(content)

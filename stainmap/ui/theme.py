@@ -269,7 +269,9 @@ QSlider::sub-page:horizontal {{ height: 4px; background: {t.soft}; border-radius
 QSlider::handle:horizontal {{ width: 12px; height: 12px; margin: -5px 0; border-radius: 7px;
   background: {t.field}; border: 1px solid {t.soft}; }}
 QSlider::handle:horizontal:focus {{ border: 2px solid {t.accent}; width: 11px; height: 11px; }}
-QScrollArea {{ background: {t.panel}; border: 0; }}
+QScrollArea {{ background: {t.panel}; border: 2px solid transparent; }}
+QScrollArea:focus {{ border-color: {t.accent}; }}
+QScrollArea[quiet="true"] {{ border: 0; }}
 QScrollBar:vertical {{ background: transparent; width: 10px; margin: 0; }}
 QScrollBar:horizontal {{ background: transparent; height: 10px; margin: 0; }}
 QScrollBar::handle {{ background: {t.line}; border-radius: 3px; min-height: 24px;
