@@ -8,12 +8,14 @@ import os
 import struct
 import subprocess
 import sys
+from collections.abc import Iterator
 from pathlib import Path
 
 import numpy as np
 import pytest
 import trimesh
 
+from stainmap.app import opening
 from stainmap.cli import CANNOT, DONE, USAGE, main
 from stainmap.cli.commands import commands
 from stainmap.files.case_file import read_case
@@ -33,10 +35,24 @@ def run_json(capsys: pytest.CaptureFixture[str], *arguments: object) -> tuple[in
     return code, json.loads(captured.out)
 
 
+@pytest.fixture(scope="module", autouse=True)
+def _coarser() -> Iterator[None]:
+    """Refine what is proposed to half as fine edges: what is said of it is the same."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(opening, "MAX_EDGE_MM", 2.0 * opening.MAX_EDGE_MM)
+        yield
+
+
 @pytest.fixture(scope="module")
-def proposed(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def light_mesh(light_sample: Path) -> Path:
+    """Return the file of a crown like the sample, with a tenth of its facets."""
+    return light_sample.with_suffix(".stl")
+
+
+@pytest.fixture(scope="module")
+def proposed(light_mesh: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     path = tmp_path_factory.mktemp("case") / "proposed 36.stainmap"
-    arguments = ["propose", MESH, "--tooth", "36", "--size", "sintered", "--mesial", "1,0,0"]
+    arguments = ["propose", light_mesh, "--tooth", "36", "--size", "sintered", "--mesial", "1,0,0"]
     assert main([*map(str, arguments), "-o", str(path)]) == DONE
     return path
 
@@ -70,18 +86,18 @@ def test_inspect_reports_the_contract(capsys: pytest.CaptureFixture[str]) -> Non
     assert 20.0 < report["margin_length_mm"] < 45.0
 
 
-def test_propose_writes_a_case_with_all_zones(proposed: Path) -> None:
+def test_propose_writes_a_case_with_all_zones(proposed: Path, light_mesh: Path) -> None:
     case = read_case(proposed)
     assert set(np.unique(case.zones)) == {1, 2, 3, 4, 5, 6}
-    assert case.source.content == MESH.read_bytes()
+    assert case.source.content == light_mesh.read_bytes()
     assert case.units[0].tooth.number == 36
 
 
 def test_propose_asks_for_what_the_shape_cannot_tell(
-    capsys: pytest.CaptureFixture[str], tmp_path: Path
+    light_mesh: Path, capsys: pytest.CaptureFixture[str], tmp_path: Path
 ) -> None:
     output = tmp_path / "c.stainmap"
-    code, report = run_json(capsys, "propose", MESH, "--tooth", "36", "-o", output)
+    code, report = run_json(capsys, "propose", light_mesh, "--tooth", "36", "-o", output)
     assert code == CANNOT
     assert "--size" in report["error"]["advice"]
     assert not output.exists()
@@ -99,33 +115,33 @@ def test_an_option_is_named_for_what_the_shape_does_not_tell(
     assert code == DONE
 
 
-def scaled(path: Path, factor: float) -> Path:
-    mesh = trimesh.load(MESH)
+def scaled(mesh_file: Path, path: Path, factor: float) -> Path:
+    mesh = trimesh.load(mesh_file)
     mesh.apply_scale(factor)
     mesh.export(path)
     return path
 
 
 def test_a_unit_that_is_not_millimetres_is_said(
-    capsys: pytest.CaptureFixture[str], tmp_path: Path
+    light_mesh: Path, capsys: pytest.CaptureFixture[str], tmp_path: Path
 ) -> None:
-    inches = scaled(tmp_path / "inches.stl", 1 / 25.4)
+    inches = scaled(light_mesh, tmp_path / "inches.stl", 1 / 25.4)
     assert main(["inspect", str(inches)]) == DONE
     assert "in inches" in capsys.readouterr().out
-    assert main(["inspect", str(MESH)]) == DONE
+    assert main(["inspect", str(light_mesh)]) == DONE
     assert "By its size" not in capsys.readouterr().out
     output = tmp_path / "c.stainmap"
     arguments = ["--tooth", "36", "--size", "sintered", "--mesial", "1,0,0", "-o", str(output)]
     assert main(["propose", str(inches), *arguments]) == DONE
     assert "in inches" in capsys.readouterr().out
-    expected = trimesh.load(MESH).extents
+    expected = trimesh.load(light_mesh).extents
     np.testing.assert_allclose(read_case(output).surface.mesh.extent, expected, atol=0.01)
 
 
 def test_what_is_no_crown_in_any_unit_is_not_asked_for_its_size(
-    capsys: pytest.CaptureFixture[str], tmp_path: Path
+    light_mesh: Path, capsys: pytest.CaptureFixture[str], tmp_path: Path
 ) -> None:
-    huge = scaled(tmp_path / "huge.stl", 1e6)
+    huge = scaled(light_mesh, tmp_path / "huge.stl", 1e6)
     output = tmp_path / "c.stainmap"
     code, report = run_json(capsys, "propose", huge, "--tooth", "36", "-o", output)
     assert code == CANNOT
@@ -210,7 +226,7 @@ def test_predict_says_how_every_area_looks_under_other_lights(
     assert body["wanted_measured"]["illuminant"] == "D65"
 
 
-def test_predict_in_words(capsys: pytest.CaptureFixture[str]) -> None:
+def test_predict_in_words(light_sample: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["predict", str(SAMPLE)]) == DONE
     said = capsys.readouterr().out
     assert "between lights" in said
@@ -218,7 +234,7 @@ def test_predict_in_words(capsys: pytest.CaptureFixture[str]) -> None:
     assert "Not calibrated: a direction, not a match." in said
     assert "One standard deviation: +-" in said
     assert "Colours: 45/0, D65, 2 degrees, over " in said
-    assert main(["predict", str(SAMPLE), "--observer", "10"]) == DONE
+    assert main(["predict", str(light_sample), "--observer", "10"]) == DONE
     said = capsys.readouterr().out
     assert "No difference from what is wanted: The two colours differ in observer" in said
 
@@ -304,11 +320,11 @@ def test_wrong_usage_is_exit_code_2(arguments: list[str]) -> None:
 
 
 def test_a_tooth_that_does_not_exist_is_said(
-    capsys: pytest.CaptureFixture[str], tmp_path: Path
+    light_mesh: Path, capsys: pytest.CaptureFixture[str], tmp_path: Path
 ) -> None:
     output = tmp_path / "c.stainmap"
     code, report = run_json(
-        capsys, "propose", MESH, "--tooth", "99", "--size", "sintered", "-o", output
+        capsys, "propose", light_mesh, "--tooth", "99", "--size", "sintered", "-o", output
     )
     assert code == CANNOT
     assert "99" in report["error"]["message"]
@@ -362,9 +378,9 @@ def test_the_program_runs_as_a_folder_and_as_a_module() -> None:
 
 
 def test_of_several_bodies_the_largest_is_planned(
-    capsys: pytest.CaptureFixture[str], tmp_path: Path
+    light_mesh: Path, capsys: pytest.CaptureFixture[str], tmp_path: Path
 ) -> None:
-    crown = trimesh.load(MESH)
+    crown = trimesh.load(light_mesh)
     ball = trimesh.creation.icosphere(subdivisions=2, radius=2.0)
     ball.apply_translation((20.0, 0.0, 0.0))
     both = tmp_path / "both.stl"
@@ -372,7 +388,7 @@ def test_of_several_bodies_the_largest_is_planned(
     code, seen = run_json(capsys, "inspect", both)
     assert code == DONE
     assert seen["kind"] == "several bodies"
-    code, alone = run_json(capsys, "inspect", MESH)
+    code, alone = run_json(capsys, "inspect", light_mesh)
     assert seen["inner_area_mm2"] == pytest.approx(alone["inner_area_mm2"], rel=0.02)
     output = tmp_path / "both.stainmap"
     arguments = ("--tooth", "36", "--size", "sintered", "--mesial=1,0,0", "-o", output)
