@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import os
 import sys
 from collections.abc import Callable, Iterator
@@ -26,7 +27,6 @@ from stainmap.model.zone import Accent, Zone
 from stainmap.paper import shading
 from stainmap.paper.shading import ShadingFields, shading_fields
 from stainmap.surface.diffusion import SurfaceOperator
-from stainmap.surface.mesh import TriMesh
 from stainmap.ui import picture_canvas
 from stainmap.ui.case_figures import directions_of
 from stainmap.ui.crown_view import CrownView
@@ -78,16 +78,17 @@ def _dressed(qapp: QApplication) -> None:
 
 @pytest.fixture(scope="session", autouse=True)
 def _light_looked_up() -> Iterator[None]:
-    """Look into the grooves of a surface once, not for every window that shows it."""
-    kept: dict[int, tuple[TriMesh, ShadingFields]] = {}
+    """Look into the grooves of a surface once, however often it is made or shown."""
+    kept: dict[bytes, ShadingFields] = {}
 
     def fields(operator: SurfaceOperator, **rest: Any) -> ShadingFields:
         mesh = operator.mesh
-        if id(mesh) not in kept:
-            if len(kept) > 3:
+        key = hashlib.sha256(mesh.vertices.tobytes() + mesh.faces.tobytes()).digest()
+        if key not in kept:
+            if len(kept) > 7:
                 kept.pop(next(iter(kept)))
-            kept[id(mesh)] = mesh, shading_fields(operator, **rest)
-        return kept[id(mesh)][1]
+            kept[key] = shading_fields(operator, **rest)
+        return kept[key]
 
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(shading, "shading_fields", fields)
@@ -112,6 +113,13 @@ def _coarser() -> Iterator[None]:
         if left.parent() is None:
             left.deleteLater()
     QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
+
+
+@pytest.fixture
+def no_pictures(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Draw no crown at all, by no driver: for what is the same whatever the crown looks like."""
+    monkeypatch.setenv("STAINMAP_NO_GL", "1")
+    monkeypatch.setattr(picture_canvas.PictureCanvas, "_draw_now", lambda _canvas: None)
 
 
 @pytest.fixture(scope="session")

@@ -32,10 +32,7 @@ from stainmap.ui.wanted_dialog import WantedDialog
 LEFT, NONE = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
 
 
-@pytest.fixture(autouse=True)
-def _no_driver(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Test without OpenGL what is the same with it."""
-    monkeypatch.setenv("STAINMAP_NO_GL", "1")
+pytestmark = pytest.mark.usefixtures("no_pictures")
 
 
 def case_of(window: MainWindow) -> Case:

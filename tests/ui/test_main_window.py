@@ -42,10 +42,7 @@ LEFT = Qt.MouseButton.LeftButton
 NONE = Qt.KeyboardModifier.NoModifier
 
 
-@pytest.fixture(autouse=True)
-def _no_driver(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Test without OpenGL what is the same with it."""
-    monkeypatch.setenv("STAINMAP_NO_GL", "1")
+pytestmark = pytest.mark.usefixtures("no_pictures")
 
 
 def case_of(window: MainWindow) -> Case:

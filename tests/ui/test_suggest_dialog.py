@@ -17,11 +17,7 @@ from stainmap.ui.coat_model import LOCKED_ROLE
 from stainmap.ui.main_window import MainWindow
 from stainmap.ui.suggest_dialog import SuggestDialog
 
-
-@pytest.fixture(autouse=True)
-def _no_driver(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Test without OpenGL what is the same with it."""
-    monkeypatch.setenv("STAINMAP_NO_GL", "1")
+pytestmark = pytest.mark.usefixtures("no_pictures")
 
 
 def case_of(window: MainWindow) -> Case:

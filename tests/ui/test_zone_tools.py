@@ -31,10 +31,7 @@ NONE = Qt.KeyboardModifier.NoModifier
 SHIFT = Qt.KeyboardModifier.ShiftModifier
 
 
-@pytest.fixture(autouse=True)
-def _no_driver(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Test without OpenGL what is the same with it."""
-    monkeypatch.setenv("STAINMAP_NO_GL", "1")
+pytestmark = pytest.mark.usefixtures("no_pictures")
 
 
 def small(case: Case, planned: Case) -> Case:
