@@ -17,7 +17,7 @@
     </message>
     <message>
         <source>Move the step, or keep it if it is meant so: the prediction knows the order.</source>
-        <translation>Verschieben Sie den Schritt, oder lassen Sie ihn, wenn es so gemeint ist: Die Vorhersage kennt die Reihenfolge.</translation>
+        <translation>Verschieben Sie den Schritt, oder lassen Sie ihn, wenn es so gemeint ist: Die Vorhersage berücksichtigt die Reihenfolge.</translation>
     </message>
 </context>
 <context>
@@ -44,7 +44,7 @@
     </message>
     <message>
         <source>{name}: {names} undo {undone:.0f} % of each other&apos;s hue and chroma and still take {darker:.1f} L*.</source>
-        <translation>{name}: {names} heben {undone:.0f} % ihres Farbtons und Chromas gegenseitig auf und nehmen doch {darker:.1f} L*.</translation>
+        <translation>{name}: {names} heben Farbton und Sättigung gegenseitig zu {undone:.0f} % auf und nehmen doch {darker:.1f} L*.</translation>
     </message>
     <message>
         <source>Without them the area would be as near to what is wanted, as far as is seen.</source>
@@ -56,11 +56,11 @@
     </message>
     <message>
         <source>A bare strip, {width:.1f} mm wide, {length:.0f} mm long, {place}.</source>
-        <translation>Ein bloßer Streifen, {width:.1f} mm breit, {length:.0f} mm lang, {place}.</translation>
+        <translation>Ein ungefärbter Streifen, {width:.1f} mm breit, {length:.0f} mm lang, {place}.</translation>
     </message>
     <message>
         <source>{count} bare strips, up to {width:.1f} mm wide, {length:.0f} mm long together, {place}.</source>
-        <translation>{count} bloße Streifen, bis {width:.1f} mm breit, zusammen {length:.0f} mm lang, {place}.</translation>
+        <translation>{count} ungefärbte Streifen, bis {width:.1f} mm breit, zusammen {length:.0f} mm lang, {place}.</translation>
     </message>
     <message>
         <source>Let the areas meet, or paint what lies between them.</source>
@@ -108,7 +108,7 @@
     </message>
     <message>
         <source>{name}: its coats turn it green, a* {a:.1f}, {fall:.1f} below the bare block.</source>
-        <translation>{name}: Ihre Aufträge machen sie grün, a* {a:.1f}, {fall:.1f} unter dem bloßen Rohling.</translation>
+        <translation>{name} wird durch die Aufträge grünlich, a* {a:.1f}, {fall:.1f} unter dem ungefärbten Rohling.</translation>
     </message>
     <message>
         <source>Take a redder liquid for part of the coats, or fewer coats.</source>
@@ -220,7 +220,7 @@
     </message>
     <message>
         <source>One standard deviation of the step: ±{doubt:.1f} L*.</source>
-        <translation>Eine Standardabweichung des Schritts: ±{doubt:.1f} L*.</translation>
+        <translation>Eine Standardabweichung des Unterschieds: ±{doubt:.1f} L*.</translation>
     </message>
     <message>
         <source>{number} comes out {step:.1f} L* lighter than {other} beside it.</source>
@@ -228,7 +228,7 @@
     </message>
     <message>
         <source>Give the units coats of their own, or a wall or backing that is more alike.</source>
-        <translation>Geben Sie den Einheiten eigene Aufträge, oder eine ähnlichere Wand oder Unterlage.</translation>
+        <translation>Geben Sie den Einheiten eigene Aufträge, eine ähnlichere Wandstärke oder einen ähnlicheren Untergrund.</translation>
     </message>
     <message>
         <source>No tooth number is given.</source>
@@ -299,7 +299,7 @@
     </message>
     <message>
         <source>unmark</source>
-        <translation>Marke weg</translation>
+        <translation>Marke löschen</translation>
     </message>
     <message>
         <source>Hide this advice: {sentence}</source>
@@ -345,19 +345,19 @@
     <name>advice walls</name>
     <message>
         <source>{area:.1f} {square} of wall of {tooth} are below {least:.2f} mm after grinding (thinnest {thinnest:.2f} mm).</source>
-        <translation>{area:.1f} {square} Wand von {tooth} sind nach dem Beschleifen unter {least:.2f} mm (dünnste {thinnest:.2f} mm).</translation>
+        <translation>{area:.1f} {square} Wand von {tooth} liegen nach dem Beschleifen unter {least:.2f} mm (dünnste Stelle {thinnest:.2f} mm).</translation>
     </message>
     <message>
         <source>{area:.1f} {square} of wall are below {least:.2f} mm after grinding (thinnest {thinnest:.2f} mm).</source>
-        <translation>{area:.1f} {square} Wand sind nach dem Beschleifen unter {least:.2f} mm (dünnste {thinnest:.2f} mm).</translation>
+        <translation>{area:.1f} {square} Wand liegen nach dem Beschleifen unter {least:.2f} mm (dünnste Stelle {thinnest:.2f} mm).</translation>
     </message>
     <message>
         <source>{area:.1f} {square} of wall of {tooth} are below {least:.2f} mm (thinnest {thinnest:.2f} mm).</source>
-        <translation>{area:.1f} {square} Wand von {tooth} sind unter {least:.2f} mm (dünnste {thinnest:.2f} mm).</translation>
+        <translation>{area:.1f} {square} Wand von {tooth} liegen unter {least:.2f} mm (dünnste Stelle {thinnest:.2f} mm).</translation>
     </message>
     <message>
         <source>{area:.1f} {square} of wall are below {least:.2f} mm (thinnest {thinnest:.2f} mm).</source>
-        <translation>{area:.1f} {square} Wand sind unter {least:.2f} mm (dünnste {thinnest:.2f} mm).</translation>
+        <translation>{area:.1f} {square} Wand liegen unter {least:.2f} mm (dünnste Stelle {thinnest:.2f} mm).</translation>
     </message>
     <message>
         <source>Make the wall thicker there, or choose a block that allows it.</source>
@@ -365,7 +365,7 @@
     </message>
     <message>
         <source>The least wall of block {name}, as the materials give it</source>
-        <translation>Die kleinste Wand des Rohlings {name}, wie die Materialien sie angeben</translation>
+        <translation>Mindestwandstärke des Rohlings {name} nach Angabe der Materialien</translation>
     </message>
     <message>
         <source>The last {length} above the margin is left out.</source>
@@ -397,23 +397,23 @@
     </message>
     <message>
         <source>Plan a thicker wall, a more opaque cement or a more opaque block.</source>
-        <translation>Planen Sie eine dickere Wand, einen deckenderen Zement oder einen deckenderen Rohling.</translation>
+        <translation>Planen Sie eine dickere Wand, einen opakeren Zement oder einen opakeren Rohling.</translation>
     </message>
     <message>
         <source>Against the same bare wall over &apos;{nominal}&apos;, which the block&apos;s colour is given for; the prediction holds it already.</source>
-        <translation>Gegen dieselbe bloße Wand über „{nominal}“, für die die Farbe des Rohlings angegeben ist; die Vorhersage enthält es schon.</translation>
+        <translation>Gegen dieselbe ungefärbte Wand über „{nominal}“, für die die Farbe des Rohlings angegeben ist; die Vorhersage enthält es schon.</translation>
     </message>
     <message>
         <source>Nobody has said what lies behind; {stump} is assumed.</source>
-        <translation>Niemand hat gesagt, was dahinter liegt; {stump} wird angenommen.</translation>
+        <translation>Es ist nicht angegeben, was dahinter liegt; {stump} wird angenommen.</translation>
     </message>
     <message>
         <source>Choose the stump on the intake page.</source>
-        <translation>Wählen Sie den Stumpf auf der Aufnahmeseite.</translation>
+        <translation>Wählen Sie den Stumpf in der Fallaufnahme.</translation>
     </message>
     <message>
         <source>Draft: nobody has said what lies behind {area:.1f} {square} of wall below {limit:.1f} mm (thinnest {thinnest:.2f} mm).</source>
-        <translation>Entwurf: Niemand hat gesagt, was hinter {area:.1f} {square} Wand unter {limit:.1f} mm liegt (dünnste {thinnest:.2f} mm).</translation>
+        <translation>Entwurf: Es ist nicht angegeben, was hinter {area:.1f} {square} Wand unter {limit:.1f} mm liegt (dünnste Stelle {thinnest:.2f} mm).</translation>
     </message>
     <message>
         <source>A thinner wall shows what lies behind it</source>
@@ -479,7 +479,7 @@
     </message>
     <message>
         <source>Effects of finish and depth are assumed until a laboratory has measured them. Walls get thinner by grinding: keep to the smallest the block&apos;s maker allows.</source>
-        <translation>Wirkungen von Oberfläche und Tiefe sind angenommen, bis ein Labor sie gemessen hat. Beschleifen macht Wände dünner: Halten Sie die kleinste Wand ein, die der Hersteller des Rohlings zulässt.</translation>
+        <translation>Wirkungen von Oberfläche und Tiefe sind angenommen, bis ein Labor sie gemessen hat. Beschleifen macht Wände dünner: Halten Sie die Mindestwandstärke ein, die der Hersteller des Rohlings angibt.</translation>
     </message>
     <message>
         <source>Ground away from {name}</source>
@@ -529,7 +529,7 @@
     </message>
     <message>
         <source>margin band</source>
-        <translation>Randband</translation>
+        <translation>Randstreifen</translation>
     </message>
     <message>
         <source>marginal ridge</source>
@@ -549,7 +549,7 @@
     </message>
     <message>
         <source>neck band inside</source>
-        <translation>Halsband innen</translation>
+        <translation>Halsstreifen innen</translation>
     </message>
     <message>
         <source>tissue side</source>
@@ -847,11 +847,11 @@
     </message>
     <message>
         <source>What has been done of {names}? Marks of later stages are taken back.</source>
-        <translation>Was ist an {names} getan? Marken späterer Stufen werden zurückgenommen.</translation>
+        <translation>Was ist bei {names} erledigt? Marken späterer Stufen werden zurückgenommen.</translation>
     </message>
     <message>
         <source>Done</source>
-        <translation>Getan</translation>
+        <translation>Erledigt</translation>
     </message>
     <message>
         <source>When</source>
@@ -892,7 +892,7 @@
     <name>bench record</name>
     <message>
         <source>When &apos;{stage}&apos; was done has no time zone.</source>
-        <translation>Wann „{stage}“ getan wurde, hat keine Zeitzone.</translation>
+        <translation>Der Zeitpunkt von „{stage}“ hat keine Zeitzone.</translation>
     </message>
     <message>
         <source>The stages of the bench record are out of order.</source>
@@ -971,11 +971,11 @@
     </message>
     <message>
         <source>Wanted L* {lightness:.1f}; {block} without any stain is predicted at L* {bare:.1f} here: not reachable, stain only lowers value and adds chroma.</source>
-        <translation>Ziel L* {lightness:.1f}; {block} ohne jede Färbung wird hier mit L* {bare:.1f} vorhergesagt: nicht erreichbar, Färbung senkt nur die Helligkeit und erhöht das Chroma.</translation>
+        <translation>Ziel L* {lightness:.1f}; {block} ohne jede Färbung wird hier mit L* {bare:.1f} vorhergesagt: nicht erreichbar, Färbung senkt nur die Helligkeit und erhöht die Sättigung.</translation>
     </message>
     <message>
         <source>Wanted C* {chroma:.1f}; {block} without any stain is predicted at C* {bare:.1f} here: not reachable, stain only lowers value and adds chroma.</source>
-        <translation>Ziel C* {chroma:.1f}; {block} ohne jede Färbung wird hier mit C* {bare:.1f} vorhergesagt: nicht erreichbar, Färbung senkt nur die Helligkeit und erhöht das Chroma.</translation>
+        <translation>Ziel C* {chroma:.1f}; {block} ohne jede Färbung wird hier mit C* {bare:.1f} vorhergesagt: nicht erreichbar, Färbung senkt nur die Helligkeit und erhöht die Sättigung.</translation>
     </message>
     <message>
         <source>The difference is made by the {area}: {de00:.1f} dE00 on {block} (predicted L* {lightness:.1f} C* {chroma:.1f}, wanted L* {wanted:.1f} C* {wanted_chroma:.1f}), {other_de00:.1f} on {other}.</source>
@@ -994,7 +994,7 @@
     </message>
     <message>
         <source>Check the reading, its thickness and backing, or give one of a thicker plate.</source>
-        <translation>Prüfen Sie die Messung, ihre Dicke und Unterlage, oder geben Sie eine von einer dickeren Platte an.</translation>
+        <translation>Prüfen Sie die Messung, ihre Dicke und ihren Untergrund, oder geben Sie eine von einer dickeren Platte an.</translation>
     </message>
     <message>
         <source>The nominal colour was measured in {geometry} geometry.</source>
@@ -1257,7 +1257,7 @@
     </message>
     <message>
         <source>Zones, accents and readings do not fit the surface.</source>
-        <translation>Zonen, Akzente und Deutung passen nicht zur Oberfläche.</translation>
+        <translation>Zonen, Akzente und Erkennung passen nicht zur Oberfläche.</translation>
     </message>
     <message>
         <source>A screw channel belongs to a unit that is not there.</source>
@@ -1465,7 +1465,7 @@
     </message>
     <message>
         <source>Ask its owner.</source>
-        <translation>Fragen Sie, wem sie gehört.</translation>
+        <translation>Fragen Sie die Person, der sie gehört.</translation>
     </message>
     <message>
         <source>It is cut short or is not a case file.</source>
@@ -1899,11 +1899,11 @@
     </message>
     <message>
         <source>{coats} on {inherited} inherited from the zone below</source>
-        <translation>{coats} auf {inherited} geerbt von der Zone darunter</translation>
+        <translation>{coats} zu {inherited} von der Zone darunter</translation>
     </message>
     <message>
         <source>{inherited} inherited from the zone below</source>
-        <translation>{inherited} geerbt von der Zone darunter</translation>
+        <translation>{inherited} von der Zone darunter</translation>
     </message>
     <message>
         <source>no coats</source>
@@ -1957,7 +1957,7 @@
     </message>
     <message>
         <source>L* runs from 0 to 100, a* and b* from -128 to 128.</source>
-        <translation>L* läuft von 0 bis 100, a* und b* von -128 bis 128.</translation>
+        <translation>L* reicht von 0 bis 100, a* und b* von -128 bis 128.</translation>
     </message>
 </context>
 <context>
@@ -1972,7 +1972,7 @@
     </message>
     <message>
         <source>Predict for {light} and {degrees} degrees, or give a reading for {other}.</source>
-        <translation>Sagen Sie für {light} und {degrees} Grad vorher, oder geben Sie eine Messung für {other} an.</translation>
+        <translation>Lassen Sie für {light} und {degrees} Grad vorhersagen, oder geben Sie eine Messung für {other} an.</translation>
     </message>
     <message>
         <source>Give a reading in {other}; there is no conversion for this.</source>
@@ -1999,7 +1999,7 @@
     </message>
     <message>
         <source>The bare block</source>
-        <translation>Der bloße Rohling</translation>
+        <translation>Der ungefärbte Rohling</translation>
     </message>
     <message>
         <source>predicting the other plan</source>
@@ -2046,11 +2046,11 @@
     </message>
     <message>
         <source>The bare block, without any stain</source>
-        <translation>Der bloße Rohling, ohne jede Färbung</translation>
+        <translation>Der Rohling, ohne jede Färbung</translation>
     </message>
     <message>
         <source>The bare block: there is no step before this one</source>
-        <translation>Der bloße Rohling: Vor diesem gibt es keinen Schritt</translation>
+        <translation>Der ungefärbte Rohling: Vor diesem gibt es keinen Schritt</translation>
     </message>
     <message>
         <source>Before the last step: {label}</source>
@@ -2085,7 +2085,7 @@
     </message>
     <message>
         <source>The &amp;bare block</source>
-        <translation>Der &amp;bloße Rohling</translation>
+        <translation>Der ungefär&amp;bte Rohling</translation>
     </message>
     <message>
         <source>Another &amp;case file...</source>
@@ -2212,7 +2212,7 @@
     </message>
     <message>
         <source>TP of a bare plate of 1.0 mm</source>
-        <translation>TP einer bloßen Platte von 1.0 mm</translation>
+        <translation>TP einer ungefärbten Platte von 1.0 mm</translation>
     </message>
     <message>
         <source>coats: {label}</source>
@@ -2297,7 +2297,7 @@
     </message>
     <message>
         <source>Look at the rights of file and folder.</source>
-        <translation>Sehen Sie nach den Rechten von Datei und Ordner.</translation>
+        <translation>Prüfen Sie die Rechte von Datei und Ordner.</translation>
     </message>
     <message>
         <source>It may not be opened.</source>
@@ -2325,7 +2325,7 @@
     </message>
     <message>
         <source>Look after the disk.</source>
-        <translation>Sehen Sie nach dem Datenträger.</translation>
+        <translation>Prüfen Sie den Datenträger.</translation>
     </message>
     <message>
         <source>The lab book is damaged.</source>
@@ -2333,7 +2333,7 @@
     </message>
     <message>
         <source>Start the program again: it keeps the damaged file aside.</source>
-        <translation>Starten Sie das Programm neu: Es behält die beschädigte Datei daneben.</translation>
+        <translation>Starten Sie das Programm neu: Die beschädigte Datei wird daneben aufbewahrt.</translation>
     </message>
     <message>
         <source>Another program has been writing into the lab book all the time.</source>
@@ -2356,7 +2356,7 @@
     <name>corrections</name>
     <message>
         <source>the reading is right</source>
-        <translation>die Deutung stimmt</translation>
+        <translation>die Erkennung stimmt</translation>
     </message>
     <message>
         <source>Connectors</source>
@@ -2493,7 +2493,7 @@
     </message>
     <message>
         <source>Reading under the pointer</source>
-        <translation>Messung unter dem Zeiger</translation>
+        <translation>Werte unter dem Zeiger</translation>
     </message>
     <message>
         <source>Legend of zones</source>
@@ -2742,11 +2742,11 @@
     </message>
     <message>
         <source>Not even a step of 2 L* is seen: decide by the figures alone.</source>
-        <translation>Nicht einmal ein Schritt von 2 L* ist zu sehen: Entscheiden Sie allein nach den Zahlen.</translation>
+        <translation>Nicht einmal ein Unterschied von 2 L* ist zu sehen: Entscheiden Sie allein nach den Zahlen.</translation>
     </message>
     <message>
         <source>A step of {step:g} L* is seen.</source>
-        <translation>Ein Schritt von {step:g} L* ist zu sehen.</translation>
+        <translation>Ein Unterschied von {step:g} L* ist zu sehen.</translation>
     </message>
     <message>
         <source>display judged on {day}: good enough to look at</source>
@@ -2816,7 +2816,7 @@
     <name>draft</name>
     <message>
         <source>Draft: {area_mm2:.1f} mm² of wall are thinner than {thin_wall_mm:.1f} mm (thinnest {thinnest_mm:.2f} mm), and nobody has said what lies behind them. Choose the stump.</source>
-        <translation>Entwurf: {area_mm2:.1f} mm² Wand sind dünner als {thin_wall_mm:.1f} mm (dünnste {thinnest_mm:.2f} mm), und niemand hat gesagt, was dahinter liegt. Wählen Sie den Stumpf.</translation>
+        <translation>Entwurf: {area_mm2:.1f} mm² Wand sind dünner als {thin_wall_mm:.1f} mm (dünnste Stelle {thinnest_mm:.2f} mm), und es ist nicht angegeben, was dahinter liegt. Wählen Sie den Stumpf.</translation>
     </message>
 </context>
 <context>
@@ -2967,7 +2967,7 @@
     </message>
     <message>
         <source>Invented materials: do not fire by them. A planning aid.</source>
-        <translation>Erfundene Materialien: Nicht danach brennen. Eine Planungshilfe.</translation>
+        <translation>Erfundene Materialien: Nicht danach arbeiten. Eine Planungshilfe.</translation>
     </message>
     <message>
         <source>picture {number} of {all}</source>
@@ -3108,7 +3108,7 @@
     <name>film words</name>
     <message>
         <source>The bare block, as it would be sintered without stain</source>
-        <translation>Der bloße Rohling, wie er ohne Färbung gesintert wäre</translation>
+        <translation>Der Rohling, wie er ohne Färbung gesintert wäre</translation>
     </message>
     <message>
         <source>coat {coat} of {coats}</source>
@@ -3405,9 +3405,9 @@ makers&apos; instructions for use, local rules and licensed practice decide.&lt;
 abgesaugte Luft; beachten Sie die Sicherheitsdatenblätter. Keine Flüssigkeit kommt in ihre Flasche zurück.&lt;/p&gt;
 &lt;p&gt;&lt;b&gt;Keramikstaub&lt;/b&gt; vom Fräsen und Reinigen wird abgesaugt und nicht eingeatmet.&lt;/p&gt;
 &lt;p&gt;&lt;b&gt;Öfen und frische Arbeiten sind heiß.&lt;/b&gt; Kronen trocknen, bevor sie gesintert werden; nasse reißen.&lt;/p&gt;
-&lt;p&gt;&lt;b&gt;Dünne Wände brechen.&lt;/b&gt; Halten Sie die kleinste Wand ein, die der Hersteller des Rohlings zulässt.&lt;/p&gt;
+&lt;p&gt;&lt;b&gt;Dünne Wände brechen.&lt;/b&gt; Halten Sie die Mindestwandstärke ein, die der Hersteller des Rohlings angibt.&lt;/p&gt;
 &lt;p&gt;&lt;b&gt;Gezeigt wird eine Vorhersage&lt;/b&gt; mit angegebener Unsicherheit: eine Richtung, keine Übereinstimmung. Die
-Materialien, die mit dem Programm kommen, sind erfunden, zur Vorführung: Brennen Sie nicht danach. Es
+Materialien, die mit dem Programm kommen, sind erfunden, zur Vorführung: Arbeiten Sie nicht danach. Es
 entscheiden die Gebrauchsanweisungen der Hersteller, örtliche Vorschriften und die zugelassene Praxis.&lt;/p&gt;</translation>
     </message>
     <message>
@@ -3454,10 +3454,10 @@ Ctrl+Shift with Left, Right, or drag its head&lt;/td&gt;&lt;/tr&gt;
 O B L M D I auf der Krone&lt;/td&gt;&lt;/tr&gt;
 &lt;tr&gt;&lt;td&gt;flache Ansichten; welche davon; welche Einheit&lt;/td&gt;&lt;td&gt;Strg+F; W (Rosette) O B L M D, A für
 alle; Bild auf, Bild ab, auf den flachen Ansichten&lt;/td&gt;&lt;/tr&gt;
-&lt;tr&gt;&lt;td&gt;Stelle unter dem Zeiger prüfen; Schnitt dort; alle Lichter&lt;/td&gt;
+&lt;tr&gt;&lt;td&gt;Stelle unter dem Zeiger prüfen; Schnitt dort; alle Lichtarten&lt;/td&gt;
 &lt;td&gt;Strg+K; Strg+J; Strg+L&lt;/td&gt;&lt;/tr&gt;
 &lt;tr&gt;&lt;td&gt;in der Reihe: nur Helligkeit&lt;/td&gt;&lt;td&gt;V auf der Krone&lt;/td&gt;&lt;/tr&gt;
-&lt;tr&gt;&lt;td&gt;vor dem letzten Schritt; der bloße Rohling&lt;/td&gt;&lt;td&gt;H, Umschalt+H auf der Krone gehalten&lt;/td&gt;&lt;/tr&gt;
+&lt;tr&gt;&lt;td&gt;vor dem letzten Schritt; der ungefärbte Rohling&lt;/td&gt;&lt;td&gt;H, Umschalt+H auf der Krone gehalten&lt;/td&gt;&lt;/tr&gt;
 &lt;tr&gt;&lt;td&gt;Pläne vergleichen; Chronik; Film des Plans&lt;/td&gt;&lt;td&gt;Strg+D; Strg+H; Strg+M&lt;/td&gt;&lt;/tr&gt;
 &lt;tr&gt;&lt;td&gt;Ansichten&lt;/td&gt;&lt;td&gt;Alt und die Zahl auf der Leiste&lt;/td&gt;&lt;/tr&gt;
 &lt;tr&gt;&lt;td&gt;malen&lt;/td&gt;&lt;td&gt;links ziehen; Esc nimmt den Strich zurück; mit Alt oder mit
@@ -3472,7 +3472,7 @@ Umschalt nimmt weg, links ziehen dreht, Esc geht zurück&lt;/td&gt;&lt;/tr&gt;
 &lt;/td&gt;&lt;/tr&gt;
 &lt;tr&gt;&lt;td&gt;Bereich von Aufträgen; kopieren, einfügen; einen Schritt verschieben&lt;/td&gt;&lt;td&gt;Umschalt und Pfeile; Strg+C, Strg+V;
 Strg+Umschalt mit Links, Rechts, oder am Kopf ziehen&lt;/td&gt;&lt;/tr&gt;
-&lt;tr&gt;&lt;td&gt;Aufträge vorschlagen; Aufnahme; Tablett, seine Blätter&lt;/td&gt;&lt;td&gt;Strg+G; Strg+I; Strg+T, Strg+P
+&lt;tr&gt;&lt;td&gt;Aufträge vorschlagen; Fallaufnahme; Tablett, seine Blätter&lt;/td&gt;&lt;td&gt;Strg+G; Strg+I; Strg+T, Strg+P
 &lt;/td&gt;&lt;/tr&gt;
 &lt;tr&gt;&lt;td&gt;nächster Teil des Fensters, Teil davor&lt;/td&gt;&lt;td&gt;F6, Umschalt+F6&lt;/td&gt;&lt;/tr&gt;
 &lt;tr&gt;&lt;td&gt;Einstellungen; Handbuch, auf der Seite zu dem, was die Tastatur hat; diese Liste&lt;/td&gt;
@@ -3530,6 +3530,14 @@ Strg+Umschalt mit Links, Rechts, oder am Kopf ziehen&lt;/td&gt;&lt;/tr&gt;
 </context>
 <context>
     <name>history list</name>
+    <message>
+        <source>now</source>
+        <translation>jetzt</translation>
+    </message>
+    <message>
+        <source>undone</source>
+        <translation>zurückgenommen</translation>
+    </message>
     <message>
         <source>Step {number}, {label}, where the case stands now</source>
         <translation>Schritt {number}, {label}, hier steht der Fall</translation>
@@ -3634,7 +3642,7 @@ Strg+Umschalt mit Links, Rechts, oder am Kopf ziehen&lt;/td&gt;&lt;/tr&gt;
     </message>
     <message>
         <source>fill in the intake page</source>
-        <translation>die Aufnahmeseite ausfüllen</translation>
+        <translation>die Fallaufnahme ausfüllen</translation>
     </message>
     <message>
         <source>set what is wanted</source>
@@ -3677,7 +3685,7 @@ Strg+Umschalt mit Links, Rechts, oder am Kopf ziehen&lt;/td&gt;&lt;/tr&gt;
     </message>
     <message>
         <source>Intake</source>
-        <translation>Aufnahme</translation>
+        <translation>Fallaufnahme</translation>
     </message>
     <message>
         <source>Wanted shade, by thirds</source>
@@ -3878,7 +3886,7 @@ Strg+Umschalt mit Links, Rechts, oder am Kopf ziehen&lt;/td&gt;&lt;/tr&gt;
     </message>
     <message>
         <source>{title} failed: {name}: {error}</source>
-        <translation>{title}: gescheitert: {name}: {error}</translation>
+        <translation>{title}: fehlgeschlagen: {name}: {error}</translation>
     </message>
     <message>
         <source>The open case is unchanged. Please report this.</source>
@@ -3939,7 +3947,7 @@ Strg+Umschalt mit Links, Rechts, oder am Kopf ziehen&lt;/td&gt;&lt;/tr&gt;
     </message>
     <message>
         <source>shows the bare block</source>
-        <translation>zeigt den bloßen Rohling</translation>
+        <translation>zeigt den ungefärbten Rohling</translation>
     </message>
     <message>
         <source>zooms, and adds a coat</source>
@@ -4135,7 +4143,7 @@ Strg+Umschalt mit Links, Rechts, oder am Kopf ziehen&lt;/td&gt;&lt;/tr&gt;
     <name>lights dialog</name>
     <message>
         <source>Under all lights</source>
-        <translation>Unter allen Lichtern</translation>
+        <translation>Unter allen Lichtarten</translation>
     </message>
     <message>
         <source>What the crown looks like to an eye that is used to each light. Where an area changes more than the teeth beside it, it stands out under that light.</source>
@@ -4190,7 +4198,7 @@ Strg+Umschalt mit Links, Rechts, oder am Kopf ziehen&lt;/td&gt;&lt;/tr&gt;
     </message>
     <message>
         <source>Paravina et al. 2015: half of 175 observers accept up to 1.8.</source>
-        <translation>Paravina et al. 2015: Die Hälfte von 175 Beobachtern nimmt bis 1.8 hin.</translation>
+        <translation>Paravina et al. 2015: Die Hälfte von 175 Beobachtern akzeptiert bis 1.8.</translation>
     </message>
     <message>
         <source>dE00</source>
@@ -4210,7 +4218,7 @@ Strg+Umschalt mit Links, Rechts, oder am Kopf ziehen&lt;/td&gt;&lt;/tr&gt;
     </message>
     <message>
         <source>Paravina et al. 2015: half of 175 observers accept up to 1.8; here of lightness alone.</source>
-        <translation>Paravina et al. 2015: Die Hälfte von 175 Beobachtern nimmt bis 1.8 hin; hier von der Helligkeit allein.</translation>
+        <translation>Paravina et al. 2015: Die Hälfte von 175 Beobachtern akzeptiert bis 1.8; hier von der Helligkeit allein.</translation>
     </message>
     <message>
         <source>What a liquid must do at least before it can be said to be undone.</source>
@@ -4222,7 +4230,7 @@ Strg+Umschalt mit Links, Rechts, oder am Kopf ziehen&lt;/td&gt;&lt;/tr&gt;
     </message>
     <message>
         <source>Half of what one liquid does to hue and chroma is undone by another.</source>
-        <translation>Die Hälfte dessen, was eine Flüssigkeit an Farbton und Chroma tut, hebt eine andere wieder auf.</translation>
+        <translation>Die Hälfte dessen, was eine Flüssigkeit an Farbton und Sättigung tut, hebt eine andere wieder auf.</translation>
     </message>
     <message>
         <source>share</source>
@@ -4242,7 +4250,7 @@ Strg+Umschalt mit Links, Rechts, oder am Kopf ziehen&lt;/td&gt;&lt;/tr&gt;
     </message>
     <message>
         <source>A wider bare area is meant; a narrower one is a gap between two painted ones.</source>
-        <translation>Gemeint ist eine breitere bloße Fläche; eine schmalere ist eine Lücke zwischen zwei gefärbten.</translation>
+        <translation>Gemeint ist eine breitere ungefärbte Fläche; eine schmalere ist eine Lücke zwischen zwei gefärbten.</translation>
     </message>
     <message>
         <source>A shorter gap closes by itself, as liquid spreads.</source>
@@ -4349,11 +4357,11 @@ Strg+Umschalt mit Links, Rechts, oder am Kopf ziehen&lt;/td&gt;&lt;/tr&gt;
     </message>
     <message>
         <source>Thickness</source>
-        <translation>Dicke</translation>
+        <translation>Wandstärke</translation>
     </message>
     <message>
         <source>Wall, about the block&apos;s minimum</source>
-        <translation>Wand, um das Mindestmaß des Rohlings</translation>
+        <translation>Wandstärke, verglichen mit dem Mindestmaß des Rohlings</translation>
     </message>
     <message>
         <source>In the row</source>
@@ -4460,7 +4468,7 @@ Strg+Umschalt mit Links, Rechts, oder am Kopf ziehen&lt;/td&gt;&lt;/tr&gt;
     </message>
     <message>
         <source>half of observers see 0.8, accept 1.8</source>
-        <translation>die Hälfte der Betrachter sieht 0.8, nimmt 1.8 hin</translation>
+        <translation>die Hälfte der Betrachter sieht 0.8, akzeptiert 1.8</translation>
     </message>
     <message>
         <source>not calibrated: direction, not a match</source>
@@ -4492,11 +4500,11 @@ Strg+Umschalt mit Links, Rechts, oder am Kopf ziehen&lt;/td&gt;&lt;/tr&gt;
     </message>
     <message>
         <source>Wall, mm sintered, after grinding</source>
-        <translation>Wand, mm gesintert, nach dem Beschleifen</translation>
+        <translation>Wandstärke, mm gesintert, nach dem Beschleifen</translation>
     </message>
     <message>
         <source>Wall, mm sintered</source>
-        <translation>Wand, mm gesintert</translation>
+        <translation>Wandstärke, mm gesintert</translation>
     </message>
     <message>
         <source>the body&apos;s L* changes by {change}</source>
@@ -4504,7 +4512,7 @@ Strg+Umschalt mit Links, Rechts, oder am Kopf ziehen&lt;/td&gt;&lt;/tr&gt;
     </message>
     <message>
         <source>worked out; shown as it is until then</source>
-        <translation>wird ausgerechnet; bis dahin gezeigt, wie es ist</translation>
+        <translation>wird ausgerechnet; gezeigt wie bisher</translation>
     </message>
     <message>
         <source>grinding</source>
@@ -4547,7 +4555,7 @@ Strg+Umschalt mit Links, Rechts, oder am Kopf ziehen&lt;/td&gt;&lt;/tr&gt;
     <name>main window</name>
     <message>
         <source>Sample materials are invented: do not fire by them</source>
-        <translation>Mustermaterialien sind erfunden: Nicht danach brennen</translation>
+        <translation>Mustermaterialien sind erfunden: Nicht danach arbeiten</translation>
     </message>
     <message>
         <source>A planning aid: the makers&apos; instructions for use decide</source>
@@ -4950,11 +4958,11 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     </message>
     <message>
         <source>Solving…</source>
-        <translation>Wird gelöst…</translation>
+        <translation>Wird berechnet…</translation>
     </message>
     <message>
         <source>Solving a block</source>
-        <translation>Rohling wird gelöst</translation>
+        <translation>Rohling wird berechnet</translation>
     </message>
     <message>
         <source>Read a spectrum</source>
@@ -5157,7 +5165,7 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     </message>
     <message>
         <source>Solve from the colour</source>
-        <translation>Aus der Farbe lösen</translation>
+        <translation>Aus der Farbe berechnen</translation>
     </message>
     <message>
         <source>Read a spectrum...</source>
@@ -5231,7 +5239,7 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     </message>
     <message>
         <source>solved from the colour</source>
-        <translation>aus der Farbe gelöst</translation>
+        <translation>aus der Farbe berechnet</translation>
     </message>
     <message>
         <source>Lot</source>
@@ -5243,7 +5251,7 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     </message>
     <message>
         <source>Least wall, mm sintered</source>
-        <translation>Kleinste Wand, mm gesintert</translation>
+        <translation>Mindestwandstärke, mm gesintert</translation>
     </message>
     <message>
         <source>Purpose</source>
@@ -5823,11 +5831,11 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     </message>
     <message>
         <source>Its wavelengths run from {min:g} to {max:g}, which looks like micrometres.</source>
-        <translation>Seine Wellenlängen laufen von {min:g} bis {max:g}, das sieht nach Mikrometern aus.</translation>
+        <translation>Seine Wellenlängen reichen von {min:g} bis {max:g}, das sieht nach Mikrometern aus.</translation>
     </message>
     <message>
         <source>Give them in nm, as 400 to 700.</source>
-        <translation>Geben Sie sie in nm an, als 400 bis 700.</translation>
+        <translation>Geben Sie sie in nm an, etwa 400 bis 700.</translation>
     </message>
     <message>
         <source>Wavelength {number} is {value:g} nm and follows {before:g} nm.</source>
@@ -5847,7 +5855,7 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     </message>
     <message>
         <source>It runs from {grid:g} to {grid_2:g} nm.</source>
-        <translation>Es läuft von {grid:g} bis {grid_2:g} nm.</translation>
+        <translation>Es reicht von {grid:g} bis {grid_2:g} nm.</translation>
     </message>
     <message>
         <source>Expected are {bands_nm:g} to {bands_nm_2:g} nm or more.</source>
@@ -6018,7 +6026,7 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     </message>
     <message>
         <source>&amp;Intake...</source>
-        <translation>&amp;Aufnahme...</translation>
+        <translation>Fall&amp;aufnahme...</translation>
     </message>
     <message>
         <source>Suggest coats...</source>
@@ -6034,7 +6042,7 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     </message>
     <message>
         <source>&amp;Hand and uptake...</source>
-        <translation>&amp;Hand und Aufnahme der Flüssigkeit...</translation>
+        <translation>&amp;Hand und Flüssigkeitsaufnahme...</translation>
     </message>
     <message>
         <source>What &amp;lies behind...</source>
@@ -6098,7 +6106,7 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     </message>
     <message>
         <source>Under all &amp;lights...</source>
-        <translation>Unter allen &amp;Lichtern...</translation>
+        <translation>Unter allen &amp;Lichtarten...</translation>
     </message>
     <message>
         <source>Check this &amp;point</source>
@@ -6114,7 +6122,7 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     </message>
     <message>
         <source>The bare bloc&amp;k</source>
-        <translation>Der &amp;bloße Rohling</translation>
+        <translation>Der ungefär&amp;bte Rohling</translation>
     </message>
     <message>
         <source>Correct for c&amp;urvature</source>
@@ -6480,7 +6488,7 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     </message>
     <message>
         <source>Look at the rights of the folder and whether its disk is full.</source>
-        <translation>Sehen Sie nach den Rechten des Ordners und ob sein Datenträger voll ist.</translation>
+        <translation>Prüfen Sie die Rechte des Ordners, und ob der Datenträger voll ist.</translation>
     </message>
 </context>
 <context>
@@ -6707,7 +6715,7 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     <name>out of reach</name>
     <message>
         <source>not reachable: stain only lowers value and adds chroma</source>
-        <translation>nicht erreichbar: Färbung senkt nur die Helligkeit und erhöht das Chroma</translation>
+        <translation>nicht erreichbar: Färbung senkt nur die Helligkeit und erhöht die Sättigung</translation>
     </message>
 </context>
 <context>
@@ -6721,7 +6729,7 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     <name>outcome panel</name>
     <message>
         <source>not reachable: bare block {axis} {bare:.1f}</source>
-        <translation>nicht erreichbar: bloßer Rohling {axis} {bare:.1f}</translation>
+        <translation>nicht erreichbar: ungefärbter Rohling {axis} {bare:.1f}</translation>
     </message>
     <message>
         <source>wanted and predicted; L*, C*, h, dE00</source>
@@ -6745,7 +6753,7 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     </message>
     <message>
         <source>Not reachable in {areas}: stain only lowers value and adds chroma.</source>
-        <translation>Nicht erreichbar bei {areas}: Färbung senkt nur die Helligkeit und erhöht das Chroma.</translation>
+        <translation>Nicht erreichbar bei {areas}: Färbung senkt nur die Helligkeit und erhöht die Sättigung.</translation>
     </message>
     <message>
         <source>change what is wanted</source>
@@ -6824,7 +6832,7 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     </message>
     <message>
         <source>Ask for it again from whoever made it.</source>
-        <translation>Erbitten Sie sie noch einmal von dem, der sie gemacht hat.</translation>
+        <translation>Lassen Sie sie sich noch einmal geben.</translation>
     </message>
     <message>
         <source>The file cannot be read.</source>
@@ -7205,7 +7213,7 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     </message>
     <message>
         <source>light figures are inherited from the zone below</source>
-        <translation>blasse Zahlen sind von der Zone darunter geerbt</translation>
+        <translation>blasse Zahlen gelten von der Zone darunter</translation>
     </message>
     <message>
         <source>being predicted</source>
@@ -7272,7 +7280,7 @@ Die Datei {name} des Handbuchs kann nicht gelesen werden. Installieren Sie stain
     </message>
     <message>
         <source>change hand and uptake</source>
-        <translation>Hand und Aufnahme ändern</translation>
+        <translation>Hand und Flüssigkeitsaufnahme ändern</translation>
     </message>
     <message>
         <source>change what lies behind</source>
@@ -7352,7 +7360,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>They run from 0 to {count}.</source>
-        <translation>Sie laufen von 0 bis {count}.</translation>
+        <translation>Es gibt die Punkte 0 bis {count}.</translation>
     </message>
     <message>
         <source>Coats of shape {shape} do not fit {count} steps on {count_2} vertices.</source>
@@ -7447,7 +7455,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>All areas are darker or deeper by about the same step, thick walls as much as thin ones</source>
-        <translation>Alle Flächen sind um etwa denselben Schritt dunkler oder satter, dicke Wände so sehr wie dünne</translation>
+        <translation>Alle Flächen sind um etwa denselben Betrag dunkler oder satter, dicke Wände so sehr wie dünne</translation>
     </message>
     <message>
         <source>The block is the larger part of the colour: coats sit on top of it. A whole crown that is off alike, whatever was painted where, was milled from another block. Compare the lot on the sheet with the blank before the furnace is loaded.</source>
@@ -7487,7 +7495,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>What lowers value also has a hue. On a yellowish block a cool liquid turns green. Take a neutral or a rosier one, or mix the two kinds of coats.</source>
-        <translation>Was die Helligkeit senkt, hat auch einen Farbton. Auf einem gelblichen Rohling wird eine kühle Flüssigkeit grün. Nehmen Sie eine neutrale oder rosigere, oder mischen Sie beide Arten von Aufträgen.</translation>
+        <translation>Was die Helligkeit senkt, hat auch einen Farbton. Auf einem gelblichen Rohling wird eine kühle Flüssigkeit grün. Nehmen Sie eine neutrale oder rötlichere, oder mischen Sie beide Arten von Aufträgen.</translation>
     </message>
     <message>
         <source>It was sintered in a faster programme than planned</source>
@@ -7495,11 +7503,11 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>The whole crown is lighter and paler, as if more opaque; nothing is bare</source>
-        <translation>Die ganze Krone ist heller und blasser, wie deckender; nichts ist bloß</translation>
+        <translation>Die ganze Krone ist heller und blasser, als wäre sie opaker; nichts ist ungefärbt</translation>
     </message>
     <message>
         <source>In a fast cycle grains stay small and pores stay open: light is scattered back before it has passed the stain. Fire in the programme the plan was made for, or plan for the one you have.</source>
-        <translation>In einem schnellen Zyklus bleiben Körner klein und Poren offen: Licht wird zurückgestreut, bevor es die Färbung durchquert hat. Brennen Sie in dem Programm, für das der Plan gemacht wurde, oder planen Sie für Ihres.</translation>
+        <translation>In einem schnellen Zyklus bleiben Körner klein und Poren offen: Licht wird zurückgestreut, bevor es die Färbung durchquert hat. Sintern Sie in dem Programm, für das der Plan gemacht wurde, oder planen Sie für Ihres.</translation>
     </message>
     <message>
         <source>The stump is darker than it was said to be</source>
@@ -7511,7 +7519,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>Zirconia is translucent: what lies behind shows, and most where the wall is thin. Ask for the shade of the stump, and cover it with an opaque cement or a lighter block.</source>
-        <translation>Zirkonoxid ist transluzent: Was dahinter liegt, zeigt sich, und am meisten, wo die Wand dünn ist. Fragen Sie nach der Farbe des Stumpfs, und decken Sie ihn mit einem deckenden Zement oder einem helleren Rohling ab.</translation>
+        <translation>Zirkonoxid ist transluzent: Was dahinter liegt, zeigt sich, und am meisten, wo die Wand dünn ist. Fragen Sie nach der Farbe des Stumpfs, und decken Sie ihn mit einem opaken Zement oder einem helleren Rohling ab.</translation>
     </message>
     <message>
         <source>In Plan press &quot;+ step&quot; and choose a liquid. Bases go nearly everywhere; what lowers value goes on the cusps; a dark accent into the fissures.</source>
@@ -7535,7 +7543,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>The crown is shown as it came out of the furnace. Hold it against the plan: the button below (or the key V) changes between the two.</source>
-        <translation>Die Krone ist gezeigt, wie sie aus dem Ofen kam. Halten Sie sie gegen den Plan: Der Knopf unten (oder die Taste V) wechselt zwischen beiden.</translation>
+        <translation>Die Krone ist gezeigt, wie sie aus dem Ofen kam. Vergleichen Sie sie mit dem Plan: Der Knopf unten (oder die Taste V) wechselt zwischen beiden.</translation>
     </message>
     <message>
         <source>Point at the crown: both colours of the place are read out. Turn it with the right button; look at thin and thick walls, grooves, borders.</source>
@@ -7571,15 +7579,15 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>A shade is wanted, nothing is milled yet. Choose the block on which few coats bring the body to it. Stain only lowers value and adds chroma: it makes nothing lighter.</source>
-        <translation>Eine Farbe ist gewünscht, noch ist nichts gefräst. Wählen Sie den Rohling, auf dem wenige Aufträge den Körper dahin bringen. Färbung senkt nur die Helligkeit und erhöht das Chroma: Sie macht nichts heller.</translation>
+        <translation>Eine Farbe ist gewünscht, noch ist nichts gefräst. Wählen Sie den Rohling, auf dem wenige Aufträge den Körper dahin bringen. Färbung senkt nur die Helligkeit und erhöht die Sättigung: Sie macht nichts heller.</translation>
     </message>
     <message>
         <source>Outcome shows the body of the bare block beside what is wanted: L* is value, C* is chroma, h is hue.</source>
-        <translation>Das Ergebnis zeigt den Körper des bloßen Rohlings neben dem Ziel: L* ist Helligkeit, C* ist Chroma, h ist Farbton.</translation>
+        <translation>Das Ergebnis zeigt den Körper des ungefärbten Rohlings neben dem Ziel: L* ist Helligkeit, C* ist Sättigung, h ist Farbton.</translation>
     </message>
     <message>
         <source>At the top of Plan choose another block behind the word Block. All of strength class 3Y are asked about; the bare crown is shown at once.</source>
-        <translation>Wählen Sie oben in Plan hinter dem Wort Rohling einen anderen. Gefragt sind alle der Festigkeitsklasse 3Y; die bloße Krone wird sofort gezeigt.</translation>
+        <translation>Wählen Sie oben in Plan hinter dem Wort Rohling einen anderen. Gefragt sind alle der Festigkeitsklasse 3Y; die ungefärbte Krone wird sofort gezeigt.</translation>
     </message>
     <message>
         <source>Look for one that is a little lighter and a little paler than what is wanted. No coats need be planned.</source>
@@ -7599,7 +7607,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>Three liquids that lower value stand on the tray, none of them used yet: slate is cooler, ash neutral, heather rosier.</source>
-        <translation>Drei Flüssigkeiten, die die Helligkeit senken, stehen auf dem Tablett, noch keine verwendet: slate ist kühler, ash neutral, heather rosiger.</translation>
+        <translation>Drei Flüssigkeiten, die die Helligkeit senken, stehen auf dem Tablett, noch keine verwendet: slate ist kühler, ash neutral, heather rötlicher.</translation>
     </message>
     <message>
         <source>Press &quot;+ step&quot; in Plan, choose one of them, click its cell in the row &apos;cusp&apos; and type the coats. Two liquids may share the work.</source>
@@ -7647,7 +7655,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>At the top of Plan choose another cement: an opaque one covers the stump.</source>
-        <translation>Wählen Sie oben in Plan einen anderen Zement: Ein deckender verdeckt den Stumpf.</translation>
+        <translation>Wählen Sie oben in Plan einen anderen Zement: Ein opaker verdeckt den Stumpf.</translation>
     </message>
     <message>
         <source>Choose a lighter block there, too, if the crown is still too dark, and give back coats where it becomes too pale.</source>
@@ -7699,15 +7707,15 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>This crown was planned well and came out otherwise. One thing went wrong on the way. Find out which, from the sintered look alone.</source>
-        <translation>Diese Krone war gut geplant und wurde anders. Eines ging unterwegs schief. Finden Sie heraus, was, allein aus der gesinterten Ansicht.</translation>
+        <translation>Diese Krone war gut geplant und wurde anders. Unterwegs ging eine Sache schief. Finden Sie heraus, welche, allein am gesinterten Aussehen.</translation>
     </message>
     <message>
         <source>Accents lie on top of the zones and are asked for, too. Margin band: half a millimetre along the margin. Marginal ridge: the two crests that close the biting surface towards the neighbours. Click the name in the table, then paint.</source>
-        <translation>Akzente liegen über den Zonen und werden auch gefragt. Randband: ein halber Millimeter entlang des Kronenrands. Randleiste: die beiden Kämme, die die Kaufläche zu den Nachbarn hin schließen. Klicken Sie in der Tabelle auf den Namen, dann malen Sie.</translation>
+        <translation>Akzente liegen über den Zonen und werden auch gefragt. Randstreifen: ein halber Millimeter entlang des Kronenrands. Randleiste: die beiden Kämme, die die Kaufläche zu den Nachbarn hin schließen. Klicken Sie in der Tabelle auf den Namen, dann malen Sie.</translation>
     </message>
     <message>
         <source>Accents (margin band, marginal ridges) are asked for from the middle level on.</source>
-        <translation>Akzente (Randband, Randleisten) werden ab der mittleren Stufe gefragt.</translation>
+        <translation>Akzente (Randstreifen, Randleisten) werden ab der mittleren Stufe gefragt.</translation>
     </message>
 </context>
 <context>
@@ -7794,7 +7802,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>Show as it came out (V)</source>
-        <translation>Wie geworden zeigen (V)</translation>
+        <translation>Zeigen, wie sie wurde (V)</translation>
     </message>
     <message>
         <source>what to do</source>
@@ -7888,7 +7896,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>You tell the smallest step this screen can show: your threshold is below {threshold:.1f} L*.</source>
-        <translation>Sie erkennen den kleinsten Schritt, den dieser Bildschirm zeigen kann: Ihre Schwelle liegt unter {threshold:.1f} L*.</translation>
+        <translation>Sie erkennen den kleinsten Unterschied, den dieser Bildschirm zeigen kann: Ihre Schwelle liegt unter {threshold:.1f} L*.</translation>
     </message>
 </context>
 <context>
@@ -8136,11 +8144,11 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>The bare crown, nothing painted yet.</source>
-        <translation>Die bloße Krone, noch nichts aufgetragen.</translation>
+        <translation>Die ungefärbte Krone, noch nichts aufgetragen.</translation>
     </message>
     <message>
         <source>Step {step} of {steps} is done: {work}</source>
-        <translation>Schritt {step} von {steps} ist getan: {work}</translation>
+        <translation>Schritt {step} von {steps} ist erledigt: {work}</translation>
     </message>
     <message>
         <source>what slips would do to the true plan</source>
@@ -8243,7 +8251,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>Of {days} simulated days with such a hand {survived} % keep every area within what most accept. Weakest is the {area}: {usual:.1f} dE00 off on half of the days, {bad:.1f} on one of twenty.</source>
-        <translation>Von {days} simulierten Tagen mit einer solchen Hand halten {survived} % jede Fläche in dem, was die meisten hinnehmen. Am schwächsten: {area}, {usual:.1f} dE00 daneben an der Hälfte der Tage, {bad:.1f} an einem von zwanzig.</translation>
+        <translation>Von {days} simulierten Tagen mit einer solchen Hand halten {survived} % jede Fläche in dem, was die meisten akzeptieren. Am schwächsten: {area}, {usual:.1f} dE00 daneben an der Hälfte der Tage, {bad:.1f} an einem von zwanzig.</translation>
     </message>
     <message>
         <source>The plan you handed in keeps them on {there} %: about as robust.</source>
@@ -8274,7 +8282,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>As planned, as it came out</source>
-        <translation>Wie geplant, wie geworden</translation>
+        <translation>Wie geplant, wie sie wurde</translation>
     </message>
     <message>
         <source>The crown is being made.</source>
@@ -8306,7 +8314,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>Came out {came}; planned {planned}; wall {wall:.1f} mm</source>
-        <translation>Geworden {came}; geplant {planned}; Wand {wall:.1f} mm</translation>
+        <translation>Tatsächlich {came}; geplant {planned}; Wand {wall:.1f} mm</translation>
     </message>
     <message>
         <source>The coat map is being drawn.</source>
@@ -8457,7 +8465,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>A competition of {competition} is out of range.</source>
-        <translation>Ein Wettstreit von {competition} liegt außerhalb des Bereichs.</translation>
+        <translation>Eine Konkurrenz von {competition} liegt außerhalb des Bereichs.</translation>
     </message>
     <message>
         <source>Give 0 to 1.</source>
@@ -8524,7 +8532,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     <name>process dialog</name>
     <message>
         <source>Hand and uptake</source>
-        <translation>Hand und Aufnahme der Flüssigkeit</translation>
+        <translation>Hand und Flüssigkeitsaufnahme</translation>
     </message>
     <message>
         <source>A wet hand leaves more in a coat than a dry one. 1.0 is the hand the materials were described with.</source>
@@ -8552,7 +8560,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>Competition for the same pores</source>
-        <translation>Wettstreit um dieselben Poren</translation>
+        <translation>Konkurrenz um dieselben Poren</translation>
     </message>
     <message>
         <source>Depth from outside</source>
@@ -8568,7 +8576,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>Competition, 0 to 1</source>
-        <translation>Wettstreit, 0 bis 1</translation>
+        <translation>Konkurrenz, 0 bis 1</translation>
     </message>
     <message>
         <source>Depth from outside, mm sintered</source>
@@ -8637,7 +8645,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>not reachable: stain only lowers value and adds chroma</source>
-        <translation>nicht erreichbar: Färbung senkt nur die Helligkeit und erhöht das Chroma</translation>
+        <translation>nicht erreichbar: Färbung senkt nur die Helligkeit und erhöht die Sättigung</translation>
     </message>
     <message>
         <source>not reachable in {areas}</source>
@@ -8664,7 +8672,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>the bare block</source>
-        <translation>der bloße Rohling</translation>
+        <translation>der ungefärbte Rohling</translation>
     </message>
 </context>
 <context>
@@ -9060,14 +9068,14 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>Look at margin and units (menu Crown).</source>
-        <translation>Sehen Sie nach Kronenrand und Einheiten (Menü Krone).</translation>
+        <translation>Prüfen Sie Kronenrand und Einheiten (Menü Krone).</translation>
     </message>
 </context>
 <context>
     <name>row card</name>
     <message>
         <source>Steps to the neighbours</source>
-        <translation>Schritte zu den Nachbarn</translation>
+        <translation>Unterschiede zu den Nachbarn</translation>
     </message>
     <message>
         <source>Value alone</source>
@@ -9134,11 +9142,11 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>steps to the neighbours</source>
-        <translation>Schritte zu den Nachbarn</translation>
+        <translation>Unterschiede zu den Nachbarn</translation>
     </message>
     <message>
         <source>Steps to the neighbours</source>
-        <translation>Schritte zu den Nachbarn</translation>
+        <translation>Unterschiede zu den Nachbarn</translation>
     </message>
     <message>
         <source>neighbours from numbers: nobody&apos;s teeth</source>
@@ -9409,7 +9417,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>On {block} the body comes within {de00:.1f} dE00 of what is wanted {coats}; bare it is L* {bare:.1f}.</source>
-        <translation>Auf {block} kommt der Körper {coats} bis auf {de00:.1f} dE00 an das Ziel; bloß hat er L* {bare:.1f}.</translation>
+        <translation>Auf {block} kommt der Körper {coats} bis auf {de00:.1f} dE00 an das Ziel; ungefärbt hat er L* {bare:.1f}.</translation>
     </message>
     <message>
         <source>On {block} it comes within {de00:.1f} {coats}.</source>
@@ -9421,7 +9429,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>nothing bare</source>
-        <translation>nichts bloß</translation>
+        <translation>nichts ungefärbt</translation>
     </message>
     <message>
         <source>all connectors</source>
@@ -9481,7 +9489,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>value</source>
-        <translation>Wert</translation>
+        <translation>Helligkeit</translation>
     </message>
     <message>
         <source>not green</source>
@@ -9493,7 +9501,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>The coats agree with the map by {percent:.0f} %; {area} is furthest from it.</source>
-        <translation>Die Aufträge stimmen zu {percent:.0f} % mit dem Plan überein; am weitesten davon ist {area}.</translation>
+        <translation>Die Aufträge stimmen zu {percent:.0f} % mit dem Plan überein; am weitesten davon entfernt ist {area}.</translation>
     </message>
     <message>
         <source>The order is that of the sheet.</source>
@@ -9593,7 +9601,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>{name}: its step from the body is as wanted.</source>
-        <translation>{name}: Der Schritt vom Körper ist wie gewünscht.</translation>
+        <translation>{name}: Der Unterschied zum Körper ist wie gewünscht.</translation>
     </message>
     <message>
         <source>{name}: it stands beside a body that is off.</source>
@@ -9605,11 +9613,11 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>{name}: too much chroma against the body by {by_chroma:.1f} C*.</source>
-        <translation>{name}: gegen den Körper {by_chroma:.1f} C* zu viel Chroma.</translation>
+        <translation>{name}: gegen den Körper {by_chroma:.1f} C* zu viel Sättigung.</translation>
     </message>
     <message>
         <source>{name}: too little chroma against the body by {by_chroma:.1f} C*.</source>
-        <translation>{name}: gegen den Körper {by_chroma:.1f} C* zu wenig Chroma.</translation>
+        <translation>{name}: gegen den Körper {by_chroma:.1f} C* zu wenig Sättigung.</translation>
     </message>
     <message>
         <source>{name}: too light against the body by {by_value:.1f} L*, {chroma} in C*.</source>
@@ -9621,15 +9629,15 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>Nothing was left bare.</source>
-        <translation>Nichts blieb bloß.</translation>
+        <translation>Nichts blieb ungefärbt.</translation>
     </message>
     <message>
         <source>{bare:.1f} of {due:.0f} mm² are bare, among them a ring up to {ring:.1f} mm wide; most of it lies in {area}.</source>
-        <translation>{bare:.1f} von {due:.0f} mm² sind bloß, darunter ein bis zu {ring:.1f} mm breiter Ring; das meiste davon: {area}.</translation>
+        <translation>{bare:.1f} von {due:.0f} mm² sind ungefärbt, darunter ein bis zu {ring:.1f} mm breiter Ring; das meiste davon: {area}.</translation>
     </message>
     <message>
         <source>{bare:.1f} of {due:.0f} mm² are bare; most of it lies in {area}.</source>
-        <translation>{bare:.1f} von {due:.0f} mm² sind bloß; das meiste davon: {area}.</translation>
+        <translation>{bare:.1f} von {due:.0f} mm² sind ungefärbt; das meiste davon: {area}.</translation>
     </message>
     <message>
         <source>{work}; {enough} do it.</source>
@@ -9649,7 +9657,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>They turn green: a* {own}, wanted {wanted}. A rosier or a neutral liquid lowers value without that.</source>
-        <translation>Sie werden grün: a* {own}, Ziel {wanted}. Eine rosigere oder neutrale Flüssigkeit senkt die Helligkeit ohne das.</translation>
+        <translation>Sie werden grün: a* {own}, Ziel {wanted}. Eine rötlichere oder neutrale Flüssigkeit senkt die Helligkeit ohne das.</translation>
     </message>
     <message>
         <source>{jars} and 1 round of painting</source>
@@ -10295,7 +10303,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>A tab table holds values under illuminant C and 2 degrees; enter other readings as measured L*a*b*.</source>
-        <translation>Eine Tabelle der Farbmuster hält Werte unter Normlicht C und 2 Grad; geben Sie andere Messungen als gemessenes L*a*b* ein.</translation>
+        <translation>Eine Tabelle der Farbmuster enthält Werte unter Normlichtart C und 2 Grad; geben Sie andere Messungen als gemessenes L*a*b* ein.</translation>
     </message>
     <message>
         <source>The offset of &apos;{name}&apos; is out of range.</source>
@@ -10433,7 +10441,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>Check the coupon&apos;s block, thickness and backing.</source>
-        <translation>Prüfen Sie Rohling, Dicke und Unterlage des Plättchens.</translation>
+        <translation>Prüfen Sie Rohling, Dicke und Untergrund des Plättchens.</translation>
     </message>
 </context>
 <context>
@@ -10468,7 +10476,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>Fired in &apos;{fastest}&apos; instead of &apos;{programme}&apos;</source>
-        <translation>In „{fastest}“ statt „{programme}“ gebrannt</translation>
+        <translation>In „{fastest}“ statt „{programme}“ gesintert</translation>
     </message>
     <message>
         <source>Step {step}, {liquid}</source>
@@ -10944,7 +10952,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>wanted | bare</source>
-        <translation>Ziel | bloß</translation>
+        <translation>Ziel | ungefärbt</translation>
     </message>
     <message>
         <source>wanted | best</source>
@@ -10988,7 +10996,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>{block}, bare</source>
-        <translation>{block}, bloß</translation>
+        <translation>{block}, ungefärbt</translation>
     </message>
     <message>
         <source>{block}, stained</source>
@@ -11199,11 +11207,11 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>{liquid} earns its jar: without it the {area} would be about {without:.1f} off instead of {there:.1f}.</source>
-        <translation>{liquid} verdient seinen Napf: Ohne es wäre {area} etwa {without:.1f} daneben statt {there:.1f}.</translation>
+        <translation>{liquid} lohnt den Napf: Ohne diese Flüssigkeit läge {area} etwa {without:.1f} neben dem Ziel statt {there:.1f}.</translation>
     </message>
     <message>
         <source>{liquids}: coats saved, the colours are as near without.</source>
-        <translation>{liquids}: Aufträge gespart, die Farben sind ohne ebenso nah.</translation>
+        <translation>{liquids}: Aufträge eingespart, die Farben kommen auch ohne sie dem Ziel ebenso nah.</translation>
     </message>
     <message>
         <source>It is the plan of three jars too: it needs {jars}.</source>
@@ -11215,11 +11223,11 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>{name}: not reachable: stain only lowers value and adds chroma. Wanted L* {wanted:.1f}, {block} without stain L* {bare:.1f}; the nearest is {nearest:.1f} dE00 away.</source>
-        <translation>{name}: nicht erreichbar: Färbung senkt nur die Helligkeit und erhöht das Chroma. Ziel L* {wanted:.1f}, {block} ohne Färbung L* {bare:.1f}; am nächsten bleibt {nearest:.1f} dE00 Abstand.</translation>
+        <translation>{name}: nicht erreichbar: Färbung senkt nur die Helligkeit und erhöht die Sättigung. Ziel L* {wanted:.1f}, {block} ohne Färbung L* {bare:.1f}; am nächsten bleibt {nearest:.1f} dE00 Abstand.</translation>
     </message>
     <message>
         <source>{name}: not reachable: stain only lowers value and adds chroma. Wanted C* {wanted:.1f}, {block} without stain C* {bare:.1f}; the nearest is {nearest:.1f} dE00 away.</source>
-        <translation>{name}: nicht erreichbar: Färbung senkt nur die Helligkeit und erhöht das Chroma. Ziel C* {wanted:.1f}, {block} ohne Färbung C* {bare:.1f}; am nächsten bleibt {nearest:.1f} dE00 Abstand.</translation>
+        <translation>{name}: nicht erreichbar: Färbung senkt nur die Helligkeit und erhöht die Sättigung. Ziel C* {wanted:.1f}, {block} ohne Färbung C* {bare:.1f}; am nächsten bleibt {nearest:.1f} dE00 Abstand.</translation>
     </message>
     <message>
         <source>{name}: no coats within the limits come nearer than {nearest:.1f} dE00 on {block}.</source>
@@ -11227,7 +11235,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>Days are simulated, {days:,} that took no part in the choice: one coat more or fewer, hand ±25 %, wall ±0.2 mm, dye too rich, stump a step off. More of them test the sampling, not the bench.</source>
-        <translation>Tage sind simuliert, {days}, die an der Wahl nicht teilnahmen: ein Auftrag mehr oder weniger, Hand ±25 %, Wand ±0.2 mm, Farbstoff zu viel, Stumpf eine Stufe daneben. Mehr davon prüfen die Stichprobe, nicht die Arbeit.</translation>
+        <translation>Simuliert sind {days} Arbeitstage, die bei der Auswahl nicht mitzählten: ein Auftrag mehr oder weniger, Hand ±25 %, Wand ±0.2 mm, zu viel Farbstoff, Stumpf eine Stufe daneben. Noch mehr Tage würden nur die Stichprobe prüfen, nicht die Arbeit.</translation>
     </message>
     <message>
         <source>Not calibrated: a {verdict}.</source>
@@ -11255,7 +11263,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>no area differs by more than a tie</source>
-        <translation>keine Fläche unterscheidet sich um mehr als einen Gleichstand</translation>
+        <translation>keine Fläche kommt merklich näher oder ferner</translation>
     </message>
     <message>
         <source>{jars} more</source>
@@ -11340,7 +11348,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>L*a*b* under illuminant C, 2°, integrating sphere. These values were written down from memory of a published table and are not verified; correct any of them. Cases keep the values they were planned with.</source>
-        <translation>L*a*b* unter Normlicht C, 2°, Ulbrichtkugel. Diese Werte wurden aus dem Gedächtnis nach einer veröffentlichten Tabelle notiert und sind nicht überprüft; berichtigen Sie sie. Fälle behalten die Werte, mit denen sie geplant wurden.</translation>
+        <translation>L*a*b* unter Normlichtart C, 2°, Ulbrichtkugel. Diese Werte wurden aus dem Gedächtnis nach einer veröffentlichten Tabelle notiert und sind nicht überprüft; berichtigen Sie sie. Fälle behalten die Werte, mit denen sie geplant wurden.</translation>
     </message>
     <message>
         <source>Table of tabs</source>
@@ -11629,7 +11637,7 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     </message>
     <message>
         <source>nothing done</source>
-        <translation>nichts getan</translation>
+        <translation>nichts erledigt</translation>
     </message>
     <message>
         <source>Marked as {what}: {count}.</source>
@@ -11704,7 +11712,7 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     </message>
     <message>
         <source>Cases that are mixed for, painted and fired together. Jars of the same liquid and dye are put together; mixed jars are kept {hours:g} h at most.</source>
-        <translation>Fälle, für die gemeinsam gemischt, aufgetragen und gebrannt wird. Näpfe gleicher Flüssigkeit und gleichen Farbstoffs werden zusammengelegt; gemischte Näpfe werden höchstens {hours:g} h aufbewahrt.</translation>
+        <translation>Fälle, für die gemeinsam gemischt, aufgetragen und gesintert wird. Näpfe gleicher Flüssigkeit und gleichen Farbstoffs werden zusammengelegt; gemischte Näpfe werden höchstens {hours:g} h aufbewahrt.</translation>
     </message>
     <message>
         <source>Jars mixed for the tray</source>
@@ -11834,7 +11842,7 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     </message>
     <message>
         <source>Jar {number}, {liquid}: {batches} batches of {drops} drops, one would run dry.</source>
-        <translation>Napf {number}, {liquid}: {batches} Ansätze von {drops} Tropfen, einer würde trocken.</translation>
+        <translation>Napf {number}, {liquid}: {batches} Ansätze von {drops} Tropfen, einer allein würde nicht reichen.</translation>
     </message>
     <message>
         <source>{number} in {code}</source>
@@ -11865,7 +11873,7 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     <name>tray run</name>
     <message>
         <source>This tray needs {count} firings, one after the other. {firings}.</source>
-        <translation>Dieses Tablett braucht {count} Brände, einen nach dem anderen. {firings}.</translation>
+        <translation>Dieses Tablett braucht {count} Sinterbrände, einen nach dem anderen. {firings}.</translation>
     </message>
     <message>
         <source>Two programmes are called “{name}” and differ; see the cases&apos; materials.</source>
@@ -11873,7 +11881,7 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     </message>
     <message>
         <source>{units} units in one firing; a tray usually holds {usual} at most (assumed). Fire them in parts.</source>
-        <translation>{units} Einheiten in einem Brand; ein Tablett fasst meist höchstens {usual} (angenommen). Brennen Sie in Teilen.</translation>
+        <translation>{units} Einheiten in einem Sinterbrand; ein Tablett fasst meist höchstens {usual} (angenommen). Sintern Sie in Teilen.</translation>
     </message>
     <message>
         <source>Painting takes {painting}, longer than a mixed jar is kept ({hours:g} h): mix in parts.</source>
@@ -12018,7 +12026,7 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     </message>
     <message>
         <source>intake</source>
-        <translation>Aufnahme</translation>
+        <translation>Fallaufnahme</translation>
     </message>
     <message>
         <source>1 note</source>
@@ -12030,7 +12038,7 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     </message>
     <message>
         <source>draft: intake</source>
-        <translation>Entwurf: Aufnahme</translation>
+        <translation>Entwurf: Fallaufnahme</translation>
     </message>
     <message>
         <source>Shade, stump, neighbours and wish, on one page</source>
@@ -12038,7 +12046,7 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     </message>
     <message>
         <source>Intake page</source>
-        <translation>Aufnahmeseite</translation>
+        <translation>Fallaufnahme</translation>
     </message>
     <message>
         <source>no crown yet</source>
@@ -12096,7 +12104,7 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     </message>
     <message>
         <source>largest step {size:.1f} L*, {before} to {after}</source>
-        <translation>größter Schritt {size:.1f} L*, {before} zu {after}</translation>
+        <translation>größter Unterschied {size:.1f} L*, {before} zu {after}</translation>
     </message>
     <message>
         <source>Value of each unit</source>
@@ -12208,7 +12216,7 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     </message>
     <message>
         <source>open air</source>
-        <translation>offene Luft</translation>
+        <translation>Luft</translation>
     </message>
     <message>
         <source>mesial</source>
@@ -12388,11 +12396,11 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     </message>
     <message>
         <source>tab table, illuminant C to D65, geometry unchanged, ±1.5</source>
-        <translation>Mustertabelle, Normlicht C zu D65, Geometrie unverändert, ±1.5</translation>
+        <translation>Mustertabelle, Normlichtart C zu D65, Geometrie unverändert, ±1.5</translation>
     </message>
     <message>
         <source>photograph taken for 45/0, D65</source>
-        <translation>Foto als 45/0, D65 genommen</translation>
+        <translation>Foto, behandelt wie 45/0, D65</translation>
     </message>
     <message>
         <source>invented</source>
@@ -12444,7 +12452,7 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     </message>
     <message>
         <source>seen, usually accepted</source>
-        <translation>gesehen, meist hingenommen</translation>
+        <translation>gesehen, meist akzeptiert</translation>
     </message>
     <message>
         <source>usually rejected</source>
@@ -12520,7 +12528,7 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     </message>
     <message>
         <source>thickness</source>
-        <translation>Dicke</translation>
+        <translation>Wandstärke</translation>
     </message>
     <message>
         <source>in the row</source>
@@ -12612,7 +12620,7 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     </message>
     <message>
         <source>fired in the fastest programme</source>
-        <translation>im schnellsten Programm gebrannt</translation>
+        <translation>im schnellsten Programm gesintert</translation>
     </message>
     <message>
         <source>finding areas</source>
@@ -12628,7 +12636,7 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     </message>
     <message>
         <source>leading value</source>
-        <translation>die Helligkeit führen</translation>
+        <translation>Helligkeit steuern</translation>
     </message>
     <message>
         <source>few coats and jars</source>
@@ -12640,7 +12648,7 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     </message>
     <message>
         <source>leaving nothing bare</source>
-        <translation>nichts bloß lassen</translation>
+        <translation>nichts ungefärbt lassen</translation>
     </message>
     <message>
         <source>mixing jars</source>
@@ -12711,7 +12719,7 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     </message>
     <message>
         <source>{name} chroma from body</source>
-        <translation>{name}, Chroma zum Körper</translation>
+        <translation>{name}, Sättigung zum Körper</translation>
     </message>
     <message>
         <source>own shade {lab}</source>
@@ -12739,7 +12747,7 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     </message>
     <message>
         <source>intake page...</source>
-        <translation>Aufnahmeseite...</translation>
+        <translation>Fallaufnahme...</translation>
     </message>
     <message>
         <source>Geometry of the reading</source>
@@ -12821,7 +12829,7 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     </message>
     <message>
         <source>TP of a bare plate of 1.0 mm</source>
-        <translation>TP einer bloßen Platte von 1.0 mm</translation>
+        <translation>TP einer ungefärbten Platte von 1.0 mm</translation>
     </message>
     <message>
         <source>strength class</source>
@@ -12867,7 +12875,7 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     </message>
     <message>
         <source>Areas run from 1 to 13.</source>
-        <translation>Flächen laufen von 1 bis 13.</translation>
+        <translation>Flächen haben die Nummern 1 bis 13.</translation>
     </message>
 </context>
 <context>

@@ -147,6 +147,8 @@ class CrownOverlay(QWidget):
     def _corner_rect(self, *, left: bool) -> QRect:
         """Return where the sides' names, or the scale, have their room at most."""
         wide = min(240, self.width())
+        if left and self.row_labels:
+            return QRect(0, 0, wide, 150)
         start = 0 if left else self.width() - wide
         high = 150 + self._foot_px(start, start + wide)
         return QRect(start, self.height() - high, wide, high)
@@ -163,6 +165,9 @@ class CrownOverlay(QWidget):
 
     def _paint_sides(self, painter: QPainter, camera: Camera, directions: CrownDirections) -> None:
         centre = QPointF(86.0, self.height() - 64.0 - self._foot_px(8, 172))
+        if self.row_labels:
+            # Neighbours stand from side to side at the foot; nothing does above them.
+            centre.setY(72.0)
         sides = [Side.OCCLUSAL, *(FLAT_SIDES if directions.sides_known else ())]
         for side in sides:
             x, y = (float(v) for v in camera.axes[:2] @ directions.towards(side))

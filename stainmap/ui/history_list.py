@@ -31,7 +31,7 @@ from PySide6.QtWidgets import (
 from stainmap.ui.marks import Align, paint_text, text_width
 from stainmap.ui.section import PADDING, SectionHead, SoftLabel
 from stainmap.ui.theme import SURROUND, tones
-from stainmap.words import translate
+from stainmap.words import marked, translate
 
 PICTURE_PX = QSize(76, 60)
 # Pictures are made this much larger, for screens of double density.
@@ -48,6 +48,12 @@ class Standing(StrEnum):
     DONE = "done"
     CURRENT = "now"
     UNDONE = "undone"
+
+
+_STANDING = {
+    Standing.CURRENT: marked("history list", "now"),
+    Standing.UNDONE: marked("history list", "undone"),
+}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -191,7 +197,8 @@ class StepDelegate(QStyledItemDelegate):
         paint_text(painter, (x, top + 18), str(row.number), t.soft, px=11)
         if row.standing is not Standing.DONE:
             right = (rect.right() - 12, top + 18)
-            paint_text(painter, right, str(row.standing), t.soft, px=11, align=Align.AlignRight)
+            where = translate("history list", _STANDING[row.standing])
+            paint_text(painter, right, where, t.soft, px=11, align=Align.AlignRight)
 
 
 class HistoryList(QListView):

@@ -20,7 +20,7 @@ from PySide6.QtWidgets import (
 from stainmap.planning.look_colours import LOOK_DEPTHS_MM, NEUTRAL, Scale
 from stainmap.ui.crown_cards import Card, CoatLegend, ZoneLegend
 from stainmap.ui.crown_picture import SCALED, Look
-from stainmap.ui.marks import Align, paint_text
+from stainmap.ui.marks import Align, paint_text, wrapped
 from stainmap.ui.row_card import RowCard
 from stainmap.ui.theme import font, tones
 from stainmap.words import marked, translate
@@ -28,7 +28,7 @@ from stainmap.words import marked, translate
 # In a smaller view the legend of zones would hide the crown; the coat table shows its samples.
 _ZONES_FROM_PX = 700
 _NOTHING_YET = marked("legends", "nothing has been predicted yet")
-_WIDTH_PX, _BAR_PX, _LINE_PX = 268, 14, 17
+_WIDTH_PX, _BAR_PX, _LINE_PX, _SAMPLE_PX = 268, 14, 17, 24
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,6 +72,8 @@ class ScaleLegend(Card):
         super().__init__(parent)
         self.setAccessibleName(translate("legends", "Legend of the look"))
         self._words: ScaleWords | None = None
+        self._notes: list[str] = []
+        self._neutral: list[str] = []
         self.set_words(None)
         self.hide()
 
@@ -83,7 +85,10 @@ class ScaleLegend(Card):
             self.setAccessibleDescription(translate("legends", _NOTHING_YET))
             self.update()
             return
-        lines = len(words.notes) + bool(words.neutral)
+        wide = _WIDTH_PX - 24.0
+        self._notes = [line for note in words.notes for line in wrapped(note, wide, 11)]
+        self._neutral = wrapped(words.neutral, wide - _SAMPLE_PX, 11)
+        lines = len(self._notes) + len(self._neutral)
         self.setFixedSize(_WIDTH_PX, 68 + _LINE_PX * lines)
         spoken = [words.title, *(tick.label for tick in words.ticks), *words.notes, words.neutral]
         self.setAccessibleDescription(", ".join(part for part in spoken if part))
@@ -126,13 +131,15 @@ class ScaleLegend(Card):
             weight = 600 if tick.strong else 400
             paint_text(painter, (x, 59), tick.label, ink, px=12, weight=weight, align=at)
         y = 59.0
-        for note in words.notes:
+        for line in self._notes:
             y += _LINE_PX
-            paint_text(painter, (12, y), note, t.soft, px=11, width=wide)
-        if words.neutral:
+            paint_text(painter, (12, y), line, t.soft, px=11, width=wide)
+        for number, line in enumerate(self._neutral):
             y += _LINE_PX
-            painter.fillRect(QRectF(12, y - 10, 18, 12), QColor(*NEUTRAL))
-            paint_text(painter, (36, y), words.neutral, t.soft, px=11, width=wide - 24)
+            if not number:
+                painter.fillRect(QRectF(12, y - 10, 18, 12), QColor(*NEUTRAL))
+            place = (12 + _SAMPLE_PX, y)
+            paint_text(painter, place, line, t.soft, px=11, width=wide - _SAMPLE_PX)
 
     @staticmethod
     def _paint_bar(painter: QPainter, bar: QRectF, scale: Scale) -> None:

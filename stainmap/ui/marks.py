@@ -40,6 +40,18 @@ def text_width(text: str, px: int, weight: int = 400) -> float:
     return QFontMetricsF(font(px, weight)).horizontalAdvance(text)
 
 
+def wrapped(text: str, width: float, px: int, weight: int = 400) -> list[str]:
+    """Return a text in lines of at most some width, broken between its words."""
+    lines: list[str] = []
+    for word in text.split():
+        longer = f"{lines[-1]} {word}" if lines else word
+        if lines and text_width(longer, px, weight) <= width:
+            lines[-1] = longer
+        else:
+            lines.append(word)
+    return lines
+
+
 def paint_text(
     painter: QPainter,
     at: tuple[float, float],

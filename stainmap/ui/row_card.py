@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QHBoxLayout, QToolButton, QVBoxLayout, QWidget
 from stainmap.model.tooth import Unit
 from stainmap.model.zone import Zone, area_label
 from stainmap.ui.crown_cards import Card
-from stainmap.ui.marks import Align, paint_text, signed
+from stainmap.ui.marks import Align, paint_text, signed, wrapped
 from stainmap.ui.theme import font, tones
 from stainmap.words import translate
 
@@ -50,6 +50,7 @@ class RowCard(Card):
         self._steps: tuple[RowStep, ...] = ()
         self._units: tuple[Unit, ...] = ()
         self._notes: tuple[str, ...] = ()
+        self._lines: list[str] = []
         column = QVBoxLayout(self)
         column.setContentsMargins(12, 0, 12, 10)
         column.addStretch(1)
@@ -116,7 +117,8 @@ class RowCard(Card):
     def _resize(self) -> None:
         zones = self._zones()
         lines = (2 + len(zones)) if zones else 0
-        height = _TOP_PX + _LINE_PX * (lines + len(self._notes)) + _BUTTONS_PX
+        self._lines = [line for note in self._notes for line in wrapped(note, _WIDTH_PX - 24.0, 11)]
+        height = _TOP_PX + _LINE_PX * (lines + len(self._lines)) + _BUTTONS_PX
         if height != self.height():
             self.setFixedSize(_WIDTH_PX, height)
             self.resized.emit()
@@ -176,8 +178,8 @@ class RowCard(Card):
                 )
                 self._paint_figures(painter, zone, heads, y, strong=strong)
             y += _LINE_PX
-        for note in self._notes:
-            paint_text(painter, (12, y), note, t.soft, px=11, width=wide)
+        for line in self._lines:
+            paint_text(painter, (12, y), line, t.soft, px=11, width=wide)
             y += _LINE_PX
 
     def _paint_figures(

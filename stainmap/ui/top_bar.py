@@ -17,9 +17,15 @@ from PySide6.QtWidgets import (
 
 from stainmap.ui.icons import paint_icon
 from stainmap.ui.section import SoftLabel
+from stainmap.ui.status_line import ElidedLabel
 from stainmap.ui.theme import font, tones
 
 HEIGHT_PX = 46
+_TITLE_PX = 64
+_WORDS, _ICON = (
+    Qt.ToolButtonStyle.ToolButtonTextBesideIcon,
+    Qt.ToolButtonStyle.ToolButtonIconOnly,
+)
 
 
 class TopBar(QWidget):
@@ -36,9 +42,9 @@ class TopBar(QWidget):
         self.menus = QMenuBar()
         self.menus.setNativeMenuBar(False)
         self.menus.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
-        self.title = QLabel()
+        self.title = ElidedLabel()
         self.title.setFont(font(13, 500))
-        self.title.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self.title.setMinimumWidth(_TITLE_PX)
         self.state = SoftLabel("", 13)
         row.addWidget(self._name)
         row.addSpacing(8)
@@ -52,6 +58,9 @@ class TopBar(QWidget):
         self._names.addStretch(1)
         self.title.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Preferred)
         self._row = row
+        # Buttons with words, and by how much those make them longer.
+        self._in_words: list[QToolButton] = []
+        self._longer = 0
 
     def add_commands(self, actions: Sequence[QAction], *, words: bool) -> None:
         """Add a group of commands at the right, with words or with icons only."""
@@ -64,7 +73,10 @@ class TopBar(QWidget):
             button.setAccessibleName(action.text().replace("&", "").rstrip("."))
             button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
             if words:
-                button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
+                bare = button.sizeHint().width()
+                button.setToolButtonStyle(_WORDS)
+                self._longer += button.sizeHint().width() - bare
+                self._in_words.append(button)
             self._row.addWidget(button)
 
     def set_case(self, title: str, state: str) -> None:
@@ -75,7 +87,7 @@ class TopBar(QWidget):
         self._fit()
 
     def event(self, event: QEvent) -> bool:
-        """Give the menus the room of the program's name where there is not enough for both."""
+        """Give the menus the room of other things where there is not enough for all."""
         done = super().event(event)
         if event.type() in (QEvent.Type.Resize, QEvent.Type.LayoutRequest, QEvent.Type.Show):
             self._fit()
@@ -92,8 +104,21 @@ class TopBar(QWidget):
         painter.end()
 
     def _fit(self) -> None:
-        # In the words of some languages the last menus would not be seen in a small window.
-        asked = self._row.sizeHint().width()
-        if self._name.isHidden():
-            asked += self._name.sizeHint().width() + self._row.spacing()
-        self._name.setVisible(asked <= self.width())
+        # In the words of some languages the last menus would not be seen in a small window. What
+        # gives way to them: the program's name, the end of a long name of the case, and the words
+        # of the buttons at the right.
+        if not self._in_words:
+            return
+        name, longer = self._name.sizeHint().width() + self._row.spacing(), self._longer
+        menus, shown = self.menus.sizeHint().width(), self.menus.minimumWidth()
+        others = self._row.minimumSize().width()
+        others -= shown or self.menus.minimumSizeHint().width()
+        others -= 0 if self._name.isHidden() else name
+        others -= longer if self._in_words[0].toolButtonStyle() is _WORDS else 0
+        room = self.width() - others - menus
+        self.menus.setMinimumWidth(max(1, menus + min(0, room)))
+        with_words = room >= longer
+        for button in self._in_words:
+            button.setToolButtonStyle(_WORDS if with_words else _ICON)
+        cut = max(0, self.title.sizeHint().width() - _TITLE_PX)
+        self._name.setVisible(room >= longer + name + cut)
