@@ -549,7 +549,7 @@
     </message>
     <message>
         <source>neck band inside</source>
-        <translation>Halsstreifen innen</translation>
+        <translation>Hals innen</translation>
     </message>
     <message>
         <source>tissue side</source>
@@ -4468,7 +4468,7 @@ Strg+Umschalt mit Links, Rechts, oder am Kopf ziehen&lt;/td&gt;&lt;/tr&gt;
     </message>
     <message>
         <source>half of observers see 0.8, accept 1.8</source>
-        <translation>die Hälfte der Betrachter sieht 0.8, akzeptiert 1.8</translation>
+        <translation>jeder Zweite sieht 0.8, akzeptiert 1.8</translation>
     </message>
     <message>
         <source>not calibrated: direction, not a match</source>
@@ -11561,6 +11561,13 @@ Die Krone wird neu gelesen; von Hand berichtigte Zonen bleiben.</translation>
     <message>
         <source>Give two digits by ISO 3950: quadrant 1 to 4, position 1 to 8, as in 46.</source>
         <translation>Geben Sie zwei Ziffern nach ISO 3950 an: Quadrant 1 bis 4, Stelle 1 bis 8, etwa 46.</translation>
+    </message>
+</context>
+<context>
+    <name>top bar</name>
+    <message>
+        <source>More menus</source>
+        <translation>Weitere Menüs</translation>
     </message>
 </context>
 <context>

@@ -21,6 +21,7 @@ from stainmap.words import translate, value_word
 
 FloatArray = NDArray[np.float64]
 _ARM = 36.0
+_BESIDE_CARD_PX = 470
 _SCALES_MM = (0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0)
 _WHITE_HALO = QColor(255, 255, 255, 170)
 # The surround is the same in both schemes, so what the active tool would do is too.
@@ -109,7 +110,9 @@ class CrownOverlay(QWidget):
             painter.drawRoundedRect(QRectF(self.rect()).adjusted(2, 2, -2, -2), 3, 3)
         self._paint_pills(painter, camera)
         anew, self._below = event.rect(), QRect()
-        if directions is not None and anew.intersects(self._corner_rect(left=True)):
+        # Beside the card with the steps to the neighbours there is no room on a small screen.
+        room = not self.row_labels or self.width() >= _BESIDE_CARD_PX
+        if directions is not None and room and anew.intersects(self._corner_rect(left=True)):
             self._paint_sides(painter, camera, directions)
         if self.has_scale and anew.intersects(self._corner_rect(left=False)):
             self._paint_scale(painter, camera)

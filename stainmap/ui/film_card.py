@@ -9,7 +9,6 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import (
     QHBoxLayout,
-    QLabel,
     QPushButton,
     QSizePolicy,
     QSlider,
@@ -20,6 +19,7 @@ from PySide6.QtWidgets import (
 from stainmap.ui.plate import Plate, link_button
 from stainmap.ui.progress_line import ProgressLine
 from stainmap.ui.section import SoftLabel
+from stainmap.ui.status_line import ElidedLabel
 from stainmap.ui.theme import font, tones
 from stainmap.words import translate
 
@@ -126,7 +126,7 @@ class FilmCard(Plate):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setAccessibleName(translate("film card", "Film of the plan"))
-        self._title = QLabel()
+        self._title = ElidedLabel()
         self._title.setFont(font(15, 600))
         self._title.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self._lines = (SoftLabel("", 12), SoftLabel("", 12))

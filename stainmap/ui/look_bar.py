@@ -25,8 +25,8 @@ from stainmap.ui.theme import font, tones
 from stainmap.words import marked, translate
 
 HEIGHT_PX = 39
-# A tool without its word, and margins and gaps of the bar.
-_ICON_PX, _SPARE_PX = 34, 34
+# A tool without its word, margins and gaps of the bar, what stands beside the name of a light.
+_ICON_PX, _SPARE_PX, _ARROW_PX = 34, 34, 28
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -243,8 +243,10 @@ class LookBar(QWidget):
         self._fit_names()
 
     def minimumSizeHint(self) -> QSize:
-        """Return the width at which only the look that is on has its name."""
-        return QSize(self._needed_px(words=False, names=False), HEIGHT_PX)
+        """Return the width at which looks have nothing but their numbers."""
+        looks = [one.width_px(short=True) + 2 for one in self.buttons.values()]
+        light = self.light.fontMetrics().horizontalAdvance(self._light_words[1]) + _ARROW_PX
+        return QSize(sum(looks) + len(self._tools) * _ICON_PX + light + _SPARE_PX, HEIGHT_PX)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Leave names out where they have no room."""
@@ -260,7 +262,8 @@ class LookBar(QWidget):
             short = [one.width_px(short=True) for one in self.buttons.values()]
             looks = [*short[1:], max(full)]
         tools = [tool.fontMetrics().horizontalAdvance(tool.text()) + 8 for tool in self._tools]
-        plain = len(tools) * _ICON_PX + self.light.sizeHint().width() + _SPARE_PX
+        light = self.light.fontMetrics().horizontalAdvance(self._light_words[0]) + _ARROW_PX
+        plain = len(tools) * _ICON_PX + light + _SPARE_PX
         return sum(looks) + 2 * len(looks) + plain + (sum(tools) if words else 0)
 
     def _fit_names(self) -> None:
@@ -269,13 +272,17 @@ class LookBar(QWidget):
         names = self.width() >= self._needed_px(words=False, names=True)
         # Rather smaller names than none.
         dense = not names and self.width() >= self._needed_px(words=False, names=True, dense=True)
+        # On a screen that is too small, not even that of the look that is on.
+        bare = self.width() < self._needed_px(words=False, names=False)
         style = Qt.ToolButtonStyle
         for tool in self._tools:
             tool.setToolButtonStyle(
                 style.ToolButtonTextBesideIcon if words else style.ToolButtonIconOnly
             )
         for button in self.buttons.values():
-            button.shorten(not (names or dense or button.isChecked()), dense=dense)
+            on = button.isChecked() and not bare
+            button.shorten(not (names or dense or on), dense=dense)
+        self.light.setText(self._light_words[1 if bare else 0])
 
     def _light_button(self) -> QToolButton:
         """Return the button with the menu of lights and observers."""
@@ -323,7 +330,8 @@ class LookBar(QWidget):
             if observer_degrees == OBSERVERS[0]
             else translate("look bar", "Light {light}, {degrees}°")
         )
-        self.light.setText(text.format(light=light, degrees=observer_degrees))
+        self._light_words = (text.format(light=light, degrees=observer_degrees), light)
+        self._fit_names()
         self.light.setAccessibleName(
             translate("look bar", "Light {light}, {degrees} degrees").format(
                 light=light, degrees=observer_degrees

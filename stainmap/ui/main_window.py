@@ -70,7 +70,7 @@ from stainmap.ui.zone_sliders_desk import ZoneSlidersDesk
 from stainmap.ui.zone_tool_desk import ZoneToolDesk
 from stainmap.words import marked, translate
 
-_NARROW_PX = 1280
+_NARROW_PX, _LEAST_PX = 1280, 1024
 _NOTHING_YET_MS = 300
 _INVENTED = marked("main window", "Sample materials are invented: do not fire by them")
 _PLANNING_AID = marked("main window", "A planning aid: the makers' instructions for use decide")
@@ -105,7 +105,7 @@ class MainWindow(QMainWindow):
         self._sample: Case | None = None
         self._is_sample = False
         self.setAcceptDrops(True)
-        self.setMinimumSize(1024, 660)
+        self.setMinimumSize(_LEAST_PX, 660)
         self.top, self.status = TopBar(), StatusLine()
         self.strip, self.looks, self.crown = StartStrip(), LookBar(), CrownView()
         self.plan, self.outcome, self.run = PlanPanel(), OutcomeSide(), RunStrip()
@@ -410,7 +410,10 @@ class MainWindow(QMainWindow):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """In a narrow window the outcome folds into a tab beside the plan."""
         super().resizeEvent(event)
-        self._fold(event.size().width() < _NARROW_PX)
+        width = event.size().width()
+        for dock in self.findChildren(PanelDock):
+            dock.squeeze(width < _LEAST_PX)
+        self._fold(width < _NARROW_PX)
 
     def _fold(self, narrow: bool) -> None:
         folded = self.outcome_dock in self.tabifiedDockWidgets(self.plan_dock)

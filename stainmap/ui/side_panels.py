@@ -19,6 +19,7 @@ from stainmap.ui.value_ladder import ValueLadder
 from stainmap.words import translate
 
 PLAN_PX, OUTCOME_PX = 438, 344
+_LEAST_PX = 240
 
 
 class PlanPanel(QWidget):
@@ -132,10 +133,12 @@ class PanelDock(QDockWidget):
             | QDockWidget.DockWidgetFeature.DockWidgetClosable
         )
         self.setTitleBarWidget(Grip())
+        self._content, self._width_px = content, width_px
+        self._scroll: QScrollArea | None = None
         if width_px is None:
             self.setWidget(content)
             return
-        scroll = QScrollArea()
+        self._scroll = scroll = QScrollArea()
         scroll.setFrameShape(QFrame.Shape.NoFrame)
         scroll.setProperty("quiet", True)
         scroll.setWidgetResizable(True)
@@ -145,3 +148,17 @@ class PanelDock(QDockWidget):
         scroll.setAccessibleName(name)
         scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.setWidget(scroll)
+
+    def squeeze(self, tight: bool) -> None:
+        """Take less room than all of it needs, in a window smaller than it should be.
+
+        It is scrolled from side to side then.
+        """
+        if self._scroll is None or self._width_px is None:
+            return
+        bar = Qt.ScrollBarPolicy
+        self._content.setMinimumWidth(self._width_px if tight else 0)
+        self._scroll.setMinimumWidth(_LEAST_PX if tight else self._width_px)
+        self._scroll.setHorizontalScrollBarPolicy(
+            bar.ScrollBarAsNeeded if tight else bar.ScrollBarAlwaysOff
+        )

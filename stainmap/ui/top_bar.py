@@ -15,10 +15,11 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from stainmap.ui.icons import paint_icon
+from stainmap.ui.icons import icon, paint_icon
 from stainmap.ui.section import SoftLabel
 from stainmap.ui.status_line import ElidedLabel
 from stainmap.ui.theme import font, tones
+from stainmap.words import translate
 
 HEIGHT_PX = 46
 _TITLE_PX = 64
@@ -41,6 +42,11 @@ class TopBar(QWidget):
         self._name.setFont(font(15, 600))
         self.menus = QMenuBar()
         self.menus.setNativeMenuBar(False)
+        more = self.menus.findChild(QToolButton, "qt_menubar_ext_button")
+        if more is not None:
+            # Qt's own sign for menus that have no room is hardly seen.
+            more.setIcon(icon("chevron"))
+            more.setAccessibleName(translate("top bar", "More menus"))
         self.menus.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
         self.title = ElidedLabel()
         self.title.setFont(font(13, 500))

@@ -14,10 +14,11 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QSettings, QSize
+from PySide6.QtCore import QPoint, QSettings, QSize
 from PySide6.QtGui import QFontInfo
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QLabel
+from PySide6.QtWidgets import QApplication, QLabel, QScrollArea, QToolButton
+from pytestqt.qtbot import QtBot
 
 from stainmap.app.settings import Settings
 from stainmap.app.settings_file import NAME, SettingsStore
@@ -30,6 +31,7 @@ from stainmap.ui import start, theme
 from stainmap.ui.main_window import MainWindow
 from stainmap.ui.picture_canvas import PictureCanvas
 from stainmap.ui.screen_room import fit_small_screen
+from stainmap.ui.side_panels import PLAN_PX
 from stainmap.ui.theme import Scheme, apply_theme
 from tests.ui.conftest import new_window
 from tests.ui.small_dome import small_planned_case
@@ -186,7 +188,7 @@ def test_without_opengl_that_is_said_and_all_else_works(
 
 
 def test_a_small_screen_is_said_and_the_window_fits_it(
-    window: MainWindow, monkeypatch: pytest.MonkeyPatch, store: SettingsStore
+    window: MainWindow, monkeypatch: pytest.MonkeyPatch, store: SettingsStore, qtbot: QtBot
 ) -> None:
     assert not fit_small_screen(window)
 
@@ -199,6 +201,27 @@ def test_a_small_screen_is_said_and_the_window_fits_it(
     assert window.minimumSize() == SMALL
     assert window.size() == SMALL
     assert window.crown.width() > 250
+
+    # What has no room is scrolled to, and nothing lies under anything else.
+    plan = window.plan_dock.widget()
+    assert isinstance(plan, QScrollArea)
+    qtbot.waitUntil(lambda: plan.horizontalScrollBar().maximum() > 0)
+    assert plan.horizontalScrollBar().isVisible()
+    assert window.plan.width() >= PLAN_PX
+    corner = plan.mapTo(window, QPoint(plan.width(), 0))
+    assert corner.x() <= window.crown.mapTo(window, QPoint(0, 0)).x()
+    for button in (*window.looks.buttons.values(), window.looks.light):
+        assert button.width() >= button.sizeHint().width()
+        assert button.geometry().right() < window.looks.width()
+    more = window.top.menus.findChild(QToolButton, "qt_menubar_ext_button")
+    assert more is not None
+    menus = window.top.menus
+    seen = menus.actionGeometry(menus.actions()[-1]).right() < menus.width()
+    assert seen != more.isVisible()
+    window.setMinimumSize(1024, 660)
+    window.resize(1024, 700)
+    qtbot.waitUntil(lambda: not plan.horizontalScrollBar().isVisible())
+    assert plan.width() >= PLAN_PX
 
 
 # --- settings ------------------------------------------------------------------------------
