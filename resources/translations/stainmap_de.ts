@@ -1929,6 +1929,14 @@
 <context>
     <name>coat table</name>
     <message>
+        <source>No steps yet.
+
++ step adds one of a liquid.</source>
+        <translation>Noch keine Schritte.
+
++ Schritt fügt einen mit einer Flüssigkeit hinzu.</translation>
+    </message>
+    <message>
         <source>area</source>
         <translation>Fläche</translation>
     </message>
@@ -7618,12 +7626,12 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
         <translation>Lassen Sie die anderen Flächen in Ruhe; die Fissuren folgen von selbst, weil Licht sich ausbreitet. Geben Sie ab, wenn L* und h der Höcker nah genug sind.</translation>
     </message>
     <message>
-        <source>Reach the wanted colours with as few jars and as few rounds of painting as you can. A jar more must be worth mixing it.</source>
-        <translation>Erreichen Sie die Zielfarben mit so wenigen Näpfen und Runden, wie Sie können. Ein Napf mehr muss das Mischen wert sein.</translation>
+        <source>Reach the wanted colours with as few jars and as few coats as you can. A jar more must be worth mixing it.</source>
+        <translation>Erreichen Sie die gewünschten Farben mit so wenigen Näpfen und so wenigen Aufträgen wie möglich. Ein Napf mehr muss das Anmischen wert sein.</translation>
     </message>
     <message>
-        <source>Coats of one step on several areas are one round. The same jar may serve neck, body and fissure with different numbers of coats. Hand in when nothing can be left out.</source>
-        <translation>Aufträge eines Schritts auf mehreren Flächen sind eine Runde. Derselbe Napf kann Zahnhals, Körper und Fissur mit verschieden vielen Aufträgen dienen. Geben Sie ab, wenn nichts mehr wegfallen kann.</translation>
+        <source>Coats are counted area by area. The same jar may serve neck, body and fissure with different numbers of coats. Hand in when nothing can be left out.</source>
+        <translation>Aufträge werden Fläche für Fläche gezählt. Derselbe Napf darf Hals, Körper und Fissur mit verschieden vielen Aufträgen dienen. Geben Sie ab, wenn sich nichts mehr weglassen lässt.</translation>
     </message>
     <message>
         <source>Three units in one piece look like one long tooth. Set them apart: darken connectors and embrasures as Outcome wants them, and leave the units as they are.</source>
@@ -8032,6 +8040,21 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     <message>
         <source>{count} times, best {best:.0f}</source>
         <translation>{count}-mal, bestes {best:.0f}</translation>
+    </message>
+</context>
+<context>
+    <name>practice making</name>
+    <message>
+        <source>A new crown is being made</source>
+        <translation>Eine neue Krone entsteht</translation>
+    </message>
+    <message>
+        <source>No exercise is open</source>
+        <translation>Es ist keine Übung offen</translation>
+    </message>
+    <message>
+        <source>Above, try it again or choose the next one.</source>
+        <translation>Versuchen Sie es oben noch einmal, oder wählen Sie die nächste.</translation>
     </message>
 </context>
 <context>
@@ -9464,6 +9487,10 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
         <translation>Reihenfolge</translation>
     </message>
     <message>
+        <source>jars and coats</source>
+        <translation>Näpfe und Aufträge</translation>
+    </message>
+    <message>
         <source>The order is the usual one: deep first, accents last.</source>
         <translation>Die Reihenfolge ist die übliche: das Tiefe zuerst, Akzente zuletzt.</translation>
     </message>
@@ -9484,16 +9511,20 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
         <translation>Keine Fläche hat mehr Aufträge als üblich.</translation>
     </message>
     <message>
-        <source>jars and rounds</source>
-        <translation>Näpfe und Runden</translation>
-    </message>
-    <message>
         <source>value</source>
         <translation>Helligkeit</translation>
     </message>
     <message>
         <source>not green</source>
         <translation>nicht grün</translation>
+    </message>
+    <message>
+        <source>Every area is judged as if all others were as wanted: a fault counts once, where it was made.</source>
+        <translation>Jede Fläche wird so beurteilt, als wären alle anderen wie gewünscht: Ein Fehler zählt einmal, dort, wo er gemacht wurde.</translation>
+    </message>
+    <message>
+        <source>Only a body that is off counts against all of them, as every step starts from it.</source>
+        <translation>Nur ein Körper, der danebenliegt, zählt gegen alle, denn jede Stufe geht von ihm aus.</translation>
     </message>
     <message>
         <source>Every coat lies where the map wants it.</source>
@@ -9648,8 +9679,20 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
         <translation>{work}, wo {enough} genügen.</translation>
     </message>
     <message>
-        <source>{work}: as few as are needed.</source>
-        <translation>{work}: so wenige wie nötig.</translation>
+        <source>{work}: no more than are needed.</source>
+        <translation>{work}: nicht mehr als nötig.</translation>
+    </message>
+    <message>
+        <source>Coats are due on {areas} and there are none: left out is out of turn, too.</source>
+        <translation>Auf {areas} fehlen fällige Aufträge: Auch Weggelassenes ist außer der Reihe.</translation>
+    </message>
+    <message>
+        <source>{jars} and 1 coat</source>
+        <translation>{jars} und 1 Auftrag</translation>
+    </message>
+    <message>
+        <source>{jars} and {coats} coats, all areas together</source>
+        <translation>{jars} und {coats} Aufträge, alle Flächen zusammen</translation>
     </message>
     <message>
         <source>Their hue is kept: a* {own}, wanted {wanted}.</source>
@@ -9658,14 +9701,6 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     <message>
         <source>They turn green: a* {own}, wanted {wanted}. A rosier or a neutral liquid lowers value without that.</source>
         <translation>Sie werden grün: a* {own}, Ziel {wanted}. Eine rötlichere oder neutrale Flüssigkeit senkt die Helligkeit ohne das.</translation>
-    </message>
-    <message>
-        <source>{jars} and 1 round of painting</source>
-        <translation>{jars} und 1 Auftragsrunde</translation>
-    </message>
-    <message>
-        <source>{jars} and {rounds} rounds of painting</source>
-        <translation>{jars} und {rounds} Auftragsrunden</translation>
     </message>
 </context>
 <context>

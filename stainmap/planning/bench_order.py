@@ -7,6 +7,7 @@ band is neck as well as accent; they may come at any time.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Final
 
 from stainmap.model.case import Case
@@ -32,13 +33,37 @@ _TURN: Final[dict[Area, int]] = {
 }
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OrderFault:
+    """A step that comes later than usual.
+
+    Parameters
+    ----------
+    late
+        The area it paints.
+    early
+        The one that was painted before its turn.
+    sentence
+        Both, for the user.
+    """
+
+    late: Area
+    early: Area
+    sentence: str
+
+
 def order_remarks(case: Case) -> tuple[str, ...]:
-    """Return a sentence for every step that comes later than usual.
+    """Return a sentence for every step that comes later than usual; see `order_faults`."""
+    return tuple(fault.sentence for fault in order_faults(case))
+
+
+def order_faults(case: Case) -> tuple[OrderFault, ...]:
+    """Return every step that comes later than usual.
 
     A step that paints several areas counts as the earliest of them: a base over everything is no
     accent. What the same jar goes on with is not split.
     """
-    remarks = []
+    found = []
     front = bool(case.units) and case.units[0].tooth.is_front
     latest: tuple[int, int, Area] | None = None
     for number, step in enumerate(case.plan.steps, start=1):
@@ -48,16 +73,15 @@ def order_remarks(case: Case) -> tuple[str, ...]:
         turn, area = here
         if latest is not None and turn < latest[0]:
             before, after = (area_label(one, front=front) for one in (area, latest[2]))
-            remarks.append(
-                translate(
-                    "bench order",
-                    "Step {number} paints '{before}' after step {latest} painted '{after}'; "
-                    "usually it comes before.",
-                ).format(number=number, before=before, latest=latest[1], after=after)
-            )
+            sentence = translate(
+                "bench order",
+                "Step {number} paints '{before}' after step {latest} painted '{after}'; "
+                "usually it comes before.",
+            ).format(number=number, before=before, latest=latest[1], after=after)
+            found.append(OrderFault(late=area, early=latest[2], sentence=sentence))
         if latest is None or turn >= latest[0]:
             latest = (turn, number, area)
-    return tuple(remarks)
+    return tuple(found)
 
 
 def _earliest(step: Step) -> tuple[int, Area] | None:

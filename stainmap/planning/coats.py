@@ -87,7 +87,7 @@ class CoatLayout:
         for index, step in enumerate(case.plan.steps):
             shares = self.shares(case.zones, step.edge_softness_mm)
             for entry in step.areas:
-                result[index] += self._entry(case, entry, shares, end)
+                result[index] += self.entry_coats(case, entry, shares, end)
             for streaks in step.streaks:
                 result[index] += streaks.coats * streak_shares(
                     self._mesh, case.zones, case.reading, streaks
@@ -118,7 +118,10 @@ class CoatLayout:
                 result[index] += np.float32(entry.coats.high) * share * _fade(case, entry, vertices)
         return result
 
-    def _entry(self, case: Case, entry: AreaCoats, shares: FloatField, end: End) -> FloatField:
+    def entry_coats(
+        self, case: Case, entry: AreaCoats, shares: FloatField, end: End = "high"
+    ) -> FloatField:
+        """Return the coats (V,) of one entry of a step; `shares` as `shares` returns them."""
         count = entry.coats.low if end == "low" else entry.coats.high
         if isinstance(entry.area, Zone):
             share = shares[int(entry.area)]

@@ -235,7 +235,7 @@ WORDS: Final[dict[Kind, TaskWords]] = {
         title=marked("practice", "As few coats and jars as do it"),
         ask=marked(
             "practice",
-            "Reach the wanted colours with as few jars and as few rounds of painting as you can."
+            "Reach the wanted colours with as few jars and as few coats as you can."
             " A jar more must be worth mixing it.",
         ),
         steps=(
@@ -243,9 +243,8 @@ WORDS: Final[dict[Kind, TaskWords]] = {
             (
                 marked(
                     "practice",
-                    "Coats of one step on several areas are one round. The same jar may serve neck,"
-                    " body and fissure with different numbers of coats. Hand in when nothing can be"
-                    " left out.",
+                    "Coats are counted area by area. The same jar may serve neck, body and fissure"
+                    " with different numbers of coats. Hand in when nothing can be left out.",
                 )
             ),
         ),

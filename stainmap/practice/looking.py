@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import hashlib
+from collections import OrderedDict
 from dataclasses import dataclass, replace
+from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
@@ -11,12 +14,14 @@ from stainmap.model.case import Case
 from stainmap.model.zone import Area, Zone
 from stainmap.planning.coats import CoatLayout
 from stainmap.planning.outcome import area_weights
-from stainmap.predict.appearance import AppearanceEngine
+from stainmap.predict.appearance import Appearance, AppearanceEngine
 from stainmap.predict.grinding import GroundCrown, ground_crown
 from stainmap.predict.scene import scene_from_case
 from stainmap.predict.shape import crown_shape
 
 Lab = tuple[float, float, float]
+_KEPT: Final = 200
+"""Means of so many layings are remembered: of an answer, most areas are as they were before."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -69,6 +74,7 @@ class Looker:
         self.layout = CoatLayout(case.surface.mesh, case.reading.outer)
         self._weights = area_weights(case, self.layout)
         self._engine: AppearanceEngine | None = None
+        self._means: OrderedDict[object, dict[Area, Lab]] = OrderedDict()
 
     @property
     def weights(self) -> dict[Area, NDArray[np.float64]]:
@@ -83,20 +89,45 @@ class Looker:
         StainmapError
             If plan and materials do not fit together.
         """
-        scene = scene_from_case(case, bands="screen")
-        engine = AppearanceEngine(self.ground.shape, scene, threads=1, reuse=self._engine)
-        self._engine = engine
         coats = self.layout.coats(case)
-        appearance = engine.whole(coats)
-        lab = appearance.lab.astype(np.float64)
-        means = {area: weight @ lab / weight.sum() for area, weight in self._weights.items()}
+        appearance = self._predicted(case, coats)
         return Looked(
             case=case,
             coats=coats,
             lab=appearance.lab,
             srgb=appearance.srgb,
-            areas={area: (float(m[0]), float(m[1]), float(m[2])) for area, m in means.items()},
+            areas=self._means_of(appearance),
         )
+
+    def means(self, case: Case, coats: NDArray[np.float32]) -> dict[Area, Lab]:
+        """Return the mean L*a*b* of every area for coats that were laid by somebody else.
+
+        Parameters
+        ----------
+        case
+            Its plan has the liquids of the coats, a step for each of them.
+        coats
+            (S, V) coats of these steps.
+        """
+        liquids = tuple(case.plan.liquid_of(step) for step in case.plan.steps)
+        digest = hashlib.blake2b(np.ascontiguousarray(coats).tobytes(), digest_size=16).digest()
+        key = (case.plan.block, case.plan.nesting_height_mm, case.backings, liquids, digest)
+        if key not in self._means:
+            self._means[key] = self._means_of(self._predicted(case, coats))
+            while len(self._means) > _KEPT:
+                self._means.popitem(last=False)
+        return self._means[key]
+
+    def _predicted(self, case: Case, coats: NDArray[np.float32]) -> Appearance:
+        scene = scene_from_case(case, bands="screen")
+        engine = AppearanceEngine(self.ground.shape, scene, threads=1, reuse=self._engine)
+        self._engine = engine
+        return engine.whole(coats)
+
+    def _means_of(self, appearance: Appearance) -> dict[Area, Lab]:
+        lab = appearance.lab.astype(np.float64)
+        means = {area: weight @ lab / weight.sum() for area, weight in self._weights.items()}
+        return {area: (float(m[0]), float(m[1]), float(m[2])) for area, m in means.items()}
 
     def bare(self, case: Case) -> Looked:
         """Return what the block of a case is without any coat."""

@@ -101,6 +101,8 @@ class Score:
         Figures to be kept with the attempt.
     lesson
         How it comes about and what helps; empty where the parts say it all.
+    rule
+        How it was judged, where the parts do not say it; one or two sentences.
     """
 
     value: float
@@ -110,6 +112,7 @@ class Score:
     overlay: Overlay | None = None
     details: dict[str, float | str] = field(default_factory=dict)
     lesson: str = ""
+    rule: str = ""
 
     @property
     def skills(self) -> dict[str, float]:
@@ -131,6 +134,7 @@ def total(
     empty: bool = False,
     details: dict[str, float | str] | None = None,
     lesson: str = "",
+    rule: str = "",
 ) -> Score:
     """Return the score of some parts: their points together, not below the floor.
 
@@ -138,7 +142,7 @@ def total(
     ----------
     empty
         Nothing was done: the floor, whatever the parts say.
-    details, lesson
+    details, lesson, rule
         As of `Score`.
     """
     points = sum(part.points for part in parts)
@@ -153,6 +157,7 @@ def total(
         overlay=overlay,
         details=details or {},
         lesson=lesson,
+        rule=rule,
     )
 
 

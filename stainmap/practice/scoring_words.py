@@ -5,8 +5,9 @@ from __future__ import annotations
 from stainmap.model.zone import Area, Zone, area_label
 from stainmap.practice.exercise_task import Task
 from stainmap.practice.scoring_areas import AreaOverlap
-from stainmap.practice.scoring_plan import AreaReach, Bare, Ruled
-from stainmap.words import jars_text, sentence_case, translate
+from stainmap.practice.scoring_plan import Bare, OutOfTurn
+from stainmap.practice.scoring_reach import AreaReach, Ruled
+from stainmap.words import jars_text, listed, sentence_case, translate
 
 
 def area_name(task: Task, area: Area) -> str:
@@ -89,7 +90,6 @@ def reach_text(task: Task, one: AreaReach) -> str:
     elif one.ruled is Ruled.BODY:
         text = translate("scoring", "{name}: it stands beside a body that is off.")
     elif one.ruled is Ruled.OWN:
-        value, chroma = one.own
         text = translate(
             "scoring",
             "{name}: {de00:.1f} dE00 from the wanted colour ({value} L*, {chroma} C*).",
@@ -148,13 +148,25 @@ def economy_text(work: str, enough: str) -> str:
     return translate("scoring", "{work}; {enough} do it.").format(work=work, enough=enough)
 
 
-def rounds_text(work: str, enough: str, *, costs: bool) -> str:
+def needed_text(work: str, enough: str, *, costs: bool) -> str:
     """Return what was used, and whether it is more than is needed."""
     if costs:
         return translate("scoring", "{work}, where {enough} do it.").format(
             work=work, enough=enough
         )
-    return translate("scoring", "{work}: as few as are needed.").format(work=work)
+    return translate("scoring", "{work}: no more than are needed.").format(work=work)
+
+
+def turn_text(task: Task, turn: OutOfTurn) -> str:
+    """Return what is painted out of its turn, or not at all."""
+    if turn.faults:
+        return turn.faults[0].sentence
+    if turn.missing:
+        names = listed([area_name(task, area) for area in turn.missing])
+        return translate(
+            "scoring", "Coats are due on {areas} and there are none: left out is out of turn, too."
+        ).format(areas=names)
+    return translate("scoring", "The order is the usual one: deep first, accents last.")
 
 
 def hue_text(own: float, wanted: float, *, kept: bool) -> str:
@@ -171,12 +183,12 @@ def hue_text(own: float, wanted: float, *, kept: bool) -> str:
     return text.format(own=signed(own), wanted=signed(wanted))
 
 
-def work_text(jars: int, rounds: int) -> str:
-    """Return "3 jars and 7 rounds of painting"."""
-    if rounds == 1:
-        return translate("scoring", "{jars} and 1 round of painting").format(jars=jars_text(jars))
-    return translate("scoring", "{jars} and {rounds} rounds of painting").format(
-        jars=jars_text(jars), rounds=rounds
+def work_text(jars: int, coats: int) -> str:
+    """Return "3 jars and 11 coats", those of all areas together."""
+    if coats == 1:
+        return translate("scoring", "{jars} and 1 coat").format(jars=jars_text(jars))
+    return translate("scoring", "{jars} and {coats} coats, all areas together").format(
+        jars=jars_text(jars), coats=coats
     )
 
 

@@ -12,7 +12,14 @@ from PySide6.QtCore import (
     Qt,
     Signal,
 )
-from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPen, QRegularExpressionValidator
+from PySide6.QtGui import (
+    QColor,
+    QFocusEvent,
+    QKeyEvent,
+    QPainter,
+    QPen,
+    QRegularExpressionValidator,
+)
 from PySide6.QtWidgets import (
     QAbstractItemDelegate,
     QAbstractItemView,
@@ -187,6 +194,14 @@ class CoatCell(QStyledItemDelegate):
                 self.closeEditor.emit(watched, QAbstractItemDelegate.EndEditHint.NoHint)
                 self.left.emit(*step)
                 return True
+        if (
+            isinstance(event, QFocusEvent)
+            and event.lostFocus()
+            and event.reason() == Qt.FocusReason.PopupFocusReason
+            and isinstance(watched, QWidget)
+        ):
+            # Whatever a menu does to the table, what was typed before is in it.
+            self.commitData.emit(watched)
         return super().eventFilter(watched, event)
 
 

@@ -72,6 +72,11 @@ class CoatModel(QAbstractTableModel):
 
     The model changes only when it is given a new plan, so that what it shows is always the plan.
 
+    Attributes
+    ----------
+    may_suggest
+        False where nothing is suggested; then the hint in an empty table says nothing of it.
+
     Signals
     -------
     edited
@@ -87,6 +92,17 @@ class CoatModel(QAbstractTableModel):
         super().__init__(parent)
         self._rows: tuple[Row, ...] = ()
         self._steps: tuple[StepColumn, ...] = ()
+        self.may_suggest = True
+
+    @property
+    def no_steps_yet(self) -> str:
+        """What stands in the table while the plan has no steps."""
+        if not self.may_suggest:
+            return translate("coat table", "No steps yet.\n\n+ step adds one of a liquid.")
+        return translate(
+            "coat table",
+            "No steps yet.\n\n+ step adds one of a liquid; Suggest coats looks for a whole plan.",
+        )
 
     def set_plan(self, areas: Sequence[AreaRow], steps: Sequence[StepColumn]) -> None:
         """Show these areas and steps."""
@@ -258,14 +274,6 @@ class CoatModel(QAbstractTableModel):
 def corner_words() -> tuple[str, str]:
     """Return what stands at the corner of the table: for its lines, for its columns."""
     return translate("coat table", "area"), translate("coat table", "step")
-
-
-def no_steps_yet() -> str:
-    """Return what stands in the table while the plan has no steps."""
-    return translate(
-        "coat table",
-        "No steps yet.\n\n+ step adds one of a liquid; Suggest coats looks for a whole plan.",
-    )
 
 
 def _head_words(step: int, jar: JarLook) -> str:

@@ -28,7 +28,7 @@ from stainmap.ui.coat_headers import (
     AreaHeader,
     StepHeader,
 )
-from stainmap.ui.coat_model import AreaRow, CoatModel, Index, StepColumn, corner_words, no_steps_yet
+from stainmap.ui.coat_model import AreaRow, CoatModel, Index, StepColumn, corner_words
 from stainmap.ui.coat_range import CoatRange
 from stainmap.ui.marks import JarLook
 from stainmap.ui.order_tag import OrderTag
@@ -171,7 +171,7 @@ class CoatTable(QTableView):
             if row >= 0:
                 self.setCurrentIndex(self._model.index(row, column))
         self._quiet = False
-        self.setAccessibleDescription("" if steps or not areas else no_steps_yet())
+        self.setAccessibleDescription("" if steps or not areas else self._model.no_steps_yet)
         self._mark_row()
         self.updateGeometry()
         self.viewport().update()
@@ -418,7 +418,7 @@ class CoatTable(QTableView):
             painter.setFont(font(13))
             painter.setPen(self.palette().color(QPalette.ColorRole.PlaceholderText))
             room = self.viewport().rect().adjusted(12, TITLE_PX, -8, 0)
-            painter.drawText(room, int(Qt.TextFlag.TextWordWrap), no_steps_yet())
+            painter.drawText(room, int(Qt.TextFlag.TextWordWrap), self._model.no_steps_yet)
         painter.end()
 
     def select_all_cells(self) -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import numpy as np
+from numpy.typing import NDArray
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPaintEvent
 from PySide6.QtWidgets import (
@@ -13,6 +15,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from stainmap.model.case import Case
+from stainmap.model.zone import area_label
 from stainmap.practice.exercise_words import exercise_text
 from stainmap.practice.score import Mark, Overlay, Score, ScorePart
 from stainmap.ui.plate import link_button
@@ -26,6 +30,7 @@ MARK_COLOURS: dict[Mark, str] = {
     Mark.OTHER: "#ddcc77",
 }
 """From the published "muted" colour-blind-safe set, those that no zone of ours has."""
+_GREYED = 0.75
 WORTH = marked("practice result", "This says how the exercise went, nothing about clinical skill.")
 YOURS, WRONG, TRUE = "yours", "wrong", "true"
 
@@ -129,6 +134,10 @@ class ResultPanel(QWidget):
         self._add_stepping()
         add(Hairline())
         add(SectionHead(translate("practice result", "Point by point")))
+        if score.rule:
+            rule = SoftLabel(score.rule, 12)
+            rule.setWordWrap(True)
+            add(rule)
         for part in score.parts:
             self._add_part(part)
         add(Hairline())
@@ -247,6 +256,37 @@ class ResultPanel(QWidget):
         self.slips.clicked.connect(self.slips_asked)
         self._column.addWidget(self.slips)
         self.slips.setVisible(slips)
+
+
+def marked_colours(overlay: Overlay, shown: NDArray[np.uint8]) -> NDArray[np.uint8]:
+    """Return what was missed and what is too much in colours (V, 3), all else in greys.
+
+    Parameters
+    ----------
+    shown
+        (V, 3) colours of the answer, sRGB.
+    """
+    grey = shown.astype(float) @ np.array([0.2126, 0.7152, 0.0722])
+    colours = np.repeat((_GREYED * grey + (1.0 - _GREYED) * 128.0)[:, None], 3, axis=1)
+    for mark, colour in MARK_COLOURS.items():
+        rgb = [int(colour[k : k + 2], 16) for k in (1, 3, 5)]
+        colours[overlay.marks == int(mark)] = rgb
+    return np.round(colours).astype(np.uint8)
+
+
+def step_lines(case: Case) -> list[str]:
+    """Return what every step of a plan does, as "ash: 2 on cusp, 1 on interproximal"."""
+    front = case.units[0].tooth.is_front
+    lines = []
+    for step in case.plan.steps:
+        parts = ", ".join(
+            translate("practice window", "{coats} on {area}").format(
+                coats=entry.coats, area=area_label(entry.area, front=front)
+            )
+            for entry in step.areas
+        )
+        lines.append(f"{case.plan.liquid_of(step)}: {parts}.")
+    return lines
 
 
 def _points(part: ScorePart) -> str:

@@ -11,7 +11,6 @@ from dataclasses import replace
 from datetime import UTC, datetime
 from typing import Any, TypeVar
 
-import numpy as np
 from PIL.Image import Image
 from PySide6.QtCore import QSettings, Qt, Signal
 from PySide6.QtGui import QAction, QCloseEvent, QDropEvent, QKeySequence
@@ -24,25 +23,33 @@ from stainmap.app.session import Session
 from stainmap.app.settings_file import SettingsStore
 from stainmap.errors import CancelledError, StainmapError
 from stainmap.model.case import Case
-from stainmap.model.zone import Zone, area_label
+from stainmap.model.zone import Zone
 from stainmap.practice.exercise import Kind
 from stainmap.practice.exercise_task import Task, make_task
+from stainmap.practice.exercise_words import exercise_text
 from stainmap.practice.packs import PackedExercise
 from stainmap.practice.score import Mark, Overlay, Score
 from stainmap.practice.scoring import FaultAnswer, score_fault, score_plan
 from stainmap.surface.picking import Hit
 from stainmap.ui.case_figures import colour_words
+from stainmap.ui.coat_model import CoatModel
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.main_window import MainWindow
 from stainmap.ui.practice_bar import PracticeBar
+from stainmap.ui.practice_making import MakingCover
 from stainmap.ui.practice_map import MapDialog, map_pages
-from stainmap.ui.practice_result import MARK_COLOURS, TRUE, WRONG, ResultPanel
+from stainmap.ui.practice_result import (
+    TRUE,
+    WRONG,
+    ResultPanel,
+    marked_colours,
+    step_lines,
+)
 from stainmap.ui.practice_slips import SlipsDialog
 from stainmap.ui.side_panels import OUTCOME_PX, PanelDock
 from stainmap.words import marked, translate
 
 _BUSY = marked("practice window", "Practice: leave it to open something else.")
-_GREYED = 0.75
 _ROOM_FOR_RUN_PX = 860
 T = TypeVar("T")
 
@@ -85,7 +92,7 @@ class PracticeWindow(MainWindow):
         self._pack_hash: str | None = None
         self._began = datetime.now(UTC)
         self.score: Score | None = None
-        self.bar = PracticeBar()
+        self.bar, self.cover = PracticeBar(), MakingCover(self.crown)
         centre = self.strip.parentWidget()
         column = None if centre is None else centre.layout()
         if isinstance(column, QVBoxLayout):
@@ -96,6 +103,9 @@ class PracticeWindow(MainWindow):
         self.addDockWidget(Qt.DockWidgetArea.RightDockWidgetArea, self.result_dock)
         self.result_dock.hide()
         self._listen()
+        table = self.plan.table.model()
+        if isinstance(table, CoatModel):
+            table.may_suggest = False
         hand_in = QAction(translate("practice window", "Hand in"), self)
         hand_in.setShortcuts([QKeySequence("Ctrl+Return"), QKeySequence("Ctrl+Enter")])
         hand_in.triggered.connect(lambda _on: self.hand_in())
@@ -137,10 +147,11 @@ class PracticeWindow(MainWindow):
             self._job.cancel()
         self._packed, self._pack_hash = packed, pack_hash
         self._task, self.score, self._overlay, self._answer = None, None, None, None
-        self.result_dock.hide()
-        self.bar.show_making(
-            translate("practice window", "The crown is being made."), title=packed.name
-        )
+        # Nothing of the crown before is to be taken for the new one.
+        for dock in (self.result_dock, self.plan_dock, self.outcome_dock, self.run_dock):
+            dock.hide()
+        self.top.set_case(translate("practice window", "Practice"), "")
+        self._tell_making(translate("practice window", "The crown is being made."))
 
         def work(progress: Progress) -> Task:
             return make_task(packed, progress)
@@ -154,6 +165,7 @@ class PracticeWindow(MainWindow):
             if isinstance(error, CancelledError):
                 return
             self.bar.show_not_made(str(error))
+            self.cover.show_none()
             self.status.say(str(error))
 
         self._run(translate("practice window", "Making an exercise"), work, done, failed)
@@ -177,8 +189,13 @@ class PracticeWindow(MainWindow):
             return
         # That no crown is open yet needs not be said here.
         self.flow.message.hide()
-        if self._task is None and self._packed is not None:
-            self.bar.show_making(f"{job.phrase} ...", job.share, self._packed.name)
+        if self._task is None:
+            self._tell_making(f"{job.phrase} ...", job.share)
+
+    def _tell_making(self, phrase: str, share: float = 0.0) -> None:
+        if self._packed is not None:
+            self.bar.show_making(phrase, share, exercise_text(self._packed.name))
+            self.cover.show_making()
 
     def _stop(self) -> None:
         """Wait no longer for the exercise that is being made."""
@@ -188,6 +205,7 @@ class PracticeWindow(MainWindow):
             self.bar.show_not_made(
                 translate("practice window", "Stopped: the exercise was not made.")
             )
+            self.cover.show_none()
 
     def _begin(self, task: Task) -> None:
         self._task = task
@@ -196,6 +214,7 @@ class PracticeWindow(MainWindow):
         self._lock(False)
         self.bar.show_task(task.kind, task.words, task.choices)
         self.session.adopt(task.start, path=None, saved=True)
+        self.cover.hide()
         docks = (self.plan_dock, self.outcome_dock, self.run_dock)
         for dock in docks:
             dock.setVisible(not self._is_blind)
@@ -227,6 +246,10 @@ class PracticeWindow(MainWindow):
 
     def hand_in(self) -> None:
         """Score what is there, keep it, and show why."""
+        focus = self.focusWidget()
+        if focus is not None and self.plan.table.isAncestorOf(focus):
+            # A number that is being typed is part of the answer: left, the cell takes it.
+            self.plan.table.setFocus()
         task, case = self._task, self.session.case
         if task is None or case is None or self.is_handed_in or self.session.is_painting:
             return
@@ -265,7 +288,7 @@ class PracticeWindow(MainWindow):
         self._lock(True)
         self.looks.allow_looks(True)
         self.bar.show_done(task.words.spoken().ask)
-        lines = [] if task.kind is Kind.FIND_AREAS else _step_lines(task.true)
+        lines = [] if task.kind is Kind.FIND_AREAS else step_lines(task.true)
         self.result.set_score(score, went_wrong=task.kind.is_fault, lines=lines, remark=remark)
         self._place_result()
         first = self.result.wrong if self.result.wrong.isVisibleTo(self.result) else None
@@ -324,14 +347,9 @@ class PracticeWindow(MainWindow):
         if overlay is None or task is None:
             return
         shown = self.session.shown_srgb
-        if shown is None:
-            shown = task.start_look.srgb
-        grey = shown.astype(float) @ np.array([0.2126, 0.7152, 0.0722])
-        colours = np.repeat((_GREYED * grey + (1.0 - _GREYED) * 128.0)[:, None], 3, axis=1)
-        for mark, colour in MARK_COLOURS.items():
-            rgb = [int(colour[k : k + 2], 16) for k in (1, 3, 5)]
-            colours[overlay.marks == int(mark)] = rgb
-        self.crown.set_colours(np.round(colours).astype(np.uint8))
+        self.crown.set_colours(
+            marked_colours(overlay, task.start_look.srgb if shown is None else shown)
+        )
 
     def marked_mm2(self, mark: Mark) -> float:
         """Return how large the places of a mark are, for what is said of them."""
@@ -471,18 +489,3 @@ class PracticeWindow(MainWindow):
         if closing and event.isAccepted():
             self._practice_runner.close()
             self.ended.emit()
-
-
-def _step_lines(case: Case) -> list[str]:
-    """Return what every step of a plan does, as "ash: 2 on cusp, 1 on interproximal"."""
-    front = case.units[0].tooth.is_front
-    lines = []
-    for step in case.plan.steps:
-        parts = ", ".join(
-            translate("practice window", "{coats} on {area}").format(
-                coats=entry.coats, area=area_label(entry.area, front=front)
-            )
-            for entry in step.areas
-        )
-        lines.append(f"{case.plan.liquid_of(step)}: {parts}.")
-    return lines

@@ -11,7 +11,7 @@ from scipy.spatial import cKDTree
 from stainmap.model.case import Case
 from stainmap.model.plan import CoatSpan
 from stainmap.model.zone import Area, Zone
-from stainmap.practice.exercise import Kind
+from stainmap.practice.exercise import Kind, exercise
 from stainmap.practice.exercise_task import Task, make_task
 from stainmap.practice.packs import PackedExercise
 
@@ -32,6 +32,12 @@ def packed(kind: Kind, level: int = 2) -> PackedExercise:
 @cache
 def task_of(kind: Kind, level: int = 2) -> Task:
     return make_task(packed(kind, level))
+
+
+@cache
+def bridge_task() -> Task:
+    """Return the exercise on a bridge; it takes five seconds to make."""
+    return make_task(exercise(Kind.BRIDGE_APART, SEED, 2))
 
 
 def with_more(case: Case, area: Area, coats: int) -> Case:

@@ -10,6 +10,7 @@ import pytest
 
 from stainmap.errors import PackError, PlanError
 from stainmap.model.zone import Zone
+from stainmap.planning.bench_order import order_faults
 from stainmap.practice import exercise_crown
 from stainmap.practice.crown_maker import make_crown
 from stainmap.practice.exercise import FACTS, FAULTS, KINDS, Kind, check_exercise, exercise
@@ -18,7 +19,7 @@ from stainmap.practice.exercise_faults import WORDS as FAULT_WORDS
 from stainmap.practice.exercise_task import make_task
 from stainmap.practice.exercise_words import WORDS
 from stainmap.practice.packs import Pack, PackedExercise, pack_bytes, pack_from_bytes
-from stainmap.practice.scoring_plan import limit_faults, order_faults
+from stainmap.practice.scoring_plan import limit_faults
 from tests.practice.practice_tasks import ON_ONE_CROWN, PLANNED, packed, task_of
 
 MORE = bool(os.environ.get("STAINMAP_MORE"))

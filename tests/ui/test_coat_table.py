@@ -9,7 +9,7 @@ import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QGuiApplication, QMouseEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QLineEdit, QWidget
+from PySide6.QtWidgets import QApplication, QLineEdit, QMenu, QWidget
 from pytestqt.qtbot import QtBot
 
 from stainmap.model.plan import CoatSpan
@@ -93,6 +93,19 @@ def test_a_span_is_typed_with_a_hyphen(table: CoatTable, edits: list[Edit]) -> N
     QTest.keyClick(typed(table, "2-3"), Qt.Key.Key_Tab)
     assert edits == [(0, Zone.BODY, CoatSpan(low=2, high=3))]
     assert here(table) == (1, Zone.BODY)
+
+
+def test_what_is_typed_is_in_the_table_when_a_menu_opens(
+    table: CoatTable, edits: list[Edit]
+) -> None:
+    """A step that a menu adds makes the table anew: what was being typed would be gone."""
+    typed(table, "4")
+    menu = QMenu(table)
+    menu.addAction("one")
+    menu.popup(table.mapToGlobal(table.rect().center()))
+    QTest.qWait(20)
+    assert edits == [(0, Zone.BODY, CoatSpan.exactly(4))]
+    menu.close()
 
 
 def test_what_is_typed_stays_while_a_prediction_arrives(

@@ -14,7 +14,7 @@ import numpy as np
 import pytest
 from PySide6.QtCore import QPoint, QSettings, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QComboBox, QMessageBox
+from PySide6.QtWidgets import QApplication, QComboBox, QLabel, QMessageBox
 from pytestqt.qtbot import QtBot
 
 from stainmap.app.job import Job, JobRunner
@@ -213,6 +213,46 @@ def test_the_true_answer_is_shown_after_a_poor_one(practice: PracticeWindow) -> 
     assert practice.score is None
     assert practice.plan.isEnabled()
     assert case_of(practice).plan.steps == ()
+
+
+def test_a_number_that_is_being_typed_is_part_of_the_answer(practice: PracticeWindow) -> None:
+    begun(practice, Kind.REACH_SHADE)
+    assert "Suggest" not in practice.plan.table.accessibleDescription()
+    add_step(practice, "barley")
+    practice.plan.table.select_cell(0, Zone.BODY)
+    practice.plan.table.setFocus()
+    QTest.keyClick(practice.plan.table, "2")
+    editor = QApplication.focusWidget()
+    assert editor is not None
+    QTest.keyClick(editor, Qt.Key.Key_Return, Qt.KeyboardModifier.ControlModifier)
+    practice.hand_in()
+    assert practice.score is not None
+    entry = case_of(practice).plan.steps[0].entry(Zone.BODY)
+    assert entry is not None
+    assert entry.coats.high == 2
+    rule = "Every area is judged as if all others were as wanted"
+    assert any(label.text().startswith(rule) for label in practice.result.findChildren(QLabel))
+
+
+def test_no_crown_of_before_is_shown_while_another_is_made(practice: PracticeWindow) -> None:
+    assert not practice.cover.isVisible()
+    begun(practice, Kind.REACH_SHADE)
+    assert not practice.cover.isVisible()
+    seen = []
+    practice.bar.progress.valueChanged.connect(
+        lambda _: seen.append(
+            (
+                practice.cover.isVisible(),
+                practice.cover.geometry() == practice.crown.rect(),
+                practice.plan_dock.isVisible() or practice.outcome_dock.isVisible(),
+            )
+        )
+    )
+    practice.start(replace(packed(Kind.REACH_SHADE), seed=5))
+    assert seen
+    assert set(seen) == {(True, True, False)}
+    assert not practice.cover.isVisible()
+    assert practice.plan_dock.isVisible()
 
 
 def test_zones_are_painted_with_the_brush(practice: PracticeWindow) -> None:
@@ -437,6 +477,7 @@ def test_an_exercise_that_is_stopped_is_not_made(practice: PracticeWindow) -> No
     job.run()
     assert isinstance(notices[0], CancelledError)
     assert "Stopped" in practice.bar.ask.text()
+    assert practice.cover.isVisible()
     assert practice.bar.next.isVisible()
     QTest.mouseClick(practice.bar.once_more, LEFT)
     assert practice.task is not None
