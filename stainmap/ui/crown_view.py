@@ -386,6 +386,10 @@ class CrownView(CrownStage):
             return
         self._point_at_nothing()
         self._painting = True
+        if self._rest.isActive():
+            # A hand that paints has turned the crown to where it wants it: all of the mesh now.
+            self._rest.stop()
+            self._come_to_rest()
         self._stroke_at = event.position()
         self._lay_ring(hit)
         self.stroke_began.emit(hit.position, hit.vertex, event.modifiers())

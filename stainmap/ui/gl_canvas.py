@@ -171,6 +171,11 @@ class GlCanvas(QWidget):
         return self.row if in_row and self.row.face_count(WHOLE) else self.arrays
 
     @property
+    def is_whole(self) -> bool:
+        """True if what is on the screen is all of the mesh, as it is now."""
+        return not (self._is_light or self._whole_due or self._parts or self._work is _Work.WHOLE)
+
+    @property
     def is_slow(self) -> bool:
         """True if whole pictures take longer than a turning crown allows."""
         return self._expected_ms > SLOW_FRAME_MS

@@ -174,5 +174,7 @@ def _solve(system: Matrix[np.float32], right: Field, x: Field) -> None:
 
 
 def _indicator(zones: NDArray[np.uint8]) -> Field:
-    numbers = np.arange(1, ZONE_COUNT + 1, dtype=np.uint8)
-    return np.asarray(zones[:, None] == numbers[None, :], dtype=np.float32)
+    shares = np.empty((len(zones), ZONE_COUNT), np.float32)
+    for zone, column in enumerate(shares.T, start=1):
+        column[:] = zones == zone
+    return shares
