@@ -20,8 +20,11 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel, QScrollArea, QToolButton
 from pytestqt.qtbot import QtBot
 
+from stainmap.app import first_crown
+from stainmap.app.first_crown import FirstCrown
 from stainmap.app.settings import Settings
 from stainmap.app.settings_file import NAME, SettingsStore
+from stainmap.errors import CaseFileError
 from stainmap.files.case_file import write_case
 from stainmap.files.recovery import abandoned
 from stainmap.model.case import Case
@@ -238,3 +241,17 @@ def test_settings_that_are_no_file_are_said_and_the_program_starts(tmp_path: Pat
     assert [path.read_text() for path in tmp_path.rglob("somebody's.txt")] == ["mine"]
     one.keep(replace(Settings(), scheme=Scheme.DARK))
     assert SettingsStore(tmp_path / NAME).settings.scheme is Scheme.DARK
+
+
+def test_a_damaged_sample_leaves_the_window_empty_with_a_sentence(
+    settings: QSettings, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def damaged() -> Case:
+        raise CaseFileError("The case is damaged.", where="sample", advice="Install again.")
+
+    monkeypatch.setattr(first_crown, "open_sample", damaged)
+    window = new_window(settings)
+    qtbot.addWidget(window)
+    start._show_first(window, FirstCrown())
+    assert window.session.case is None
+    assert "The case is damaged." in window.status.message.text()
