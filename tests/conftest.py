@@ -112,17 +112,22 @@ def light_sample(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 # Files that take longest, the longest first. Whatever is begun last is waited for by one process
-# while the other is idle: these are not to be that.
+# while the other is idle: these are not to be that. What measures alone waits for the test that
+# the other process is in: beside the longest single test nothing is measured.
 LONGEST = (
-    "benchmarks/test_opening.py",
+    "benchmarks/test_window_memory.py",
     "planning/test_zones_of_made_crowns.py",
-    "ui/test_opening.py",
-    "benchmarks/test_engine_speed.py",
-    "benchmarks/test_prediction.py",
     "cli/test_commands.py",
+    "ui/test_opening.py",
+    "evidence/test_evidence.py",
+    "planning/test_suggest.py",
+    "benchmarks/test_opening.py",
+    "planning/test_zoning.py",
+    "benchmarks/test_sheets.py",
+    "benchmarks/test_prediction.py",
+    "benchmarks/test_engine_speed.py",
     "ui/test_corrections.py",
     "ui/test_zone_tools.py",
-    "evidence/test_evidence.py",
     "ui/test_every_entry.py",
     "ui/test_whole_job.py",
     "practice/test_bridge.py",
@@ -137,7 +142,6 @@ LONGEST = (
     "planning/test_block_choice.py",
     "ui/test_nothing_lost.py",
     "app/test_killed.py",
-    "planning/test_zoning.py",
     "predict/test_against_transport.py",
 )
 
@@ -165,36 +169,66 @@ def _memory_given_back() -> Iterator[None]:
     memory.give_back_freed()
 
 
+# The machine, while a measurement has it.
+_HELD = ExitStack()
+_holds = False
+
+
 @pytest.hookimpl(wrapper=True, tryfirst=True)
-def pytest_runtest_protocol(item: pytest.Item) -> Generator[None, object, object]:
+def pytest_runtest_protocol(
+    item: pytest.Item, nextitem: pytest.Item | None
+) -> Generator[None, object, object]:
     """Let nothing else run beside a test that takes times.
 
     The processes share the machine as readers share a page: any number of ordinary tests, or one
-    measurement.
+    measurement. Who measures waits for the test that the other process is in, so that measurements
+    of a file that are ready to begin follow one another.
     """
-    if _is_alone(item):
+    if not _is_alone(item):
+        with _machine(shared=True):
+            return (yield)
+    try:
         return (yield)
-    with _machine(shared=True):
-        return (yield)
+    finally:
+        if nextitem is None or nextitem.path != item.path or not _is_ready(nextitem):
+            _let_go()
 
 
 @pytest.hookimpl(wrapper=True, tryfirst=True)
 def pytest_runtest_setup(item: pytest.Item) -> Generator[None, object, object]:
     """Make what is measured beside other tests."""
-    with _machine(shared=True) if _is_alone(item) else nullcontext():
+    with _machine(shared=True) if _is_alone(item) and not _holds else nullcontext():
         return (yield)
 
 
 @pytest.hookimpl(wrapper=True, tryfirst=True)
 def pytest_runtest_call(item: pytest.Item) -> Generator[None, object, object]:
     """Measure alone."""
-    with _machine(shared=False) if _is_alone(item) else nullcontext():
-        return (yield)
+    global _holds  # noqa: PLW0603 - this process either has the machine or not
+    if _is_alone(item) and not _holds:
+        _HELD.enter_context(_machine(shared=False))
+        _holds = True
+    return (yield)
+
+
+def _let_go() -> None:
+    global _holds  # noqa: PLW0603
+    _HELD.close()
+    _holds = False
 
 
 def _is_alone(item: pytest.Item) -> bool:
     times = item.path.is_relative_to(ROOT / "tests" / "benchmarks")
     return times and not item.get_closest_marker("memory")
+
+
+def _is_ready(item: pytest.Item) -> bool:
+    """Return True if a measurement could begin: what the benchmarks make for it has been made."""
+    if not _is_alone(item) or not isinstance(item, pytest.Function):
+        return False
+    wanted = item._fixtureinfo.name2fixturedefs.values()
+    own = (one for chain in wanted for one in chain if one.baseid.startswith("tests/benchmarks"))
+    return all(one.cached_result is not None for one in own)
 
 
 @contextmanager

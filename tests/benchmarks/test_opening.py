@@ -10,7 +10,6 @@ import time
 from collections.abc import Callable
 from pathlib import Path
 
-import numpy as np
 import pytest
 
 from stainmap.app.opening import Answers, units_from_numbers
@@ -21,9 +20,9 @@ from stainmap.planning.progress import Steps
 from stainmap.planning.reading import read_crown
 from stainmap.planning.survey import survey_body
 from stainmap.planning.zoning import ZoneSliders, find_zone_ground
+from stainmap.practice.crown_maker import stl_bytes
 from stainmap.surface.diffusion import SurfaceOperator
 from stainmap.surface.loading import load_mesh
-from stainmap.surface.mesh import TriMesh
 from stainmap.surface.refining import refine
 from stainmap.units import SizeState
 from tests.benchmarks.measuring import YARDSTICK_MS, seconds, yardstick
@@ -87,6 +86,7 @@ def test_a_real_crown_has_its_zones_in_time(shared_meshes: Path) -> None:
     session.close()
 
 
+@pytest.mark.memory
 def test_zones_in_processor_time(
     shared_meshes: Path, record_property: Callable[[str, object], None]
 ) -> None:
@@ -94,7 +94,8 @@ def test_zones_in_processor_time(
 
     Asked for are 2 s until the first zones and 5 s for everything, on a desktop. All zones and
     accents come at once, so both bounds meet the same time, given here as processor time beside
-    that of the yardstick, since others may have the cores.
+    that of the yardstick, since others may have the cores: 2.7 s and 0.09 s were measured with
+    four other programs at work.
     """
     loaded = load_mesh(shared_meshes / "hollow_46.stl").mesh
     units = units_from_numbers((46,))
@@ -151,19 +152,29 @@ print(json.dumps({
 """
 
 
+@pytest.fixture
+def fine_stl(shared_meshes: Path, tmp_path: Path) -> Path:
+    """Return a crown's file of 700,000 faces."""
+    path = tmp_path / "fine_46.stl"
+    fine = refine(load_mesh(shared_meshes / "hollow_46.stl").mesh, 0.055).mesh
+    path.write_bytes(stl_bytes(fine))
+    return path
+
+
+@pytest.mark.memory
 @pytest.mark.skipif(
     not Path("/proc/self/status").exists(), reason="only Linux tells a process its own peak"
 )
 def test_a_file_of_700_000_faces(
-    shared_meshes: Path, tmp_path: Path, record_property: Callable[[str, object], None]
+    fine_stl: Path, record_property: Callable[[str, object], None]
 ) -> None:
-    """Opened, read and zoned in 20 s of processor time and 1.5 GB."""
-    fine = refine(load_mesh(shared_meshes / "hollow_46.stl").mesh, 0.055).mesh
-    path = tmp_path / "fine_46.stl"
-    write_stl(path, fine)
+    """Opened, read and zoned in 20 s of processor time and 1.5 GB.
+
+    Measured were 9.6 s beside four other programs, and 621 MB.
+    """
     slowness = max(1.0, 1000.0 * seconds(yardstick, 5) / YARDSTICK_MS)
     done = subprocess.run(
-        [sys.executable, "-c", LARGE, str(path)],
+        [sys.executable, "-c", LARGE, str(fine_stl)],
         cwd=ROOT,
         env=os.environ | {"OPENBLAS_NUM_THREADS": "1"},
         check=False,
@@ -183,24 +194,15 @@ def test_a_file_of_700_000_faces(
     assert found["MB"] < 1536
 
 
-def write_stl(path: Path, mesh: TriMesh) -> None:
-    """Write a binary STL."""
-    content = np.zeros(mesh.face_count, dtype=[("facet", "<f4", (4, 3)), ("spare", "<u2")])
-    content["facet"][:, 1:] = mesh.vertices[mesh.faces]
-    path.write_bytes(bytes(80) + np.uint32(mesh.face_count).tobytes() + content.tobytes())
+@pytest.fixture
+def start(tmp_path: Path) -> Callable[[], list[float]]:
+    """Return what starts the program and tells when window and sample were there, s.
 
-
-@pytest.mark.gl
-def test_the_window_is_there_in_time(
-    tmp_path: Path, record_property: Callable[[str, object], None]
-) -> None:
-    """From `python3 stainmap` to the window with the sample in it, the best of three starts.
-
-    One start more comes before them: the environment exists, and what is compiled is kept there.
+    It has been started once: the environment exists, and what is compiled is kept there.
     """
     folders = ("XDG_CONFIG_HOME", "XDG_DATA_HOME", "XDG_CACHE_HOME")
-    starts: list[list[float]] = []
-    for _ in range(4):
+
+    def once() -> list[float]:
         environment = os.environ | dict.fromkeys(folders, str(tmp_path))
         environment["STAINMAP_TEST_STARTED"] = repr(time.time())
         done = subprocess.run(
@@ -208,109 +210,21 @@ def test_the_window_is_there_in_time(
             cwd=ROOT, env=environment, capture_output=True, text=True, check=False, timeout=60,
         )  # fmt: skip
         assert done.returncode == 0, done.stderr
-        starts.append([float(word) for word in done.stdout.split()])
-    exposed, sample, processor = (min(times) for times in zip(*starts[1:], strict=True))
+        return [float(word) for word in done.stdout.split()]
+
+    once()
+    return once
+
+
+@pytest.mark.gl
+def test_the_window_is_there_in_time(
+    start: Callable[[], list[float]], record_property: Callable[[str, object], None]
+) -> None:
+    """From `python3 stainmap` to the window with the sample in it, the best of three starts."""
+    starts = [start() for _ in range(3)]
+    exposed, sample, processor = (min(times) for times in zip(*starts, strict=True))
     record_property("window s", exposed)
     record_property("window with the sample s", sample)
     record_property("the same, processor time s", processor)
     print(starts)
     assert sample < VISIBLE_WITHIN_S
-
-
-MEMORY = """
-import json, sys, time
-from pathlib import Path
-from stainmap import memory
-memory.settle()
-from PySide6.QtCore import QSettings
-from PySide6.QtWidgets import QApplication
-from stainmap.app.job import JobRunner
-from stainmap.app.session import Session
-from stainmap.files.catalogue import starter_catalogue
-from stainmap.ui.crown_picture import Look
-from stainmap.ui.main_window import MainWindow
-from stainmap.ui.poster import Poster
-from stainmap.ui.theme import Scheme, apply_theme
-
-mesh, settings = Path(sys.argv[1]), QSettings(sys.argv[2], QSettings.Format.IniFormat)
-peaks = {}
-
-def mark(name):
-    # Not getrusage: its peak is at first that of the process this one was started from.
-    lines = Path("/proc/self/status").read_text().splitlines()
-    peaks[name] = int(next(line for line in lines if line.startswith("VmHWM")).split()[1]) / 1024
-
-def until(ready):
-    ends = time.monotonic() + 240
-    while not ready():
-        assert time.monotonic() < ends, peaks
-        app.processEvents()
-        time.sleep(0.005)
-    still = time.monotonic() + 1.5
-    while time.monotonic() < still:
-        app.processEvents()
-        time.sleep(0.005)
-
-app = QApplication(["stainmap"])
-apply_theme(app, Scheme.LIGHT)
-poster = Poster()
-session = Session(starter_catalogue(), post=poster)
-window = MainWindow(session, settings, JobRunner(post=poster))
-window.resize(1600, 960)
-window.show()
-window.open_sample()
-until(lambda: session.shading is not None)
-mark("sample")
-window.flow.open_path(mesh)
-until(window.flow.questions.isVisible)
-window.flow.questions.teeth.setText("36")
-window.flow.questions.sintered.click()
-window.flow.questions.read.click()
-until(lambda: session.outcome is not None
-      and session.case.source.name == mesh.name and session.shading is not None)
-mark("read and predicted")
-window.plan_desk.add_liquid("barley")
-until(lambda: session.is_up_to_date)
-for look in (Look.ZONES, Look.COATS, Look.SINTERED):
-    window.set_look(look)
-    until(lambda: True)
-mark("all looks")
-peaks["vertices"] = session.case.surface.mesh.vertex_count
-print(json.dumps(peaks), flush=True)
-session.close()
-import os
-os._exit(0)
-"""
-
-
-@pytest.mark.gl
-@pytest.mark.memory
-@pytest.mark.skipif(
-    not Path("/proc/self/status").exists(), reason="only Linux tells a process its own peak"
-)
-def test_memory_of_the_window_with_a_large_crown_open(
-    tmp_path: Path, record_property: Callable[[str, object], None]
-) -> None:
-    """The sample, then 250,000 vertices read, planned and looked at: under 1 GB at any time."""
-    sample = load_mesh(ROOT / "sample_cases" / "lower_molar_36.stl").mesh
-    fine = refine(sample, 0.069).mesh
-    path = tmp_path / "fine_36.stl"
-    write_stl(path, fine)
-    done = subprocess.run(
-        [sys.executable, "-c", MEMORY, str(path), str(tmp_path / "window.ini")],
-        cwd=ROOT,
-        env=os.environ | {"OPENBLAS_NUM_THREADS": "1"},
-        check=False,
-        capture_output=True,
-        text=True,
-        timeout=480,
-    )
-    assert done.returncode == 0, done.stderr
-    peaks = json.loads(done.stdout.splitlines()[-1])
-    vertices = peaks.pop("vertices")
-    for name, megabytes in peaks.items():
-        record_property(f"peak MB, {name}", round(megabytes))
-    print(vertices, {name: round(megabytes) for name, megabytes in peaks.items()})
-    assert vertices > 240_000
-    # 991 MB was measured; what threads leave behind at one moment varies by some 30 MB.
-    assert max(peaks.values()) < 1024
