@@ -192,12 +192,30 @@ def test_a_narrow_bar_keeps_numbers_and_the_name_that_is_on(qtbot: QtBot) -> Non
     qtbot.waitExposed(around)
     QApplication.processEvents()
     wide = {look: button.width() for look, button in bar.buttons.items()}
-    bar.resize(bar.minimumSizeHint().width(), bar.height())
+    bar.resize(580, bar.height())
     qtbot.wait(50)
     assert bar.buttons[Look.SINTERED].width() < wide[Look.SINTERED] - 20
     assert bar.buttons[Look.THICKNESS].width() == wide[Look.THICKNESS]
     assert bar.light.geometry().right() <= bar.width()
-    assert bar.minimumSizeHint().width() < 600
+    assert bar.light.text() == "Light D65"
+
+
+def test_the_narrowest_bar_keeps_numbers_alone(qtbot: QtBot) -> None:
+    around = QWidget()
+    bar = LookBar(around)
+    qtbot.addWidget(around)
+    around.resize(1200, 60)
+    bar.set_look(Look.THICKNESS)
+    least = bar.minimumSizeHint().width()
+    assert least < 480
+    bar.resize(least, bar.height())
+    around.show()
+    qtbot.waitExposed(around)
+    qtbot.wait(50)
+    for one in (*bar.buttons.values(), bar.shading, bar.flat, bar.light):
+        assert one.width() >= one.sizeHint().width()
+        assert one.geometry().right() < least
+    assert bar.light.text() == "D65"
 
 
 @pytest.mark.parametrize("driver", [True, False])
