@@ -213,12 +213,7 @@ class LayerKernel:
             core_mm = core_mm + walls.far_mm
         if not near_stained:
             core_mm = core_mm + walls.near_mm
-        core_K = block_K
-        if walls.block_share is not None:
-            # Laying a layer spoils its K.
-            np.copyto(K, block_K)
-            core_K = K
-        _lay_over(R, core_K, block_S, core_mm, scratch)
+        _lay_over(R, block_K, block_S, core_mm, scratch)
         if near_stained:
             self._stain(block_K, block_S, near, K, S)
             _lay_over(R, K, S if self._scatters else block_S, walls.near_mm, scratch)
@@ -274,34 +269,35 @@ def _columns(per_row: NDArray[np.float64]) -> Floats:
 def _lay_over(R: Floats, K: Floats, S: Floats, X: Floats, scratch: list[Floats]) -> None:
     """Put a layer on a backing of reflectance R, in place; all (B, n), K and S perhaps (B, 1).
 
-    ``((u - v) R + s) / (u + v - s R)`` with u = m (1 + e), v = a (1 - e), s = S (1 - e),
-    e = exp(-2 m X), a = K + S and m^2 = K (K + 2 S): [Kubelka1948] divided by cosh(m X) and
-    multiplied by 1 + e, so that nothing overflows and the one transcendental is an exponential,
-    which takes half as long as a hyperbolic tangent. K (B, n) is overwritten.
+    [Kubelka1948] written as what the layer changes, with e = exp(-2 m X) and m^2 = K (K + 2 S):
+    ``(1 - e) (S (1 - R)^2 - 2 K R) / (m (1 + e) + (1 - e) (K + S (1 - R)))``. Nothing overflows,
+    nothing is the small difference of two large numbers, and the one transcendental is an
+    exponential, which takes half as long as a hyperbolic tangent.
     """
-    above, rest, below, v = scratch
+    change, rest, below, v = scratch
     if K.shape[1] == 1:
         m = np.sqrt(K * (K + 2 * S))
-        a = K + S
     else:
-        m = np.add(K, S + S, out=above)
+        m = np.add(K, S + S, out=change)
         m *= K
         np.sqrt(m, out=m)
-        a = np.add(K, S, out=K)
     np.multiply(m, -2 * X, out=rest)
     np.exp(rest, out=rest)
     np.add(1, rest, out=below)
     np.subtract(1, rest, out=rest)
     below *= m
-    np.multiply(a, rest, out=v)
-    s = np.multiply(S, rest, out=rest)
-    np.subtract(below, v, out=above)
+    np.subtract(1, R, out=change)
+    np.multiply(S, change, out=v)
+    change *= v
+    v += K
+    v *= rest
     below += v
-    above *= R
-    above += s
-    s *= R
-    below -= s
-    np.divide(above, below, out=R)
+    np.multiply(K, R, out=v)
+    v += v
+    change -= v
+    change *= rest
+    change /= below
+    R += change
 
 
 def _lab_of_ratio(ratio: Floats, f: Floats, lab: Floats) -> None:

@@ -220,7 +220,7 @@ def _packed_normals(
     """Return four shorts each: openness rides along, and attributes begin at four bytes."""
     packed = np.empty((len(normals), 4), np.int16)
     for place, column in enumerate((*normals.T, openness)):
-        _pack(column, -1.0 if place < 3 else 0.0, packed[:, place])
+        _pack(column, -1.0 if place < 3 else 0.0, 32767, packed[:, place])
     return packed
 
 
@@ -243,15 +243,15 @@ def _packed_shares(
     packed = [np.zeros((len(zones), 4), np.uint16) for _ in range(4)]
     for first, shares in ((0, zones), (8, accents)):
         for place, column in enumerate(shares.T, start=first):
-            _pack(column, 0.0, packed[place // 4][:, place % 4])
+            _pack(column, 0.0, 65535, packed[place // 4][:, place % 4])
     return packed
 
 
-def _pack(values: NDArray[np.floating], least: float, out: AnyArray) -> None:
-    """Write values from `least` to 1 as the whole numbers of their range.
+def _pack(values: NDArray[np.floating], least: float, most: int, out: AnyArray) -> None:
+    """Write values from `least` to 1 as whole numbers, 1 being `most`.
 
     A column at a time: that takes a fifth of the time of rows of three or four.
     """
     wide = np.clip(values, least, 1.0, dtype=np.float32)
-    wide *= np.float32(np.iinfo(out.dtype).max)
+    wide *= np.float32(most)
     np.copyto(out, np.rint(wide, out=wide), casting="unsafe")
