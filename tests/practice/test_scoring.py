@@ -19,6 +19,7 @@ from stainmap.errors import PlanError
 from stainmap.model.case import Case
 from stainmap.model.plan import Jar
 from stainmap.model.zone import Area, Zone
+from stainmap.optics.difference import delta_e_00
 from stainmap.practice.exercise import FAULTS, Kind
 from stainmap.practice.exercise_task import Task
 from stainmap.practice.score import FLOOR, FULL, Mark, Score
@@ -127,6 +128,24 @@ def test_a_plan_that_gets_worse_never_scores_more(
     # All areas go the same way: lighter and darker at once could meet in the middle, where light
     # that spreads sideways from one makes good what was done to the other.
     check_harms(task_of(kind), [lambda case, h=harm: harmed(case, h, way) for harm in harms])
+
+
+@pytest.mark.parametrize("seed", range(12 if MORE else 2))
+def test_what_is_shown_as_near_enough_loses_hardly_anything(seed: int) -> None:
+    """Areas are judged by themselves, shown among their neighbours: where all are near, alike."""
+    task = task_of(Kind.REACH_SHADE)
+    chance = np.random.default_rng(seed)
+    areas = [area for area in task.areas if chance.random() < 0.6]
+    way = int(chance.choice([-1, 1]))
+    case = task.true
+    for area in areas:
+        case = with_more(case, area, way)
+    wanted, shown = task.true_look.areas, task.looker.look(case).areas
+    apart = [float(delta_e_00(np.array(shown[one]), np.array(wanted[one]))) for one in task.areas]
+    assert 0.5 < max(apart) < 1.1
+    assert max(abs(shown[one][0] - wanted[one][0]) for one in task.areas) < 1.25
+    reached = [part for part in score_plan(task, case).parts if part.most > 0.0]
+    assert sum(part.points for part in reached) >= 99.0
 
 
 def test_leaving_out_what_stands_in_the_wrong_place_wins_nothing() -> None:
