@@ -88,6 +88,8 @@ class KeysPage(QWidget):
         table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         head = table.horizontalHeader()
         head.setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
+        for keys in (1, 2):
+            head.setSectionResizeMode(keys, QHeaderView.ResizeMode.ResizeToContents)
         head.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft)
         head.setHighlightSections(False)
         return table

@@ -9,12 +9,11 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from stainmap.app.change import Change
-from stainmap.app.job import Job, JobRunner, Progress
+from stainmap.app.job import JobRunner, Progress
 from stainmap.app.session import Session
-from stainmap.errors import CancelledError, StainmapError
 from stainmap.ui.colour_table import ColourTable
 from stainmap.ui.marks import signed
+from stainmap.ui.per_prediction import PerPrediction
 from stainmap.ui.section import SectionHead, SoftLabel
 from stainmap.words import marked, translate, value_word
 
@@ -95,51 +94,31 @@ def _largest_step(values: Sequence[UnitValue]) -> str:
     )
 
 
-class UnitValuesDesk(QObject):
+class UnitValuesDesk(PerPrediction["tuple[UnitValue, ...]"]):
     """Works out the value of every unit in the background, whenever a bridge is predicted anew."""
 
     def __init__(
         self, session: Session, runner: JobRunner, panel: UnitValuesPanel, parent: QObject
     ) -> None:
-        super().__init__(parent)
-        self._session, self._runner, self._panel = session, runner, panel
-        self._job: Job[tuple[UnitValue, ...]] | None = None
+        super().__init__(session, runner, parent)
+        self._panel = panel
 
-    def refresh(self, change: Change) -> None:
-        """Show what has changed."""
-        if change.touches("opened"):
-            self._panel.set_values(())
-        if not change.touches("opened", "outcome"):
-            return
-        if self._job is not None:
-            self._job.cancel()
-            self._job = None
-        prediction = self._session.prediction
-        if prediction is None or len(prediction.case.units) < 2:
-            self._panel.set_values(())
-            return
-        job = self._runner.start(
-            translate("unit values panel", "Value of each unit"),
-            lambda progress: _values(prediction, progress),
-            on_done=lambda values: self._show(prediction, values),
-            on_failed=self._failed,
-        )
-        self._job = None if job.is_finished else job
+    def title(self) -> str:
+        """Return what the work is called."""
+        return translate("unit values panel", "Value of each unit")
 
-    def _show(self, prediction: Prediction, values: tuple[UnitValue, ...]) -> None:
-        # What was worked out for a plan that has been changed since is not shown.
-        if self._session.prediction is prediction:
-            self._panel.set_values(values)
+    def wants(self, prediction: Prediction) -> bool:
+        """Return True for a bridge."""
+        return len(prediction.case.units) > 1
 
-    def _failed(self, error: StainmapError) -> None:
-        # Nothing is shown rather than the values of another plan.
-        if not isinstance(error, CancelledError):
-            self._panel.set_values(())
+    def work(self, prediction: Prediction, progress: Progress) -> tuple[UnitValue, ...]:
+        """Take the mean over each unit's body."""
+        from stainmap.planning.unit_values import unit_values  # noqa: PLC0415
 
+        # A plan that was changed meanwhile is not worked out.
+        progress(0.0, translate("unit values panel", "value of each unit"))
+        return unit_values(prediction.case, prediction.unit_outcomes())
 
-def _values(prediction: Prediction, progress: Progress) -> tuple[UnitValue, ...]:
-    # A plan that was changed meanwhile is not worked out.
-    from stainmap.planning.unit_values import unit_values  # noqa: PLC0415
-
-    progress(0.0, translate("unit values panel", "value of each unit"))
-    return unit_values(prediction.case, prediction.unit_outcomes())
+    def show(self, found: tuple[UnitValue, ...] | None) -> None:
+        """Show them in the panel."""
+        self._panel.set_values(found or ())
