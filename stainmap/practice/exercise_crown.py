@@ -79,8 +79,11 @@ def _made(teeth: tuple[int, ...], seed: int, variation: float, progress: Progres
         if progress is not None:
             progress(share, phrase)
 
+    reading_it = translate("exercise crown", "reading the crown")
+
     def making(share: float, phrase: str) -> None:
-        report(0.6 * share, phrase)
+        # A crown that is made is not done here: it is still to be read.
+        report(0.6 * share, phrase if share < 1.0 else reading_it)
 
     name = "-".join(map(str, teeth))
     try:
@@ -101,7 +104,7 @@ def _made(teeth: tuple[int, ...], seed: int, variation: float, progress: Progres
             )
             mesh, zones, masks = crown.mesh, crown.zones, crown.accents
             axis, mesial = crown.occlusal_axis, crown.mesial
-        report(0.6, translate("exercise crown", "reading the crown"))
+        report(0.6, reading_it)
         reading = read_crown(
             mesh,
             SurfaceOperator(mesh),

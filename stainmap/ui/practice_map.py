@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from PIL import Image
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QPixmap
-from PySide6.QtWidgets import QDialog, QLabel, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from stainmap.app.job import Progress
 from stainmap.app.prediction import predict_case
@@ -70,3 +70,37 @@ class MapDialog(QDialog):
         room = window.frameGeometry()
         self.resize(max(min(self.width(), room.width() - _PLAN_PX), _LEAST_PX), self.height())
         self.move(room.right() - self.width(), max(room.top(), room.bottom() - self.height()))
+
+
+class MapDesk:
+    """The coat map of the exercise that is open: shown beside the plan, put away in time.
+
+    Parameters
+    ----------
+    window
+        The window of practice.
+    button
+        Asks for the map.
+    say
+        Says something on the status line.
+    """
+
+    def __init__(self, window: QWidget, button: QPushButton, say: Callable[[str], None]) -> None:
+        self._window, self._button, self._say = window, button, say
+
+    def begin(self) -> None:
+        """Say that it is being drawn."""
+        self._button.setEnabled(False)
+        self._say(translate("practice window", "The coat map is being drawn."))
+
+    def end(self, pages: Sequence[Image.Image], trouble: str = "") -> None:
+        """Show the pages, if there are any, or say what went wrong."""
+        self._button.setEnabled(True)
+        self._say(trouble)
+        if pages:
+            MapDialog(pages, self._window).show()
+
+    def put_away(self) -> None:
+        """Close it: it would lie over the score, or beside another crown."""
+        for sheet in self._window.findChildren(MapDialog):
+            sheet.close()

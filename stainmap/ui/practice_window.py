@@ -14,7 +14,7 @@ from typing import Any, TypeVar
 from PIL.Image import Image
 from PySide6.QtCore import QSettings, Qt, Signal
 from PySide6.QtGui import QAction, QCloseEvent, QDropEvent, QKeySequence
-from PySide6.QtWidgets import QVBoxLayout
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from stainmap.app.change import Change
 from stainmap.app.job import Job, JobRunner, Progress
@@ -37,7 +37,7 @@ from stainmap.ui.crown_picture import Look
 from stainmap.ui.main_window import MainWindow
 from stainmap.ui.practice_bar import PracticeBar
 from stainmap.ui.practice_making import MakingCover
-from stainmap.ui.practice_map import MapDialog, map_pages
+from stainmap.ui.practice_map import MapDesk, map_pages
 from stainmap.ui.practice_result import (
     TRUE,
     WRONG,
@@ -93,6 +93,7 @@ class PracticeWindow(MainWindow):
         self._began = datetime.now(UTC)
         self.score: Score | None = None
         self.bar, self.cover = PracticeBar(), MakingCover(self.crown)
+        self.map = MapDesk(self, self.bar.map, self.status.say)
         centre = self.strip.parentWidget()
         column = None if centre is None else centre.layout()
         if isinstance(column, QVBoxLayout):
@@ -148,6 +149,7 @@ class PracticeWindow(MainWindow):
         self._packed, self._pack_hash = packed, pack_hash
         self._task, self.score, self._overlay, self._answer = None, None, None, None
         # Nothing of the crown before is to be taken for the new one.
+        self.map.put_away()
         for dock in (self.result_dock, self.plan_dock, self.outcome_dock, self.run_dock):
             dock.hide()
         self.top.set_case(translate("practice window", "Practice"), "")
@@ -246,8 +248,8 @@ class PracticeWindow(MainWindow):
 
     def hand_in(self) -> None:
         """Score what is there, keep it, and show why."""
-        focus = self.focusWidget()
-        if focus is not None and self.plan.table.isAncestorOf(focus):
+        focus: object = self.focusWidget()
+        if isinstance(focus, QWidget) and self.plan.table.isAncestorOf(focus):
             # A number that is being typed is part of the answer: left, the cell takes it.
             self.plan.table.setFocus()
         task, case = self._task, self.session.case
@@ -275,6 +277,7 @@ class PracticeWindow(MainWindow):
 
     def _show_score(self, task: Task, case: Case, score: Score) -> None:
         self.score, self._answer = score, case
+        self.map.put_away()
         attempt = scored_attempt(
             self.trainee, task.packed, score, started_at=self._began, pack_hash=self._pack_hash
         )
@@ -394,19 +397,15 @@ class PracticeWindow(MainWindow):
         task = self._task
         if task is None:
             return
-        self.bar.map.setEnabled(False)
-        self.status.say(translate("practice window", "The coat map is being drawn."))
+        self.map.begin()
 
         def done(pages: list[Image]) -> None:
             self._job = None
-            self.bar.map.setEnabled(True)
-            self.status.say("")
-            MapDialog(pages, self).show()
+            self.map.end(pages if self.task is task and not self.is_handed_in else [])
 
         def failed(error: StainmapError) -> None:
             self._job = None
-            self.bar.map.setEnabled(True)
-            self.status.say(str(error))
+            self.map.end([], str(error))
 
         self._run(
             translate("practice window", "Drawing the coat map"),

@@ -12,6 +12,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from PIL import Image
 from PySide6.QtCore import QPoint, QSettings, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QComboBox, QLabel, QMessageBox
@@ -32,6 +33,7 @@ from stainmap.practice.staircase import DOUBT, LEAST_TRIALS
 from stainmap.ui.main_window import MainWindow
 from stainmap.ui.practice_eye import EyeDialog, eye_points, threshold_words
 from stainmap.ui.practice_list import PracticeList
+from stainmap.ui.practice_map import MapDialog
 from stainmap.ui.practice_slips import SlipsDialog
 from stainmap.ui.practice_window import PracticeWindow
 from tests.practice import practice_tasks
@@ -232,6 +234,16 @@ def test_a_number_that_is_being_typed_is_part_of_the_answer(practice: PracticeWi
     assert entry.coats.high == 2
     rule = "Every area is judged as if all others were as wanted"
     assert any(label.text().startswith(rule) for label in practice.result.findChildren(QLabel))
+
+
+def test_the_coat_map_is_put_away_in_time(practice: PracticeWindow) -> None:
+    begun(practice, Kind.REACH_SHADE)
+    page = Image.new("RGB", (20, 20), "white")
+    for go_on in (practice.hand_in, practice._again):
+        practice.map.end([page])
+        sheet = next(one for one in practice.findChildren(MapDialog) if one.isVisible())
+        go_on()
+        assert not sheet.isVisible()
 
 
 def test_no_crown_of_before_is_shown_while_another_is_made(practice: PracticeWindow) -> None:
