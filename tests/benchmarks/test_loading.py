@@ -78,8 +78,8 @@ def test_large_stl_is_read_welded_and_mapped_quickly(
 
 @pytest.fixture(scope="module")
 def ascii_stl() -> bytes:
-    """Return 40,000 facets as text."""
-    mesh = ring(160, 125)
+    """Return 80,000 facets as text."""
+    mesh = ring(200, 200)
     text = trimesh.Trimesh(mesh.vertices, mesh.faces, process=False).export(file_type="stl_ascii")
     content = text.encode() if isinstance(text, str) else text
     assert load_mesh_bytes(content, "large.stl").format == "ASCII STL"
@@ -89,7 +89,7 @@ def ascii_stl() -> bytes:
 def test_ascii_stl_is_read_no_slower_than_by_trimesh(
     ascii_stl: bytes, record_property: Callable[[str, object], None]
 ) -> None:
-    """Strictly, with weld, map and checks; 40,000 facets, to whose number both times are linear."""
+    """Strictly, with weld, map and checks; 80,000 facets, to whose number both times are linear."""
     content = ascii_stl
 
     def reference() -> object:

@@ -32,7 +32,8 @@ ROOT = Path(__file__).resolve().parents[2]
 
 # Seconds on two shared cores.
 ZONES_WITHIN_S = 8.0
-VISIBLE_WITHIN_S = 2.5
+# As the undisturbed machine would take it, see `measuring`, and whatever the machine does.
+VISIBLE_WITHIN_S, AT_MOST_S = 1.5, 2.0
 
 WINDOW = """
 import os, runpy, sys, time
@@ -220,11 +221,15 @@ def start(tmp_path: Path) -> Callable[[], list[float]]:
 def test_the_window_is_there_in_time(
     start: Callable[[], list[float]], record_property: Callable[[str, object], None]
 ) -> None:
-    """From `python3 stainmap` to the window with the sample in it, the best of three starts."""
+    """From `python3 stainmap` to the window with the sample drawn, the best of three starts."""
+    before = seconds(yardstick, 5)
     starts = [start() for _ in range(3)]
+    slowness = max(1.0, 500.0 * (before + seconds(yardstick, 5)) / YARDSTICK_MS)
     exposed, sample, processor = (min(times) for times in zip(*starts, strict=True))
     record_property("window s", exposed)
     record_property("window with the sample s", sample)
     record_property("the same, processor time s", processor)
-    print(starts)
-    assert sample < VISIBLE_WITHIN_S
+    record_property("yardstick over the undisturbed machine's", round(slowness, 2))
+    print(starts, slowness)
+    assert sample / slowness < VISIBLE_WITHIN_S
+    assert sample < AT_MOST_S
