@@ -85,33 +85,23 @@ class NodeTable:
     most: int
 
 
+def _number(path: str, words: str, low: float, high: float) -> Quantity:
+    """Return a field for a number that has to be there."""
+    return Quantity(path=path, words=words, low=low, high=high)
+
+
 _CLASSES = tuple(one.value for one in ScatteringClass)
 _SOLVED = marked("materials form", "solved from the colour")
 
 NUMBERS: Final[dict[MaterialKind, tuple[Quantity, ...]]] = {
     MaterialKind.BLOCK: (
         Quantity(path="lot", words=marked("materials form", "Lot"), is_text=True),
-        Quantity(
-            path="enlargement_factor",
-            words=marked("materials form", "Enlargement factor"),
-            low=1.0,
-            high=1.5,
-        ),
-        Quantity(
-            path="minimum_wall_mm",
-            words=marked("materials form", "Least wall, mm sintered"),
-            low=0.1,
-            high=3.0,
-        ),
+        _number("enlargement_factor", marked("materials form", "Enlargement factor"), 1.0, 1.5),
+        _number("minimum_wall_mm", marked("materials form", "Least wall, mm sintered"), 0.1, 3.0),
     ),
     MaterialKind.LIQUID: (
         Quantity(path="purpose", words=marked("materials form", "Purpose"), is_text=True),
-        Quantity(
-            path="scatter_change",
-            words=marked("materials form", "Change of scattering"),
-            low=-0.3,
-            high=0.3,
-        ),
+        _number("scatter_change", marked("materials form", "Change of scattering"), -0.3, 0.3),
         *(
             Quantity(
                 path=f"dye_drops.{at}",
@@ -145,14 +135,12 @@ NUMBERS: Final[dict[MaterialKind, tuple[Quantity, ...]]] = {
         )
     ),
     MaterialKind.PROGRAMME: (
-        Quantity(
-            path="start_c", words=marked("materials form", "Starts at, °C"), low=0.0, high=500.0
-        ),
-        Quantity(
-            path="scattering_factor",
-            words=marked("materials form", "Factor on scattering"),
-            low=LEAST_SCATTERING_FACTOR,
-            high=LARGEST_SCATTERING_FACTOR,
+        _number("start_c", marked("materials form", "Starts at, °C"), 0.0, 500.0),
+        _number(
+            "scattering_factor",
+            marked("materials form", "Factor on scattering"),
+            LEAST_SCATTERING_FACTOR,
+            LARGEST_SCATTERING_FACTOR,
         ),
         Quantity(
             path="own_drying_minutes",
@@ -164,42 +152,14 @@ NUMBERS: Final[dict[MaterialKind, tuple[Quantity, ...]]] = {
         ),
     ),
     MaterialKind.STUMP: (
-        Quantity(
-            path="floor",
-            words=marked("materials form", "Reflectance at short waves"),
-            low=0.0,
-            high=1.0,
-        ),
-        Quantity(
-            path="rise",
-            words=marked("materials form", "Rise towards long waves"),
-            low=-1.0,
-            high=1.0,
-        ),
-        Quantity(
-            path="centre_nm",
-            words=marked("materials form", "Half risen at, nm"),
-            low=200.0,
-            high=1000.0,
-        ),
-        Quantity(
-            path="width_nm",
-            words=marked("materials form", "Width of the rise, nm"),
-            low=1.0,
-            high=500.0,
-        ),
+        _number("floor", marked("materials form", "Reflectance at short waves"), 0.0, 1.0),
+        _number("rise", marked("materials form", "Rise towards long waves"), -1.0, 1.0),
+        _number("centre_nm", marked("materials form", "Half risen at, nm"), 200.0, 1000.0),
+        _number("width_nm", marked("materials form", "Width of the rise, nm"), 1.0, 500.0),
     ),
     MaterialKind.CEMENT: (
-        Quantity(
-            path="absorption_per_mm",
-            words=marked("materials form", "Absorption, 1/mm"),
-            high=1000.0,
-        ),
-        Quantity(
-            path="scattering_per_mm",
-            words=marked("materials form", "Scattering, 1/mm"),
-            high=1000.0,
-        ),
+        _number("absorption_per_mm", marked("materials form", "Absorption, 1/mm"), 0.0, 1000.0),
+        _number("scattering_per_mm", marked("materials form", "Scattering, 1/mm"), 0.0, 1000.0),
         Quantity(
             path="coupled", words=marked("materials form", "Wets both sides"), choices=(YES, NO)
         ),
@@ -214,29 +174,16 @@ NODES: Final[dict[MaterialKind, NodeTable]] = {
         least=1,
         most=6,
         columns=(
-            Quantity(
-                path="bottom_mm", words=marked("materials form", "Bottom, mm milled"), high=40.0
-            ),
+            _number("bottom_mm", marked("materials form", "Bottom, mm milled"), 0.0, 40.0),
             Quantity(
                 path="scattering",
                 words=marked("materials form", "Class of zirconia"),
                 choices=_CLASSES,
             ),
-            Quantity(
-                path="nominal.lightness", words=marked("materials form", "Nominal L*"), high=100.0
-            ),
-            Quantity(
-                path="nominal.a", words=marked("materials form", "Nominal a*"), low=-30.0, high=30.0
-            ),
-            Quantity(
-                path="nominal.b", words=marked("materials form", "Nominal b*"), low=-20.0, high=60.0
-            ),
-            Quantity(
-                path="nominal_thickness_mm",
-                words=marked("materials form", "of a plate, mm"),
-                low=0.2,
-                high=10.0,
-            ),
+            _number("nominal.lightness", marked("materials form", "Nominal L*"), 0.0, 100.0),
+            _number("nominal.a", marked("materials form", "Nominal a*"), -30.0, 30.0),
+            _number("nominal.b", marked("materials form", "Nominal b*"), -20.0, 60.0),
+            _number("nominal_thickness_mm", marked("materials form", "of a plate, mm"), 0.2, 10.0),
             Quantity(
                 path="nominal.measurement.backing",
                 words=marked("materials form", "over"),
@@ -271,7 +218,7 @@ NODES: Final[dict[MaterialKind, NodeTable]] = {
         most=20,
         columns=(
             Quantity(path="0", words=marked("materials form", "Ion"), choices=("ions",)),
-            Quantity(path="1", words=marked("materials form", "At full load, 1/mm"), high=50.0),
+            _number("1", marked("materials form", "At full load, 1/mm"), 0.0, 50.0),
         ),
     ),
     MaterialKind.ION: NodeTable(
@@ -280,19 +227,9 @@ NODES: Final[dict[MaterialKind, NodeTable]] = {
         least=1,
         most=20,
         columns=(
-            Quantity(
-                path="centre_nm",
-                words=marked("materials form", "Centre, nm"),
-                low=100.0,
-                high=1500.0,
-            ),
-            Quantity(
-                path="width_nm",
-                words=marked("materials form", "Standard deviation, nm"),
-                low=0.5,
-                high=500.0,
-            ),
-            Quantity(path="strength", words=marked("materials form", "Strength"), high=100.0),
+            _number("centre_nm", marked("materials form", "Centre, nm"), 100.0, 1500.0),
+            _number("width_nm", marked("materials form", "Standard deviation, nm"), 0.5, 500.0),
+            _number("strength", marked("materials form", "Strength"), 0.0, 100.0),
         ),
     ),
     MaterialKind.PROGRAMME: NodeTable(
@@ -301,12 +238,8 @@ NODES: Final[dict[MaterialKind, NodeTable]] = {
         least=1,
         most=30,
         columns=(
-            Quantity(
-                path="target_c", words=marked("materials form", "To, °C"), low=0.0, high=1700.0
-            ),
-            Quantity(
-                path="minutes", words=marked("materials form", "within, min"), low=0.1, high=3000.0
-            ),
+            _number("target_c", marked("materials form", "To, °C"), 0.0, 1700.0),
+            _number("minutes", marked("materials form", "within, min"), 0.1, 3000.0),
         ),
     ),
 }

@@ -54,6 +54,22 @@ class FormDialog(QDialog):
             self.grid.addWidget(field, self._rows, column)
         self._rows += 1
 
+    def add_number(
+        self,
+        name: str,
+        value: float,
+        lowest: float,
+        highest: float,
+        *,
+        before: str = "",
+        decimals: int = 2,
+        step: float = 0.1,
+    ) -> QDoubleSpinBox:
+        """Add a line with a number and return its field; `before` stands there if not the name."""
+        box = number_box(name, value, lowest, highest, decimals=decimals, step=step)
+        self.add_row(before or name, box)
+        return box
+
     def add_heads(self, *words: str) -> None:
         """Add a line of small heads over the columns; the first stands over the names."""
         for column, word in enumerate(words):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtWidgets import QLineEdit, QWidget
 
 from stainmap.model.process import StainProcess, UptakeRule
-from stainmap.ui.form_dialog import FormDialog, number_box
+from stainmap.ui.form_dialog import FormDialog
 from stainmap.words import translate
 
 
@@ -30,12 +30,11 @@ class ProcessDialog(FormDialog):
         self.painter.setPlaceholderText(translate("process dialog", "as the laboratory calls them"))
         self.painter.setMaxLength(40)
         self.add_row(translate("process dialog", "Painter"), self.painter)
-        self.hand = number_box(
+        self.hand = self.add_number(
             translate("process dialog", "Hand factor"), uptake.hand_factor, 0.6, 1.6, step=0.05
         )
-        self.add_row(translate("process dialog", "Hand factor"), self.hand)
         self.add_heads(translate("process dialog", "assumed until measured"))
-        self.saturation = number_box(
+        self.saturation = self.add_number(
             translate("process dialog", "Coats to saturation"),
             uptake.coats_to_saturation,
             0.5,
@@ -43,35 +42,37 @@ class ProcessDialog(FormDialog):
             decimals=1,
             step=0.5,
         )
-        self.competition = number_box(
+        self.competition = self.add_number(
             translate("process dialog", "Competition for the same pores"),
             uptake.competition,
             0.0,
             1.0,
-            step=0.1,
+            before=translate("process dialog", "Competition, 0 to 1"),
         )
-        self.outer = number_box(
+        self.outer = self.add_number(
             translate("process dialog", "Depth from outside"),
             process.outer_depth_mm,
             0.05,
             2.0,
             step=0.05,
+            before=translate("process dialog", "Depth from outside, mm sintered"),
         )
-        self.inner = number_box(
+        self.inner = self.add_number(
             translate("process dialog", "Depth from inside"),
             process.inner_depth_mm,
             0.05,
             2.0,
             step=0.05,
+            before=translate("process dialog", "Depth from inside, mm sintered"),
         )
-        self.wicking = number_box(
-            translate("process dialog", "Wicking"), process.wicking_mm, 0.0, 2.0, step=0.05
+        self.wicking = self.add_number(
+            translate("process dialog", "Wicking"),
+            process.wicking_mm,
+            0.0,
+            2.0,
+            step=0.05,
+            before=translate("process dialog", "Wicking, mm sintered"),
         )
-        self.add_row(translate("process dialog", "Coats to saturation"), self.saturation)
-        self.add_row(translate("process dialog", "Competition, 0 to 1"), self.competition)
-        self.add_row(translate("process dialog", "Depth from outside, mm sintered"), self.outer)
-        self.add_row(translate("process dialog", "Depth from inside, mm sintered"), self.inner)
-        self.add_row(translate("process dialog", "Wicking, mm sintered"), self.wicking)
         self.end()
 
     @property
