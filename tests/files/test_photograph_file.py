@@ -48,7 +48,7 @@ def test_a_camera_held_sideways_is_turned_upright(tmp_path: Path) -> None:
 
 
 def test_a_large_picture_keeps_its_colours_at_a_smaller_size(tmp_path: Path) -> None:
-    large = scene(5000, 3000)
+    large = scene(3200, 1900)
     for suffix in ("png", "jpg"):
         photograph = read_photograph(saved(tmp_path / f"a.{suffix}", large))
         assert max(photograph.pixels.shape) <= 2500
