@@ -1,6 +1,6 @@
 """The score never rises when an answer gets worse: over random changes, and over random measures.
 
-With STAINMAP_MORE more than five hundred changes of every kind of exercise, the bridge among them.
+With STAINMAP_MORE 640 changes over every kind of exercise that is planned, the bridge among them.
 """
 
 from __future__ import annotations
@@ -145,7 +145,7 @@ def test_a_worse_block_never_scores_more() -> None:
 
 
 def test_a_worse_answer_to_what_went_wrong_never_scores_more() -> None:
-    for kind in FAULTS:
+    for kind in FAULTS if MORE else FAULTS[:1]:
         task = task_of(kind)
         right = (kind, None, next(one for one in FAULTS if one is not kind))
         value = {
