@@ -200,8 +200,11 @@ class CoatCell(QStyledItemDelegate):
             and event.reason() == Qt.FocusReason.PopupFocusReason
             and isinstance(watched, QWidget)
         ):
-            # Whatever a menu does to the table, what was typed before is in it.
+            # Whatever a menu does to the table, what was typed before is in it; and where the table
+            # is made anew, the keyboard stays with it.
             self.commitData.emit(watched)
+            self.closeEditor.emit(watched, QAbstractItemDelegate.EndEditHint.NoHint)
+            return False
         return super().eventFilter(watched, event)
 
 

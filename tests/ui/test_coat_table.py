@@ -105,7 +105,9 @@ def test_what_is_typed_is_in_the_table_when_a_menu_opens(
     menu.popup(table.mapToGlobal(table.rect().center()))
     QTest.qWait(20)
     assert edits == [(0, Zone.BODY, CoatSpan.exactly(4))]
+    table.set_plan(AREAS, (*steps(), steps()[0]), [BARLEY, SLATE])
     menu.close()
+    assert table.hasFocus()
 
 
 def test_what_is_typed_stays_while_a_prediction_arrives(
