@@ -70,7 +70,7 @@ from stainmap.ui.zone_sliders_desk import ZoneSlidersDesk
 from stainmap.ui.zone_tool_desk import ZoneToolDesk
 from stainmap.words import marked, translate
 
-_NARROW_PX, _LEAST_PX = 1280, 1024
+_NARROW_PX, _LEAST_PX, _HANDLE_PX = 1280, 1024, 8
 _NOTHING_YET_MS = 300
 _INVENTED = marked("main window", "Sample materials are invented: do not fire by them")
 _PLANNING_AID = marked("main window", "A planning aid: the makers' instructions for use decide")
@@ -411,8 +411,9 @@ class MainWindow(QMainWindow):
         """In a narrow window the outcome folds into a tab beside the plan."""
         super().resizeEvent(event)
         width = event.size().width()
+        beside = self.looks.minimumSizeHint().width() + _HANDLE_PX
         for dock in self.findChildren(PanelDock):
-            dock.squeeze(width < _LEAST_PX)
+            dock.squeeze(width - beside if width < _LEAST_PX else width)
         self._fold(width < _NARROW_PX)
 
     def _fold(self, narrow: bool) -> None:

@@ -149,16 +149,17 @@ class PanelDock(QDockWidget):
         scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.setWidget(scroll)
 
-    def squeeze(self, tight: bool) -> None:
-        """Take less room than all of it needs, in a window smaller than it should be.
+    def squeeze(self, room_px: int) -> None:
+        """Take no more room than there is, in a window smaller than it should be.
 
         It is scrolled from side to side then.
         """
         if self._scroll is None or self._width_px is None:
             return
         bar = Qt.ScrollBarPolicy
+        tight = room_px < self._width_px
         self._content.setMinimumWidth(self._width_px if tight else 0)
-        self._scroll.setMinimumWidth(_LEAST_PX if tight else self._width_px)
+        self._scroll.setMinimumWidth(max(_LEAST_PX, min(room_px, self._width_px)))
         self._scroll.setHorizontalScrollBarPolicy(
             bar.ScrollBarAsNeeded if tight else bar.ScrollBarAlwaysOff
         )

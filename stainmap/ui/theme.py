@@ -246,6 +246,7 @@ QTreeView {{ background: {t.field}; color: {t.ink}; border: 1px solid {t.line};
   selection-background-color: {t.accent_fill}; selection-color: {t.ink}; }}
 QTreeView:focus {{ border: 1px solid {t.accent}; }}
 QMenuBar {{ background: transparent; }}
+#qt_menubar_ext_button {{ padding: 0; margin: 0; }}
 QMenuBar::item {{ background: transparent; color: {t.ink}; padding: 5px 9px;
   border-radius: 4px; }}
 QMenuBar::item:selected {{ background: {t.field}; }}
