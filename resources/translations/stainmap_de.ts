@@ -7631,7 +7631,7 @@ Tiefster Punkt der Krone über dem Boden des Rohlings, mm gefräst:</translation
     </message>
     <message>
         <source>Coats are counted area by area. The same jar may serve neck, body and fissure with different numbers of coats. Hand in when nothing can be left out.</source>
-        <translation>Aufträge werden Fläche für Fläche gezählt. Derselbe Napf darf Hals, Körper und Fissur mit verschieden vielen Aufträgen dienen. Geben Sie ab, wenn sich nichts mehr weglassen lässt.</translation>
+        <translation>Aufträge werden Fläche für Fläche gezählt. Derselbe Napf darf Zahnhals, Körper und Fissur mit verschieden vielen Aufträgen dienen. Geben Sie ab, wenn sich nichts mehr weglassen lässt.</translation>
     </message>
     <message>
         <source>Three units in one piece look like one long tooth. Set them apart: darken connectors and embrasures as Outcome wants them, and leave the units as they are.</source>
