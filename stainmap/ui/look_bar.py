@@ -203,6 +203,7 @@ class LookBar(QWidget):
         row = QHBoxLayout(self)
         row.setContentsMargins(6, 0, 10, 0)
         row.setSpacing(2)
+        self._tight = False
         self._group = QButtonGroup(self)
         self.buttons: dict[Look, LookButton] = {}
         for entry in looks:
@@ -243,10 +244,22 @@ class LookBar(QWidget):
         self._fit_names()
 
     def minimumSizeHint(self) -> QSize:
-        """Return the width at which looks have nothing but their numbers."""
+        """Return the width at which only the look that is on has its name."""
+        least = self.least_px if self._tight else self._needed_px(words=False, names=False)
+        return QSize(least, HEIGHT_PX)
+
+    def squeeze(self, tight: bool) -> None:
+        """Let it become as narrow as it can, in a window smaller than it should be."""
+        if tight != self._tight:
+            self._tight = tight
+            self.updateGeometry()
+
+    @property
+    def least_px(self) -> int:
+        """The width at which looks have nothing but their numbers."""
         looks = [one.width_px(short=True) + 2 for one in self.buttons.values()]
         light = self.light.fontMetrics().horizontalAdvance(self._light_words[1]) + _ARROW_PX
-        return QSize(sum(looks) + len(self._tools) * _ICON_PX + light + _SPARE_PX, HEIGHT_PX)
+        return sum(looks) + len(self._tools) * _ICON_PX + light + _SPARE_PX
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Leave names out where they have no room."""

@@ -411,9 +411,10 @@ class MainWindow(QMainWindow):
         """In a narrow window the outcome folds into a tab beside the plan."""
         super().resizeEvent(event)
         width = event.size().width()
-        beside = self.looks.minimumSizeHint().width() + _HANDLE_PX
+        tight = width < _LEAST_PX
+        self.looks.squeeze(tight)
         for dock in self.findChildren(PanelDock):
-            dock.squeeze(width - beside if width < _LEAST_PX else width)
+            dock.squeeze(width - self.looks.least_px - _HANDLE_PX if tight else width)
         self._fold(width < _NARROW_PX)
 
     def _fold(self, narrow: bool) -> None:
