@@ -252,6 +252,7 @@ class LookBar(QWidget):
         """Let it become as narrow as it can, in a window smaller than it should be."""
         if tight != self._tight:
             self._tight = tight
+            self._fit_names()
             self.updateGeometry()
 
     @property
@@ -286,7 +287,7 @@ class LookBar(QWidget):
         # Rather smaller names than none.
         dense = not names and self.width() >= self._needed_px(words=False, names=True, dense=True)
         # On a screen that is too small, not even that of the look that is on.
-        bare = self.width() < self._needed_px(words=False, names=False)
+        bare = self._tight and self.width() < self._needed_px(words=False, names=False)
         style = Qt.ToolButtonStyle
         for tool in self._tools:
             tool.setToolButtonStyle(
