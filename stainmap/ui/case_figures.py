@@ -30,6 +30,7 @@ from stainmap.words import translate, value_word
 
 if TYPE_CHECKING:
     from stainmap.app.prediction import Prediction
+    from stainmap.model.material import Dye
     from stainmap.planning.jar_warnings import JarWarnings
     from stainmap.planning.outcome import AreaOutcome, Outcome
     from stainmap.predict.point_check import PointCheck
@@ -54,10 +55,7 @@ def hex_colour(srgb: NDArray[np.floating] | NDArray[np.uint8]) -> str:
 
 def jar_look(case: Case, jar: Jar, warnings: Sequence[str] = ()) -> JarLook:
     """Return a jar with the colour its dye has on the chalky ceramic, and what is wrong with it."""
-    from stainmap.planning.dyes import colour_word  # noqa: PLC0415
-    from stainmap.predict.bench_look import jar_linear_srgb  # noqa: PLC0415
-
-    linear = jar_linear_srgb(jar, case.materials.dyes)
+    seen, word = _colour_of(jar, case.materials.dyes)
     named = zip(case.materials.dyes, jar.dye_drops, strict=False)
     dyes = ", ".join(f"{drops} {dye.name}" for dye, drops in named if drops)
     recipe = (
@@ -68,15 +66,25 @@ def jar_look(case: Case, jar: Jar, warnings: Sequence[str] = ()) -> JarLook:
     return JarLook(
         number=jar.number,
         liquid=jar.liquid,
-        dye=hex_colour(encode_srgb(linear)),
+        dye=seen,
         recipe=recipe.format(
-            colour=value_word(colour_word(linear)),
+            colour=value_word(word),
             drops=jar.liquid_drops,
             liquid=jar.liquid,
             dyes=dyes,
         ),
         warnings=tuple(warnings),
     )
+
+
+@lru_cache(maxsize=256)
+def _colour_of(jar: Jar, dyes: tuple[Dye, ...]) -> tuple[str, str]:
+    """Return the colour of a jar on chalk, as ``#rrggbb`` and in a word: often asked for anew."""
+    from stainmap.planning.dyes import colour_word  # noqa: PLC0415
+    from stainmap.predict.bench_look import jar_linear_srgb  # noqa: PLC0415
+
+    linear = jar_linear_srgb(jar, dyes)
+    return hex_colour(encode_srgb(linear)), colour_word(linear)
 
 
 def jars_on_tray(case: Case) -> tuple[JarLook, ...]:
