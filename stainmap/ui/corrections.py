@@ -13,6 +13,7 @@ from stainmap.app.session import Session
 from stainmap.model.case import Case
 from stainmap.model.tooth import Unit
 from stainmap.ui.answers import answers_of
+from stainmap.ui.asking import ask
 from stainmap.ui.form_dialog import ask_number
 from stainmap.ui.manual_places import READ
 from stainmap.ui.opening_flow import OpeningFlow
@@ -57,7 +58,7 @@ class Corrections(QObject):
             was_cut="cut" in case.reading.set_by_user,
             parent=self._window,
         )
-        if dialog.exec() != ReadingDialog.DialogCode.Accepted:
+        if not ask(dialog):
             return
         if dialog.confirmed:
             key = dialog.confirmed
@@ -125,7 +126,7 @@ class Corrections(QObject):
         if case is None:
             return
         dialog = TeethDialog(case.units, self._window)
-        if dialog.exec() == TeethDialog.DialogCode.Accepted and dialog.units != case.units:
+        if ask(dialog) and dialog.units != case.units:
             self._read_as(case, dialog.units)
 
     def _read_as(self, case: Case, units: tuple[Unit, ...]) -> None:

@@ -18,6 +18,7 @@ from stainmap.app.display_check import (
     judgement_from,
 )
 from stainmap.optics.colorimetry import lab_to_srgb
+from stainmap.ui.asking import ask
 from stainmap.ui.form_dialog import FormDialog
 from stainmap.ui.look_bar import LookBar
 from stainmap.ui.theme import font
@@ -246,7 +247,7 @@ class DisplayDesk(QObject):
 
     def open(self) -> None:
         """Let the display be judged."""
-        if DisplayCheckDialog(self._settings, self._window).exec():
+        if ask(DisplayCheckDialog(self._settings, self._window)):
             self._show()
             judgement = kept_judgement(self._settings)
             if judgement is not None:

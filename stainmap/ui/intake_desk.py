@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QSettings, QTimer, Signal
-from PySide6.QtWidgets import QDialog, QWidget
+from PySide6.QtWidgets import QWidget
 
 from stainmap.app import edits
 from stainmap.app.change import Change
@@ -19,6 +19,7 @@ from stainmap.model.shade_table import OffsetClass
 from stainmap.model.target import DEFAULT_OFFSETS, Offset
 from stainmap.model.zone import Area
 from stainmap.ui import case_figures as figures
+from stainmap.ui.asking import ask
 from stainmap.ui.unit_panel import UnitPanel
 from stainmap.words import marked, translate
 
@@ -113,7 +114,7 @@ class IntakeDesk(QObject):
             return
         dialog = IntakeDialog(self._facts(case), self.shades.table, self._photograph, self._window)
         dialog.table_asked.connect(lambda: self._show_tabs(dialog))
-        if dialog.exec() != QDialog.DialogCode.Accepted:
+        if not ask(dialog):
             return
         intake, stump = dialog.intake, dialog.behind.chosen_stump
         own = dialog.behind.unit_stumps
@@ -154,7 +155,7 @@ class IntakeDesk(QObject):
         dialog.usual_asked.connect(lambda offsets: self._keep_usual(tooth_class, offsets))
         # Later: the one dialog has closed by then.
         dialog.intake_asked.connect(lambda: QTimer.singleShot(0, self.ask_for_intake))
-        if dialog.exec() == QDialog.DialogCode.Accepted:
+        if ask(dialog):
             target = dialog.target
             self._session.edit(
                 translate("intake desk", "set what is wanted"),
@@ -197,7 +198,7 @@ class IntakeDesk(QObject):
 
         folder = str(self._settings.value(_FOLDER, "", type=str))
         dialog = PhotographDialog(places, first, folder, self._window)
-        accepted = dialog.exec() == QDialog.DialogCode.Accepted
+        accepted = ask(dialog)
         self._settings.setValue(_FOLDER, dialog.folder)
         return dialog.shades if accepted else {}
 
@@ -205,7 +206,7 @@ class IntakeDesk(QObject):
         from stainmap.ui.tab_table_dialog import TabTableDialog  # noqa: PLC0415 - slow to import
 
         dialog = TabTableDialog(self.shades.table, page)
-        if dialog.exec() != QDialog.DialogCode.Accepted:
+        if not ask(dialog):
             return
         tabs = dialog.tabs
         if tabs == self.shades.table.tabs:

@@ -15,6 +15,7 @@ from stainmap.errors import StainmapError
 from stainmap.model.case import Case
 from stainmap.model.zone import Zone
 from stainmap.ui import case_figures as figures
+from stainmap.ui.asking import ask, while_there
 from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.form_dialog import ask_number
 from stainmap.ui.manual_places import BEHIND
@@ -193,18 +194,18 @@ class PlanDialogs(QObject):
         names = [one.name for one in case.materials.programmes]
         dialog = WhatIfDialog(case.programme, names, self._window)
 
-        def ask(programme: str) -> None:
+        def work_out(programme: str) -> None:
             self._runner.start(
                 translate("plan dialogs", "Comparing furnaces"),
                 lambda _progress: prediction.what_if(programme),
-                on_done=dialog.set_result,
-                on_failed=lambda error: dialog.set_problem(str(error)),
+                on_done=while_there(dialog, dialog.set_result),
+                on_failed=while_there(dialog, lambda error: dialog.set_problem(str(error))),
             )
 
-        dialog.asked.connect(ask)
+        dialog.asked.connect(work_out)
         dialog.crowns_asked.connect(self.crowns_asked)
         dialog.start()
-        dialog.exec()
+        ask(dialog)
 
     def show_lights(self) -> None:
         """Show all areas under all lights."""
@@ -215,7 +216,7 @@ class PlanDialogs(QObject):
             return
         seen = prediction.under_lights()
         areas = {figures.area_name(prediction.case, area): one for area, one in seen.items()}
-        LightsDialog(areas, self._session.seen.observer, self._window).exec()
+        ask(LightsDialog(areas, self._session.seen.observer, self._window))
 
     def check_point(self) -> None:
         """Say how good the fast prediction is where the pointer was last on the crown."""
@@ -257,4 +258,4 @@ class PlanDialogs(QObject):
 
 
 def _accepted(dialog: QDialog) -> bool:
-    return dialog.exec() == QDialog.DialogCode.Accepted
+    return ask(dialog)

@@ -11,6 +11,7 @@ from stainmap.app.change import Change
 from stainmap.app.session import Session
 from stainmap.errors import StainmapError
 from stainmap.files.recovery import Recovered
+from stainmap.ui.asking import ask
 from stainmap.ui.form_dialog import FormDialog
 from stainmap.ui.opening_flow import OpeningFlow
 from stainmap.words import translate
@@ -105,7 +106,7 @@ class RecoveryDesk(QObject):
     def offer(self, found: Sequence[Recovered]) -> None:
         """Let the user choose what becomes of work that was left behind."""
         dialog = RecoveryDialog(found, self._window)
-        if dialog.exec() and dialog.chosen is not None:
+        if ask(dialog) and dialog.chosen is not None:
             self._flow.recover(dialog.chosen)
 
     def say_nothing_is_kept(self, problem: StainmapError) -> None:

@@ -13,6 +13,7 @@ from stainmap.app.job import Job, JobRunner, Progress
 from stainmap.app.session import Session
 from stainmap.errors import CancelledError, StainmapError
 from stainmap.model.case import Case
+from stainmap.ui.asking import ask
 from stainmap.ui.crown_desk import CrownDesk
 from stainmap.ui.crown_picture import Look
 from stainmap.words import marked, translate
@@ -100,7 +101,7 @@ class RowDesk(QObject):
             return
         teeth = tuple(one.tooth for one in teeth_beside(case.units))
         dialog = RowDialog(teeth, self._files(case), self._view.window())
-        if dialog.exec():
+        if ask(dialog):
             for tooth in teeth:
                 path = dialog.files.get(tooth.number)
                 self._settings.setValue(self._key(case, tooth.number), str(path) if path else "")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import datetime
 
 from PySide6.QtCore import QObject, Signal
-from PySide6.QtWidgets import QDialog, QWidget
+from PySide6.QtWidgets import QWidget
 
 from stainmap.app.job import JobRunner
 from stainmap.app.session import Session
@@ -13,6 +13,7 @@ from stainmap.app.settings import Settings
 from stainmap.errors import StainmapError
 from stainmap.paper.page_size import PageSize
 from stainmap.planning.schedule import RunStage
+from stainmap.ui.asking import ask
 from stainmap.ui.printing_flow import PrintingFlow
 from stainmap.ui.run_strip import RunStrip
 from stainmap.ui.tray_desk import TrayDesk
@@ -56,13 +57,13 @@ class RunDesk(QObject):
             if stage is RunStage.MIX:
                 self.open_mixing()
             elif stage is RunStage.COATS:
-                OrderDialog(case, self._window).exec()
+                ask(OrderDialog(case, self._window))
             elif stage is RunStage.DRY:
-                DryingDialog(case, self._window, degrees=self.settings.degrees).exec()
+                ask(DryingDialog(case, self._window, degrees=self.settings.degrees))
             else:
                 page = FurnaceDialog(case, self._window, degrees=self.settings.degrees)
                 page.compare_asked.connect(self.compare_asked)
-                page.exec()
+                ask(page)
         except StainmapError as error:
             self.said.emit(str(error))
 
@@ -78,7 +79,7 @@ class RunDesk(QObject):
         dialog = MixingDialog(
             case, prediction.coats, self._window, usual_drops_per_ml=self.settings.drops_per_ml
         )
-        if dialog.exec() != QDialog.DialogCode.Accepted or dialog.case is case:
+        if not ask(dialog) or dialog.case is case:
             return
         changed = dialog.case
         if (changed.plan, changed.process) != (case.plan, case.process):
@@ -121,7 +122,7 @@ class RunDesk(QObject):
         if case is None:
             return
         asked = BenchDialog((case.code,), case.bench, datetime.now().astimezone(), self._window)
-        if asked.exec() != QDialog.DialogCode.Accepted:
+        if not ask(asked):
             return
         try:
             changed = with_stage(case, asked.chosen, asked.at)

@@ -5,12 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 
 from PySide6.QtCore import QObject, Signal
-from PySide6.QtWidgets import QApplication, QDialog, QMainWindow
+from PySide6.QtWidgets import QApplication, QMainWindow
 
 from stainmap.app.session import Session
 from stainmap.app.settings import Settings, follows_drop_volume, with_drop_volume
 from stainmap.app.settings_file import SettingsStore
 from stainmap.errors import StainmapError
+from stainmap.ui.asking import ask
 from stainmap.ui.key_map import KeyMap
 from stainmap.ui.motion import apply_motion
 from stainmap.ui.theme import Scheme, apply_theme, is_worn
@@ -63,7 +64,7 @@ class SettingsDesk(QObject):
         programmes = [one.name for one in self._session.materials.programmes]
         dialog = SettingsDialog(before, programmes, self.keys, self._window)
         dialog.tried.connect(self._wear)
-        if dialog.exec() == QDialog.DialogCode.Accepted:
+        if ask(dialog):
             self.change(dialog.settings)
         else:
             self._wear(before)

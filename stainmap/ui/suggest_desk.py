@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QWidget
 from stainmap.app.job import Job, JobRunner, Progress
 from stainmap.app.session import Session
 from stainmap.errors import CancelledError, StainmapError
+from stainmap.ui.asking import ask, while_there
 from stainmap.words import marked, translate
 
 if TYPE_CHECKING:
@@ -42,7 +43,7 @@ class SuggestDesk(QObject):
         super().__init__(window)
         self._session, self._runner, self._window = session, runner, window
         self._job: Job[Any] | None = None
-        self._found.connect(lambda dialog, found: dialog.set_plans(found))
+        self._found.connect(lambda dialog, found: while_there(dialog, dialog.set_plans)(found))
 
     def open(self) -> None:
         """Search, and show what was found."""
@@ -60,7 +61,7 @@ class SuggestDesk(QObject):
         dialog.taken.connect(lambda chosen: self._take(dialog, chosen))
         dialog.beside_asked.connect(lambda found, plan: self._show_beside(dialog, found, plan))
         dialog.start()
-        dialog.exec()
+        ask(dialog)
 
     def _stop(self) -> None:
         if self._job is not None:
@@ -101,9 +102,11 @@ class SuggestDesk(QObject):
         self._job = self._runner.start(
             title,
             work,
-            on_done=done,
-            on_failed=failed,
-            on_progress=lambda job: dialog.show_progress(job.share, job.phrase),
+            on_done=while_there(dialog, done),
+            on_failed=while_there(dialog, failed),
+            on_progress=while_there(
+                dialog, lambda job: dialog.show_progress(job.share, job.phrase)
+            ),
         )
 
     def _show_beside(self, dialog: SuggestDialog, found: Suggestions, plan: SuggestedPlan) -> None:

@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer, Signal
-from PySide6.QtWidgets import QDialog, QFileDialog, QWidget
+from PySide6.QtWidgets import QFileDialog, QWidget
 
 from stainmap.app.change import Change
 from stainmap.app.job import Job, JobRunner, Progress
@@ -23,6 +23,7 @@ from stainmap.model.bench_record import BenchRecord, BenchStage
 from stainmap.model.case import Case
 from stainmap.model.tray import Tray, TrayEntry
 from stainmap.paper.page_size import PageSize
+from stainmap.ui.asking import ask
 from stainmap.ui.printing_flow import PrintingFlow
 from stainmap.words import marked, translate, value_word
 
@@ -262,7 +263,7 @@ class TrayDesk(QObject):
             datetime.now().astimezone(),
             dialog,
         )
-        if asked.exec() != QDialog.DialogCode.Accepted:
+        if not ask(asked):
             return
         self.mark([one.entry.path for one in chosen], asked.chosen, asked.at)
 

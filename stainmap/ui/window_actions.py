@@ -15,6 +15,7 @@ from stainmap import __version__
 from stainmap.paper.page_size import PageSize
 from stainmap.paper.views import Side
 from stainmap.ui import case_figures as figures
+from stainmap.ui.asking import ask
 from stainmap.ui.crown_picture import Look
 from stainmap.ui.icons import icon
 from stainmap.ui.key_map import keep_name, native, plain, with_key
@@ -416,7 +417,7 @@ class WindowActions(QObject):
     def _tell(self, title: str, text: str, place: str) -> None:
         dialog = ToldDialog(title, text, self._window)
         dialog.setProperty(PLACE, place)
-        dialog.exec()
+        ask(dialog)
 
     def _about(self) -> None:
         self._tell(

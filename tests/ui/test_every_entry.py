@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 from PySide6.QtCore import QPointF, QSettings, Qt
 from PySide6.QtGui import QDesktopServices
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QDialog
 from pytestqt.qtbot import QtBot
 
 from stainmap.app import edits
@@ -199,6 +199,13 @@ def test_the_focus_is_seen_in_every_dialog(entries: list[Entry]) -> None:
 def test_f1_opens_a_manual_that_can_be_read_beside_every_dialog(entries: list[Entry]) -> None:
     found = failing(entries, "unhelped")
     assert not found, "\n".join(found)
+
+
+def test_no_dialog_that_was_waited_for_stays(window: MainWindow, entries: list[Entry]) -> None:
+    """A hidden one would keep its case and prediction; the tray and the section are shown again."""
+    settle()
+    left = {type(one).__name__ for one in window.findChildren(QDialog)}
+    assert left <= {"TrayDialog", "SectionWindow"}
 
 
 def test_every_dialog_fits_the_smallest_screen(entries: list[Entry]) -> None:
