@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -44,6 +44,8 @@ NOTHING = StrokeUpdate(
     srgb=np.empty((0, 3), np.uint8),
     painted=np.empty(0, np.int32),
 )
+# As empty, but something comes with the next turn.
+PREPARED = replace(NOTHING)
 
 
 class Painting:
@@ -113,11 +115,14 @@ class Painting:
     def catch_up(self, prediction: Prediction | None) -> StrokeUpdate:
         """Let what was painted show through on the other side of the wall, as it does of late.
 
-        For a moment in which the brush rests: a piece at a time, nothing once all is there.
+        For a moment in which the brush rests: a piece at a time, `NOTHING` once all is there. Each
+        piece takes two turns, so that none is long: after `PREPARED` it comes.
         """
         stroke = self._stroke
         if stroke is None or prediction is None or prediction.case is not stroke.case:
             return NOTHING
+        if prediction.engine.prepare_catch_up():
+            return PREPARED
         dab = prediction.engine.catch_up()
         if dab is None:
             return NOTHING

@@ -24,6 +24,7 @@ from stainmap.predict.ground_work import GroundWork, lay_ground_work, mean_scatt
 from stainmap.predict.kernel import LayerKernel
 from stainmap.predict.painted_state import (
     Beyond,
+    Dab,
     PaintedPatch,
     PaintedState,
     WayBack,
@@ -79,15 +80,6 @@ class Appearance:
         for array in (self.lab, self.srgb, self.doubt_lightness):
             if array is not None:
                 array.flags.writeable = False
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Dab:
-    """The vertices (m,) that one dab recoloured, their L*a*b* (m, 3) and encoded sRGB (m, 3)."""
-
-    vertices: Indices
-    lab: Floats
-    srgb: Bytes
 
 
 class AppearanceEngine:
@@ -274,8 +266,16 @@ class AppearanceEngine:
         """
         with self._lock:
             state = self._current()
-            behind = self._behind(state)
+            behind = self._beyond.ready or self._behind(state)
+            self._beyond.ready = None
             return None if behind is None else self._recolour(state, [behind])
+
+    def prepare_catch_up(self) -> bool:
+        """Cut the patch that `catch_up` needs next; False if it is there, or none is needed."""
+        with self._lock:
+            if (before := self._beyond.ready) is None:
+                self._beyond.ready = self._behind(self._current())
+            return before is None and self._beyond.ready is not None
 
     def end_stroke(self) -> Appearance:
         """Return the colour of the whole crown after the dabs, exact again."""

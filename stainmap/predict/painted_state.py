@@ -22,6 +22,15 @@ Indices = NDArray[np.int32]
 _BEYOND_AT_ONCE_MM = 2.5
 
 
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Dab:
+    """The vertices (m,) that one dab recoloured, their L*a*b* (m, 3) and encoded sRGB (m, 3)."""
+
+    vertices: Indices
+    lab: Floats
+    srgb: NDArray[np.uint8]
+
+
 @dataclass(slots=True, kw_only=True, eq=False)
 class PaintedState:
     """What is on the surface, (V, ...) in the compact order.
@@ -100,11 +109,12 @@ class PaintedPatch:
 class Beyond:
     """Where stain shows through on the other side of the wall, dab by dab, until it is recoloured.
 
-    Of that, each time as much as one patch holds.
+    Of that, each time as much as one patch holds; `ready` is one that has been cut for it.
     """
 
     def __init__(self) -> None:
         self._dabs: list[Indices] = []
+        self.ready: PaintedPatch | None = None
 
     def add(self, places: Indices) -> None:
         """Note where (ascending) one more dab shows through."""
@@ -128,6 +138,7 @@ class Beyond:
     def forget(self) -> None:
         """Drop all that has been noted."""
         self._dabs.clear()
+        self.ready = None
 
 
 def merged(one: Indices, other: Indices) -> Indices:

@@ -12,7 +12,7 @@ from PySide6.QtCore import QObject, Qt, QTimer, Signal
 
 from stainmap.app.brush import Brush, Tool
 from stainmap.app.change import Change
-from stainmap.app.painting import StrokeUpdate
+from stainmap.app.painting import NOTHING, StrokeUpdate
 from stainmap.app.session import Session
 from stainmap.errors import StainmapError
 from stainmap.model.case import Case
@@ -89,6 +89,8 @@ class CrownDesk(QObject):
         self._passed: list[NDArray[np.int32]] = []
         self._brush_rests = QTimer(self, singleShot=True, interval=_RESTS_MS)
         self._brush_rests.timeout.connect(self._catch_up)
+        self._soon = QTimer(self, singleShot=True, interval=0)
+        self._soon.timeout.connect(self._expect_stroke)
         # What the look that is on tells of a vertex, beyond what every reading says.
         self.figure_of: Callable[[int], str] = lambda _vertex: ""
         view.pointed_at.connect(self.read)
@@ -332,11 +334,16 @@ class CrownDesk(QObject):
             self.named.emit("")
             return
         if self._instead is None:
-            self._session.expect_stroke(hit.vertex, self._settings.radius_mm)
+            # In a turn of its own: what is read of the place is in sight before.
+            self._soon.start()
         reading = self._reading_at(prediction, hit.vertex)
         reading = replace(reading, figure=self.figure_of(hit.vertex))
         self._view.set_probe(reading, None if from_afar else hit.position)
         self.named.emit(reading.spoken)
+
+    def _expect_stroke(self) -> None:
+        if self._last_vertex is not None and self._instead is None:
+            self._session.expect_stroke(self._last_vertex, self._settings.radius_mm)
 
     def _reading_at(self, prediction: Prediction, vertex: int) -> ProbeReading:
         """Return what is known of a vertex; the same place is asked for many times over."""
@@ -376,9 +383,11 @@ class CrownDesk(QObject):
     def _catch_up(self) -> None:
         """Show the other side of the wall as far as it has been left, piece by piece."""
         update = self._session.catch_up()
+        if update is NOTHING:
+            return
+        self._brush_rests.start()
         if len(update.vertices):
             self._draw(update)
-            self._brush_rests.start()
 
     def _draw(self, update: StrokeUpdate) -> None:
         stroke, painted = self._session.stroke, update.painted

@@ -366,6 +366,8 @@ def test_the_other_side_of_the_wall_may_catch_up_later(thin_dome: Crown) -> None
         dab = both.dab(touched, coats[:, touched])
         at_once.append((dab.vertices, dab.lab))
     late = []
+    assert engine.prepare_catch_up()
+    assert not engine.prepare_catch_up(), "it is there already"
     while (dab := engine.catch_up()) is not None:
         assert inner[dab.vertices].any()
         late.append((dab.vertices, dab.lab))
@@ -373,6 +375,7 @@ def test_the_other_side_of_the_wall_may_catch_up_later(thin_dome: Crown) -> None
     shown, expected = shown_after(before, near_only + late), shown_after(before, at_once)
     assert delta_e_00(expected[inner], before.lab[inner]).max() > 0.5
     assert delta_e_00(shown, expected).max() < 0.1
+    assert not engine.prepare_catch_up()
     assert engine.catch_up() is None
 
 
