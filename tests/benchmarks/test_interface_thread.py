@@ -69,6 +69,7 @@ def work(window: MainWindow, qtbot: QtBot, dog: Watchdog, case: Case, folder: Pa
         dog.during = name
         for action in actions:
             action()
+            QApplication.processEvents()
         qtbot.waitUntil(lambda: session.is_up_to_date, timeout=120_000)
         qtbot.wait(60)
 
@@ -83,6 +84,8 @@ def work(window: MainWindow, qtbot: QtBot, dog: Watchdog, case: Case, folder: Pa
         place = QPoint(view.width() // 2, view.height() // 2)
         QTest.mouseMove(view, place)
         QTest.mousePress(view, LEFT, NONE, place)
+        # A press and the first move come one after the other, never in one event.
+        QApplication.processEvents()
         for k in range(1, 8):
             QTest.mouseMove(view, place + QPoint(6 * k, 3 * k))
             QApplication.processEvents()
