@@ -22,6 +22,7 @@ from PySide6.QtGui import QMouseEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
+from stainmap.app.job import call_now
 from stainmap.app.session import Session
 from stainmap.files.catalogue import starter_catalogue
 from stainmap.model.zone import Zone
@@ -70,30 +71,35 @@ class Bench(NamedTuple):
         QTest.qWait(1500)
 
 
-@pytest.fixture(
-    scope="module",
-    params=[
-        "22,000",
-        pytest.param(
-            "100,000",
-            marks=pytest.mark.skipif(
-                not os.environ.get("STAINMAP_MORE"), reason="long; set STAINMAP_MORE=1"
-            ),
-        ),
-    ],
-)
+LONG = pytest.mark.skipif(not os.environ.get("STAINMAP_MORE"), reason="long; set STAINMAP_MORE=1")
+
+
+def sizes(*, threaded: bool) -> pytest.MarkDecorator:
+    """Return the mark of a test on a light crown and on the one that is asked for."""
+    each = [
+        pytest.param((size, threaded), id=size, marks=[] if size == "22,000" else LONG)
+        for size in RINGS
+    ]
+    return pytest.mark.parametrize("bench", each, indirect=True)
+
+
+@pytest.fixture(scope="module")
 def bench(qapp: QApplication, request: pytest.FixtureRequest) -> Iterator[Bench]:
     """Return a visible crown, predicted, the brush on its last step."""
     if not has_gl():
         pytest.skip("no OpenGL here")
-    session = Session(starter_catalogue(), post=Poster())
+    # The stroke itself is taken with nothing else at work; its release as it is in the window.
+    size, threaded = request.param
+    session = Session(
+        starter_catalogue(), threaded=threaded, post=Poster() if threaded else call_now
+    )
     view = CrownView()
     view.resize(900, 900)
     desk = CrownDesk(session, view)
     session.subscribe(desk.refresh)
     view.show()
     assert QTest.qWaitForWindowExposed(view)
-    session.adopt(painted_dome(LIQUIDS, rings=RINGS[request.param]), path=None, saved=True)
+    session.adopt(painted_dome(LIQUIDS, rings=RINGS[size]), path=None, saved=True)
     desk.choose(Zone.BODY, 7)
     bench = Bench(session, view)
     bench.settle()
@@ -156,6 +162,7 @@ def taken(bench: Bench) -> Taken:
     return least
 
 
+@sizes(threaded=False)
 def test_a_stroke_is_seen_within_a_frame(
     taken: Taken, record_property: Callable[[str, object], None]
 ) -> None:
@@ -171,6 +178,7 @@ def test_a_stroke_is_seen_within_a_frame(
     assert seen_p95 < SEEN_P95_MS
 
 
+@sizes(threaded=True)
 def test_all_of_the_mesh_is_there_soon_after_release(
     bench: Bench, record_property: Callable[[str, object], None]
 ) -> None:
