@@ -34,7 +34,7 @@ from stainmap.words import translate
 SLOW_FRAME_MS = 40.0
 _REST_MS = 140
 # As much is drawn at once as takes about so long, and no fewer corners than that.
-_PIECE_MS, _FEWEST_CORNERS = 9.0, 18_000
+_PIECE_MS, _FEWEST_CORNERS = 9.0, 9_000
 # Before a driver has drawn anything: more corners than this may take it long.
 _UNTRIED_CORNERS = 60_000
 # Shifts in pixels on a turned grid, so that near-level and near-upright edges gain most.
