@@ -33,6 +33,7 @@ from stainmap.ui.gl_painter import has_gl
 from stainmap.ui.poster import Poster
 from tests.benchmarks.painted_crowns import LIQUIDS
 from tests.predict.crowns import painted_dome
+from tests.tools.real_window import let_work
 
 pytestmark = pytest.mark.benchmark
 
@@ -66,9 +67,9 @@ class Bench(NamedTuple):
         """Wait until what is shown is predicted, and drawn with smooth edges."""
         late = time.perf_counter() + PATIENCE_S
         while not self.session.is_up_to_date and time.perf_counter() < late:
-            QTest.qWait(20)
+            let_work(20)
         assert self.session.is_up_to_date
-        QTest.qWait(1500)
+        let_work(1500)
 
 
 LONG = pytest.mark.skipif(not os.environ.get("STAINMAP_MORE"), reason="long; set STAINMAP_MORE=1")
@@ -201,7 +202,7 @@ def test_all_of_the_mesh_is_there_soon_after_release(
         send(view, QEvent.Type.MouseButtonRelease, PLACES[1], NO_BUTTON)
         began = time.perf_counter()
         while not canvas.is_whole and time.perf_counter() < began + PATIENCE_S:
-            QApplication.processEvents()
+            let_work(2)
         taken_ms = 1000.0 * (time.perf_counter() - began)
         assert canvas.is_whole
         least = min(least, taken_ms)
