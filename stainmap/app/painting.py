@@ -81,14 +81,15 @@ class Painting:
         prediction: Prediction | None,
         *,
         more: bool = False,
+        in_turns: bool = False,
     ) -> StrokeUpdate:
         """Press the brush at a point of the surface (mm) near `vertex`; return what changed.
 
         While no prediction of the stroke's case is there, places are painted without being
         recoloured; the first update after it has arrived recolours them too. So it is while `more`
-        places follow that were passed in the same move of the hand.
+        places follow that were passed in the same move of the hand; and, with `in_turns`, where the
+        surface around has to be got ready first: `show` then recolours it, in a turn of its own.
         """
-        from stainmap.app.prediction import coats_under_brush  # noqa: PLC0415
         from stainmap.surface.brush import brush_vertices  # noqa: PLC0415
 
         stroke = self._stroke
@@ -104,13 +105,29 @@ class Painting:
         if more or prediction is None or prediction.case is not stroke.case:
             self._unseen.append(painted)
             return StrokeUpdate(vertices=NOTHING.vertices, srgb=NOTHING.srgb, painted=painted)
-        changed = np.unique(np.concatenate([painted, *self._unseen])).astype(np.int32)
-        self._unseen = []
+        self._unseen.append(painted)
+        if in_turns and prediction.engine.cut_for(self._all_unseen()):
+            return StrokeUpdate(vertices=NOTHING.vertices, srgb=NOTHING.srgb, painted=painted)
+        return self.show(prediction)
+
+    def show(self, prediction: Prediction | None) -> StrokeUpdate:
+        """Recolour what has been painted and is not seen yet; return what changed."""
+        from stainmap.app.prediction import coats_under_brush  # noqa: PLC0415
+
+        stroke = self._stroke
+        if not self._unseen or stroke is None:
+            return NOTHING
+        if prediction is None or prediction.case is not stroke.case:
+            return NOTHING
+        changed, self._unseen = self._all_unseen(), []
         coats = coats_under_brush(stroke, prediction.layout, prediction.coats, changed)
         dab = prediction.engine.dab(changed, prediction.seen_coats(coats, changed), through=False)
         return StrokeUpdate(
             vertices=dab.vertices, srgb=dab.srgb, lab=dab.lab, painted=changed, coats=coats
         )
+
+    def _all_unseen(self) -> NDArray[np.int32]:
+        return np.unique(np.concatenate(self._unseen)).astype(np.int32)
 
     def catch_up(self, prediction: Prediction | None) -> StrokeUpdate:
         """Let what was painted show through on the other side of the wall, as it does of late.

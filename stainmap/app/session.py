@@ -419,10 +419,20 @@ class Session(PredictedSession):
         self._painting.begin(self._require_case(), brush, self.prediction)
 
     def stroke_to(
-        self, position: NDArray[np.float64], vertex: int, *, more: bool = False
+        self,
+        position: NDArray[np.float64],
+        vertex: int,
+        *,
+        more: bool = False,
+        in_turns: bool = False,
     ) -> StrokeUpdate:
         """Press the brush at a point of the surface (mm) near `vertex`; see `Painting.move`."""
-        return self._painting.move(position, vertex, self.prediction, more=more)
+        seen = self.prediction
+        return self._painting.move(position, vertex, seen, more=more, in_turns=in_turns)
+
+    def show_stroke(self) -> StrokeUpdate:
+        """Recolour what `stroke_to` has left for a turn of its own; see `Painting.show`."""
+        return self._painting.show(self.prediction)
 
     def catch_up(self) -> StrokeUpdate:
         """Let the stroke show through the wall while the brush rests; see `Painting.catch_up`."""

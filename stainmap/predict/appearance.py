@@ -21,6 +21,7 @@ from numpy.typing import NDArray
 from stainmap.predict.curvature_correction import corrected_reflectance, curving_length_mm
 from stainmap.predict.doubt import lightness_doubt
 from stainmap.predict.ground_work import GroundWork, lay_ground_work, mean_scattering
+from stainmap.predict.grounds import BEYOND, HERE, Grounds
 from stainmap.predict.kernel import LayerKernel
 from stainmap.predict.painted_state import (
     Beyond,
@@ -40,15 +41,6 @@ Floats = NDArray[np.float32]
 Bytes = NDArray[np.uint8]
 Indices = NDArray[np.int32]
 
-# A patch reaches this many lengths beyond what was painted, and a little more to serve the next
-# dabs too. Beyond the largest one the whole surface is solved instead.
-_LIGHT_LENGTHS = 2.0
-_LIQUID_LENGTHS = 2.0
-_WET_LENGTHS = 4.0
-_PATCH_SPARE_MM = 0.3
-_HOVER_SPARE_MM = 0.4
-_AHEAD_MM = 0.9 * _PATCH_SPARE_MM
-_LARGEST_PATCH_MM = 6.0
 # A dab on a wall thinner than this recolours its other side, by more than the changes below.
 _SEEN_THROUGH_MM = 1.5
 # Smaller changes, of load and of the share of R1, wait for the end of the stroke.
@@ -139,13 +131,10 @@ class AppearanceEngine:
         self._partner, self._has_partner = self.ground_work.partner, self.ground_work.has_partner
         self._seen_through = self.ground_work.seen_through
         self._see_through = shape.wall_mm[order] < _SEEN_THROUGH_MM
-        reach = self._membrane.reach_mm if self._membrane else 0.0
-        self._margin_mm = _LIGHT_LENGTHS * reach + _LIQUID_LENGTHS * scene.process.wicking_mm
-        # Farther than this from a dab its liquid is not looked for.
-        self._wet_mm = _WET_LENGTHS * scene.process.wicking_mm
         self._state: PaintedState | None = None
         self._way_back: WayBack | None = None
-        self._grounds: list[PaintedPatch | None] = [None, None]
+        wicking_mm = scene.process.wicking_mm
+        self._grounds = Grounds(levels, self._wicking, self._membrane, wicking_mm)
         self._beyond = Beyond()
         self._lock = RLock()
 
@@ -220,11 +209,10 @@ class AppearanceEngine:
             return False
         try:
             here = int(self._levels.rank[vertex])
-            ready = self._prepare(0, here, radius_mm)
+            ready = self._grounds.prepare(HERE, here, radius_mm)
             # Where light comes through the wall, the dab recolours the other side as well.
             if through and ready and self._has_partner[here] and self._see_through[here]:
-                beyond = radius_mm + _LIQUID_LENGTHS * self._scene.process.wicking_mm
-                self._prepare(1, int(self._partner[here]), beyond)
+                self._grounds.prepare(BEYOND, int(self._partner[here]), radius_mm)
             return ready
         finally:
             self._lock.release()
@@ -258,6 +246,14 @@ class AppearanceEngine:
                 lab, srgb = self._kernel.colour(state.R1[:0])
                 return Dab(vertices=nothing, lab=lab, srgb=srgb)
             return self._paint(state, places[stirred], change[stirred], through)
+
+    def cut_for(self, vertices: Indices) -> bool:
+        """Cut the patch that a dab on vertices (k,) needs; False if it is there, or none serves."""
+        with self._lock:
+            places = np.sort(self._levels.rank[vertices])
+            if not len(places) or self._grounds.serves(HERE, places):
+                return False
+            return self._grounds.around(HERE, places) is not None
 
     def catch_up(self) -> Dab | None:
         """Recolour the other side of the wall after dabs that left it; None once that is done.
@@ -374,7 +370,7 @@ class AppearanceEngine:
 
     def _paint(self, state: PaintedState, places: Indices, change: Floats, through: bool) -> Dab:
         """Change the raw load of some vertices (k,), ascending, by (k, L)."""
-        ground = self._ground(0, places)
+        ground = self._grounds.around(HERE, places)
         if ground is None:
             # The state before stays as it is, and so does its way back.
             self._state = self._solve(state.raw.copy(), None)
@@ -400,7 +396,7 @@ class AppearanceEngine:
     def _behind(self, state: PaintedState) -> PaintedPatch | None:
         """Return a patch around the newest of what has shown through; None if nothing has."""
         places = self._beyond.take(self._levels.positions)
-        ground = self._ground(1, places) if len(places) else None
+        ground = self._grounds.around(BEYOND, places) if len(places) else None
         if ground is None:
             return None
         self._keep(state, ground.patch.vertices)
@@ -424,54 +420,6 @@ class AppearanceEngine:
         state.load[here] = np.maximum(state.load[here] + load_change, 0)
         wet: Indices = inside[np.abs(load_change).max(axis=1) > _LOAD_CHANGE]
         return wet
-
-    def _ground(self, which: int, places: Indices) -> PaintedPatch | None:
-        """Return a patch around vertices, the last one if it still serves; None if too large."""
-        held = self._grounds[which]
-        if held is not None and held.serves(places, self._margin_mm):
-            return held
-        positions = self._levels.positions[:, places]
-        centre = (positions.min(axis=1) + positions.max(axis=1)) / 2
-        painted = float(self._levels.distance_mm(places, centre).max())
-        radius = painted + self._margin_mm + _PATCH_SPARE_MM
-        # A brush that moves goes on: as much more room before it as there is less behind.
-        ahead = centre - (centre if held is None else held.painted_at)
-        far = float(np.linalg.norm(ahead))
-        before = ahead * np.float32(_AHEAD_MM / far) if _AHEAD_MM < far < radius else ahead * 0
-        return self._cut(which, centre + before, radius, places, centre)
-
-    def _prepare(self, which: int, vertex: int, radius_mm: float) -> bool:
-        """Have a patch around a vertex (compact) ready; return whether there is one."""
-        centre = self._levels.positions[:, vertex]
-        needed = radius_mm + self._margin_mm
-        held = self._grounds[which]
-        if held is not None and held.covers(vertex, centre, needed):
-            return True
-        seed = np.array([vertex], dtype=np.int32)
-        return self._cut(which, centre, needed + _HOVER_SPARE_MM, seed) is not None
-
-    def _cut(
-        self,
-        which: int,
-        centre: Floats,
-        radius_mm: float,
-        seeds: Indices,
-        painted_at: Floats | None = None,
-    ) -> PaintedPatch | None:
-        """Return, and keep, the patch within a ball; None if that is too large."""
-        if radius_mm > _LARGEST_PATCH_MM:
-            return None
-        patch = self._levels.patch(centre, radius_mm, seeds)
-        made = PaintedPatch(
-            patch=patch,
-            wicking=self._wicking.patch(patch, self._margin_mm - self._wet_mm),
-            light=None if self._membrane is None else self._membrane.patch(patch),
-            centre=centre,
-            radius_mm=radius_mm,
-            painted_at=centre if painted_at is None else painted_at,
-        )
-        self._grounds[which] = made
-        return made
 
     def _recolour(self, state: PaintedState, grounds: list[PaintedPatch]) -> Dab:
         """Let light spread anew on patches, which may overlap at the rim."""

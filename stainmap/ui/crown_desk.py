@@ -91,6 +91,8 @@ class CrownDesk(QObject):
         self._brush_rests.timeout.connect(self._catch_up)
         self._soon = QTimer(self, singleShot=True, interval=0)
         self._soon.timeout.connect(self._expect_stroke)
+        self._next_turn = QTimer(self, singleShot=True, interval=0)
+        self._next_turn.timeout.connect(self._show)
         # What the look that is on tells of a vertex, beyond what every reading says.
         self.figure_of: Callable[[int], str] = lambda _vertex: ""
         view.pointed_at.connect(self.read)
@@ -361,14 +363,21 @@ class CrownDesk(QObject):
         except StainmapError as error:
             self.problem.emit(error)
             return
-        self._move(position, vertex, keys)
+        self._move(position, vertex, keys, in_turns=True)
 
-    def _move(self, position: NDArray[np.float64], vertex: int, _keys: Qt.KeyboardModifier) -> None:
+    def _move(
+        self,
+        position: NDArray[np.float64],
+        vertex: int,
+        _keys: Qt.KeyboardModifier,
+        *,
+        in_turns: bool = False,
+    ) -> None:
         if self._session.is_painting:
             # What the hand passed in one move is coloured once, at its end; what is unseen, never.
             unseen = self._view.look not in _COLOURED_UNDER_BRUSH
             more = unseen or self._view.passes_by
-            update = self._session.stroke_to(position, vertex, more=more)
+            update = self._session.stroke_to(position, vertex, more=more, in_turns=in_turns)
             if unseen:
                 self._passed.append(update.painted)
             if self._view.passes_by:
@@ -376,9 +385,16 @@ class CrownDesk(QObject):
             if unseen:
                 passed, self._passed = np.unique(np.concatenate(self._passed)), []
                 update = replace(update, painted=passed.astype(np.int32))
+            elif in_turns:
+                self._next_turn.start()
             else:
                 self._brush_rests.start()
             self._draw(update)
+
+    def _show(self) -> None:
+        """Show the first place of a stroke: to get ready for it took a turn of its own."""
+        self._brush_rests.start()
+        self._draw(self._session.show_stroke())
 
     def _catch_up(self) -> None:
         """Show the other side of the wall as far as it has been left, piece by piece."""

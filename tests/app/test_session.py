@@ -142,6 +142,27 @@ def test_a_stroke_of_coats_is_one_undo_step_and_its_colours_come_at_once(
     assert session.case.plan.steps[1].brushed is None
 
 
+def test_the_first_place_of_a_stroke_may_be_shown_a_turn_later(session: Session) -> None:
+    """Painted at once, recoloured as without a turn of its own, and no more than once."""
+    position, vertex = top(session)
+    session.begin_stroke(Brush(step=1, radius_mm=0.8))
+    first = session.stroke_to(position, vertex, in_turns=True)
+    assert vertex in first.painted
+    assert not len(first.vertices)
+    later = session.show_stroke()
+    assert np.array_equal(later.painted, first.painted)
+    assert vertex in later.vertices
+    assert not len(session.show_stroke().vertices)
+    session.cancel_stroke()
+    assert not len(session.show_stroke().vertices)
+
+    session.begin_stroke(Brush(step=1, radius_mm=0.8))
+    at_once = session.stroke_to(position, vertex, in_turns=True)
+    assert np.array_equal(at_once.vertices, later.vertices), "all is ready for it by now"
+    assert np.array_equal(at_once.srgb, later.srgb)
+    session.cancel_stroke()
+
+
 def test_zones_and_accents_are_painted_and_given_back(session: Session) -> None:
     position, vertex = top(session)
     assert session.case is not None

@@ -268,9 +268,9 @@ def recorded(ready: Bench, monkeypatch: pytest.MonkeyPatch) -> Recorded:
     places: Recorded = []
     press = ready.session.stroke_to
 
-    def record(position: np.ndarray, vertex: int, *, more: bool = False) -> object:
+    def record(position: np.ndarray, vertex: int, **how: bool) -> object:
         places.append((position.copy(), vertex))
-        return press(position, vertex, more=more)
+        return press(position, vertex, **how)
 
     monkeypatch.setattr(ready.session, "stroke_to", record)
     return places

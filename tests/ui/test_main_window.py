@@ -215,6 +215,7 @@ def test_the_bench_look_shows_dye_where_coats_are(window: MainWindow) -> None:
     vertex = int(bare[len(bare) // 2])
     place = case.surface.mesh.vertices[vertex]
     window.desk._begin(place, vertex, Qt.KeyboardModifier.NoModifier)
+    QApplication.processEvents()
     during = window.crown._colours[Look.BENCH].copy()
     assert tuple(during[vertex]) != tuple(before[vertex])
     window.desk._cancel()
