@@ -33,8 +33,8 @@ ROOT = Path(__file__).resolve().parents[2]
 # Seconds on two shared cores.
 ZONES_WITHIN_S = 8.0
 # Asked are 1.5 s with the sample drawn; 1.41 to 1.57 s were measured on a quiet machine, so that
-# figure itself would fail every other run. Held is what tells a start that has become slower: as the
-# undisturbed machine would take it, see `measuring`, and whatever the machine does.
+# figure itself would fail every other run. Held is what tells a start that has become slower, as
+# the undisturbed machine would take it, see `measuring`, and whatever the machine does.
 VISIBLE_WITHIN_S, AT_MOST_S = 1.7, 2.0
 
 WINDOW = """
