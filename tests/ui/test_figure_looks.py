@@ -154,6 +154,8 @@ def test_value_and_offset_follow_the_brush(window: MainWindow, key: int, look: L
     window.desk.choose(Zone.BODY, 2)
     place = case.surface.mesh.vertices[vertex]
     window.desk._begin(place, vertex, NONE)
+    # The first place of a stroke is shown in a turn of its own.
+    QApplication.processEvents()
     during = shown(window, look).copy()
     assert tuple(during[vertex]) != tuple(before[vertex])
     window.desk._cancel()
