@@ -219,6 +219,8 @@ def _let_go() -> None:
 
 def _is_alone(item: pytest.Item) -> bool:
     times = item.path.is_relative_to(ROOT / "tests" / "benchmarks")
+    if item.get_closest_marker("alone"):
+        return True
     return times and not item.get_closest_marker("memory")
 
 

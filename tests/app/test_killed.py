@@ -24,7 +24,12 @@ from tests.app.session_moves import digest
 
 ROOT = Path(__file__).resolve().parents[2]
 ROUNDS = 50 if os.environ.get("STAINMAP_MORE") else 8
-pytestmark = pytest.mark.skipif(not hasattr(os, "fork"), reason="workers are forked")
+# Alone on the machine: what is kept is written beside the work, and a hand that is quicker than any
+# real one must not meet other tests that hold up the disk.
+pytestmark = [
+    pytest.mark.skipif(not hasattr(os, "fork"), reason="workers are forked"),
+    pytest.mark.alone,
+]
 
 
 def outcome_of(folder: Path) -> tuple[str, int, float]:
